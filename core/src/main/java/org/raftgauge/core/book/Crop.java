@@ -1,0 +1,37 @@
+// SPDX-License-Identifier: Apache-2.0
+package org.raftgauge.core.book;
+
+import java.util.OptionalDouble;
+
+/**
+ * What the book says of a crop.
+ *
+ * @param name as the book names it
+ * @param colourModel name of the colour model: built in, or taught
+ * @param heightModel canopy height from area
+ * @param emergedByDas days after sowing by which canopy must show, where given
+ * @param limits limits of the verdicts
+ */
+public record Crop(
+    String name,
+    String colourModel,
+    HeightModel heightModel,
+    OptionalDouble emergedByDas,
+    Limits limits) {
+
+  /**
+   * Limits of the verdicts and of the closed flag.
+   *
+   * @param laggingShare share of the expected area under which a site lags, 0..1
+   * @param aheadShare share of the expected area over which a site is ahead, above 1
+   * @param closedOutline share of a site's outline shared with neighbours past which it counts as
+   *     closed, 0..1
+   */
+  public record Limits(double laggingShare, double aheadShare, double closedOutline) {
+
+    /** Returns the defaults of the design: 0.78, 1.35 and 0.35. */
+    public static Limits defaults() {
+      return new Limits(0.78, 1.35, 0.35);
+    }
+  }
+}

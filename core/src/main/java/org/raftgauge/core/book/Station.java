@@ -1,0 +1,43 @@
+// SPDX-License-Identifier: Apache-2.0
+package org.raftgauge.core.book;
+
+import java.time.Duration;
+import java.util.List;
+
+/**
+ * The place where overhead photos are taken.
+ *
+ * @param name as the book names it (its file's name)
+ * @param kind passing or fixed
+ * @param cameras 1 or 2
+ * @param imageWidthPx width of its photos, px
+ * @param imageHeightPx height of its photos, px
+ * @param lens of its (first) camera, for photos of that size
+ * @param cameraHeightMm height over the deck plane, mm, above 0
+ * @param slots its slots, for a fixed station; empty for a passing one
+ * @param clockOffset what to add to the camera's clock to get the farm's time
+ */
+public record Station(
+    String name,
+    Kind kind,
+    int cameras,
+    int imageWidthPx,
+    int imageHeightPx,
+    Lens lens,
+    double cameraHeightMm,
+    List<Slot> slots,
+    Duration clockOffset) {
+
+  /** How rafts and camera meet. */
+  public enum Kind {
+    /** Rafts come to the camera, with corner markers and a tag. */
+    PASSING,
+    /** The camera hangs over a pond; boards lie in slots. */
+    FIXED
+  }
+
+  /** Copies the slots. */
+  public Station {
+    slots = List.copyOf(slots);
+  }
+}

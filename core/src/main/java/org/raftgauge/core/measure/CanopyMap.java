@@ -1,0 +1,54 @@
+// SPDX-License-Identifier: Apache-2.0
+package org.raftgauge.core.measure;
+
+/**
+ * Canopy of a photo in its own pixels: how much of each is canopy, and whose.
+ *
+ * <p>Owns its arrays; read only.
+ */
+public final class CanopyMap {
+  private final int width;
+  private final int height;
+  private final byte[] coverage;
+  private final short[] owner;
+
+  /**
+   * Wraps the arrays.
+   *
+   * @param width px
+   * @param height px
+   * @param coverage 0..255 for 0..1, length {@code width * height}
+   * @param owner 0 where no site owns the pixel, else {@code 1024 * raft + 1 + row * columns +
+   *     column} with {@code raft} the raft's place in {@link PhotoMeasure#rafts()}; length {@code
+   *     width * height}
+   */
+  public CanopyMap(int width, int height, byte[] coverage, short[] owner) {
+    if (coverage.length != width * height || owner.length != width * height) {
+      throw new IllegalArgumentException("coverage and owner must have width * height values");
+    }
+    this.width = width;
+    this.height = height;
+    this.coverage = coverage;
+    this.owner = owner;
+  }
+
+  /** Returns the width in px. */
+  public int width() {
+    return width;
+  }
+
+  /** Returns the height in px. */
+  public int height() {
+    return height;
+  }
+
+  /** Returns the coverage, 0..255 a pixel; read only. */
+  public byte[] coverage() {
+    return coverage;
+  }
+
+  /** Returns whose each pixel is; read only. */
+  public short[] owner() {
+    return owner;
+  }
+}

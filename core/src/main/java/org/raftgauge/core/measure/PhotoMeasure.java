@@ -1,0 +1,44 @@
+// SPDX-License-Identifier: Apache-2.0
+package org.raftgauge.core.measure;
+
+import java.time.OffsetDateTime;
+import java.util.List;
+import java.util.Optional;
+import java.util.OptionalDouble;
+
+/**
+ * What one photo says, whatever became of it: the whole outcome of the first pass, made of plain
+ * values.
+ *
+ * @param photo its path below the photo folder
+ * @param sha256 of its bytes, 64 hex digits
+ * @param station the station it was taken at, or empty where unknown
+ * @param takenAt when, where known
+ * @param clockDoubt why the clock is doubted, or empty
+ * @param status what became of it ({@code KNOWN} and {@code REPLACED} are only settled later)
+ * @param reason why, or empty where all is well
+ * @param remedy what to do, or empty
+ * @param sharpness 0..1, where judged
+ * @param exposureClippedFraction share of clipped pixels, 0..1, where judged
+ * @param lightCast distance of the board's colour from neutral, 0..1, where judged
+ * @param rafts the rafts found in it
+ */
+public record PhotoMeasure(
+    String photo,
+    String sha256,
+    String station,
+    Optional<OffsetDateTime> takenAt,
+    String clockDoubt,
+    PhotoStatus status,
+    String reason,
+    String remedy,
+    OptionalDouble sharpness,
+    OptionalDouble exposureClippedFraction,
+    OptionalDouble lightCast,
+    List<RaftMeasure> rafts) {
+
+  /** Copies the rafts. */
+  public PhotoMeasure {
+    rafts = List.copyOf(rafts);
+  }
+}

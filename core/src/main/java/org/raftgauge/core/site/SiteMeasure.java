@@ -1,0 +1,75 @@
+// SPDX-License-Identifier: Apache-2.0
+package org.raftgauge.core.site;
+
+import java.util.List;
+import java.util.OptionalDouble;
+import org.raftgauge.core.book.SiteId;
+
+/**
+ * What one photo says of one planting site.
+ *
+ * @param site the site
+ * @param projectedAreaCm2 projected leaf area seen from straight above, cm2; absent where held
+ * @param projectedAreaSeCm2 its standard error, cm2
+ * @param visibleAreaCm2 the part of it that nothing covers, cm2
+ * @param closed whether its own outline cannot be told from its neighbours'; its area is then a
+ *     lower bound
+ * @param sharedOutlineFraction share of its outline that touches neighbours, 0..1
+ * @param heightMm mean canopy height used, mm over the deck
+ * @param parallaxFactor what the area on the deck plane was multiplied by, 0..1
+ * @param shape its shape; absent where there is no canopy or it is held
+ * @param colour its leaf colour; absent where there is no canopy or it is held
+ * @param quality 0 (useless) to 1
+ * @param held why it is held, or empty
+ */
+public record SiteMeasure(
+    SiteId site,
+    OptionalDouble projectedAreaCm2,
+    OptionalDouble projectedAreaSeCm2,
+    OptionalDouble visibleAreaCm2,
+    boolean closed,
+    double sharedOutlineFraction,
+    double heightMm,
+    double parallaxFactor,
+    List<Shape> shape,
+    List<Colour> colour,
+    double quality,
+    String held) {
+
+  /** Copies the lists. */
+  public SiteMeasure {
+    shape = List.copyOf(shape);
+    colour = List.copyOf(colour);
+  }
+
+  /**
+   * The outline of a plant, corrected for parallax.
+   *
+   * @param equivalentDiameterMm diameter of the disc of the same area
+   * @param largestDiameterMm largest distance between two points of the outline
+   * @param perimeterMm length of the outline
+   * @param solidity area over area of the convex hull, 0..1
+   * @param offsetXMm centroid minus site centre along x
+   * @param offsetYMm centroid minus site centre along y
+   */
+  public record Shape(
+      double equivalentDiameterMm,
+      double largestDiameterMm,
+      double perimeterMm,
+      double solidity,
+      double offsetXMm,
+      double offsetYMm) {}
+
+  /**
+   * The mean colour of a plant's leaf tissue in evened light, and the shares of pale and dead
+   * tissue.
+   *
+   * @param labL CIELAB L*
+   * @param labA CIELAB a*
+   * @param labB CIELAB b*
+   * @param paleFraction 0..1
+   * @param deadFraction 0..1
+   */
+  public record Colour(
+      double labL, double labA, double labB, double paleFraction, double deadFraction) {}
+}
