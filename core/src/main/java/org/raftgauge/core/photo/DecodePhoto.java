@@ -1,0 +1,85 @@
+// SPDX-License-Identifier: Apache-2.0
+package org.raftgauge.core.photo;
+
+import java.util.Locale;
+import java.util.Optional;
+import org.raftgauge.core.opencv.PictureCodec;
+import org.raftgauge.core.photo.PictureHeader.Format;
+import org.raftgauge.core.pixels.RgbImage;
+
+/** Decodes a photo file into an upright picture, or says why not. */
+public final class DecodePhoto {
+  /** Largest number of pixels decoded: 120 million, five times the largest camera supported. */
+  public static final long PIXELS_MAX = 120_000_000;
+
+  /** Smallest side decoded, px: a corner marker alone is 10 squares wide. */
+  public static final int SIDE_MIN_PX = 16;
+
+  private static final int SHORT_BYTES = 2;
+
+  private DecodePhoto() {}
+
+  /**
+   * Decodes a JPEG, PNG or TIFF file, told by its content, into an upright 8-bit sRGB picture.
+   *
+   * <p>The orientation tag is applied exactly once. Grey is expanded, alpha dropped, 16 bits scaled
+   * to 8. Refused with reason and remedy: an empty, cut or damaged file, another kind of file,
+   * print colours, a side under {@link #SIDE_MIN_PX}, more than {@link #PIXELS_MAX} pixels; the
+   * size is checked before anything is decoded.
+   *
+   * @param bytes the whole file, any content; not changed
+   * @return a {@link DecodedPhoto}, or an {@link UnreadablePhoto}
+   */
+  public static DecodeResult decode(byte[] bytes) {
+    HeaderResult result = ReadHeader.of(bytes);
+    if (result instanceof UnreadablePhoto unreadable) {
+      return unreadable;
+    }
+    PictureHeader header = (PictureHeader) result;
+    Optional<UnreadablePhoto> wrongSize = wrongSize(header);
+    if (wrongSize.isPresent()) {
+      return wrongSize.get();
+    }
+    Optional<RgbImage> stored = stored(bytes, header);
+    if (stored.isEmpty()) {
+      return UnreadablePhoto.damaged(
+          "the " + header.format() + " is damaged and cannot be decoded");
+    }
+    PhotoTags tags = ReadTags.of(bytes, header.exif());
+    return new DecodedPhoto(Upright.of(stored.get(), tags.orientation()), tags);
+  }
+
+  private static Optional<UnreadablePhoto> wrongSize(PictureHeader header) {
+    String size = header.width() + " x " + header.height() + " px";
+    if (Math.min(header.width(), header.height()) < SIDE_MIN_PX) {
+      return Optional.of(
+          new UnreadablePhoto(
+              "the picture is too small to measure: " + size,
+              "use the photo as the camera took it, not a thumbnail"));
+    }
+    // Both sides are below 2^32, so that a product in double cannot overflow.
+    double pixels = (double) header.width() * header.height();
+    if (pixels > PIXELS_MAX) {
+      return Optional.of(
+          new UnreadablePhoto(
+              String.format(
+                  Locale.ROOT, "the picture is too large: %s, %.0f megapixels", size, pixels / 1e6),
+              "set the camera to 24 megapixels or less; the limit is " + PIXELS_MAX / 1_000_000));
+    }
+    return Optional.empty();
+  }
+
+  private static Optional<RgbImage> stored(byte[] bytes, PictureHeader header) {
+    byte[] file = bytes;
+    if (header.format() == Format.TIFF && header.orientationAt().isPresent()) {
+      // The decoder turns some TIFFs by itself, whatever it is told: take its reason away.
+      file = bytes.clone();
+      int at = header.orientationAt().getAsInt();
+      boolean littleEndian = file[0] == 'I';
+      file[at] = (byte) (littleEndian ? 1 : 0);
+      file[at + SHORT_BYTES - 1] = (byte) (littleEndian ? 0 : 1);
+    }
+    return PictureCodec.decode(file)
+        .filter(image -> image.width() == header.width() && image.height() == header.height());
+  }
+}
