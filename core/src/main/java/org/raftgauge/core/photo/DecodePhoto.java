@@ -3,8 +3,8 @@ package org.raftgauge.core.photo;
 
 import java.util.Locale;
 import java.util.Optional;
+import java.util.OptionalInt;
 import org.raftgauge.core.opencv.PictureCodec;
-import org.raftgauge.core.photo.PictureHeader.Format;
 import org.raftgauge.core.pixels.RgbImage;
 
 /** Decodes a photo file into an upright picture, or says why not. */
@@ -14,8 +14,6 @@ public final class DecodePhoto {
 
   /** Smallest side decoded, px: a corner marker alone is 10 squares wide. */
   public static final int SIDE_MIN_PX = 16;
-
-  private static final int SHORT_BYTES = 2;
 
   private DecodePhoto() {}
 
@@ -70,16 +68,25 @@ public final class DecodePhoto {
   }
 
   private static Optional<RgbImage> stored(byte[] bytes, PictureHeader header) {
-    byte[] file = bytes;
-    if (header.format() == Format.TIFF && header.orientationAt().isPresent()) {
-      // The decoder turns some TIFFs by itself, whatever it is told: take its reason away.
-      file = bytes.clone();
-      int at = header.orientationAt().getAsInt();
-      boolean littleEndian = file[0] == 'I';
-      file[at] = (byte) (littleEndian ? 1 : 0);
-      file[at + SHORT_BYTES - 1] = (byte) (littleEndian ? 0 : 1);
+    Optional<RgbImage> image =
+        switch (header.format()) {
+          case JPEG -> DecodeJpeg.of(bytes);
+          case PNG -> PictureCodec.decode(bytes);
+          case TIFF -> PictureCodec.decode(withoutOrientation(bytes, header.orientationAt()));
+        };
+    return image.filter(i -> i.width() == header.width() && i.height() == header.height());
+  }
+
+  /** The TIFF decoder turns some pictures by itself, whatever it is told: takes its reason away. */
+  private static byte[] withoutOrientation(byte[] tiff, OptionalInt orientationAt) {
+    if (orientationAt.isEmpty()) {
+      return tiff;
     }
-    return PictureCodec.decode(file)
-        .filter(image -> image.width() == header.width() && image.height() == header.height());
+    byte[] copy = tiff.clone();
+    int at = orientationAt.getAsInt();
+    boolean littleEndian = tiff[0] == 'I';
+    copy[at] = (byte) (littleEndian ? 1 : 0);
+    copy[at + 1] = (byte) (littleEndian ? 0 : 1);
+    return copy;
   }
 }

@@ -17,6 +17,11 @@ record PictureHeader(
     Format format, long width, long height, ByteRange exif, OptionalInt orientationAt)
     implements HeaderResult {
 
+  /** Returns the same header with an Exif block. */
+  PictureHeader withExif(ByteRange found) {
+    return new PictureHeader(format, width, height, found, orientationAt);
+  }
+
   /** The kinds of file that are read. */
   enum Format {
     JPEG,

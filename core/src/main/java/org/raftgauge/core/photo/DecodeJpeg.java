@@ -1,0 +1,148 @@
+// SPDX-License-Identifier: Apache-2.0
+package org.raftgauge.core.photo;
+
+import java.awt.image.DataBufferByte;
+import java.awt.image.Raster;
+import java.io.ByteArrayInputStream;
+import java.io.ByteArrayOutputStream;
+import java.io.IOException;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import javax.imageio.ImageIO;
+import javax.imageio.ImageReader;
+import javax.imageio.stream.ImageInputStream;
+import javax.imageio.stream.MemoryCacheImageInputStream;
+import org.raftgauge.core.pixels.RgbImage;
+
+/**
+ * Decodes a JPEG file with the JDK's reader, whose warnings tell damage that OpenCV's decoder fills
+ * with grey and keeps to itself.
+ *
+ * <p>The reader is handed nothing but the picture: remarks (Exif, colour profiles, comments) are
+ * left out, since it refuses sound photos over broken ones. Levels come as stored and are turned
+ * into sRGB here, so the guess of which colours are meant is ours and the same on every JDK.
+ */
+final class DecodeJpeg {
+  // An APP0 segment of JFIF 1.2 with no density and no thumbnail: tells the reader to leave the
+  // levels as they are stored.
+  private static final byte[] START_AND_JFIF = {
+    (byte) 0xff,
+    (byte) 0xd8,
+    (byte) 0xff,
+    (byte) 0xe0,
+    0,
+    16,
+    'J',
+    'F',
+    'I',
+    'F',
+    0,
+    1,
+    2,
+    0,
+    0,
+    1,
+    0,
+    1,
+    0,
+    0
+  };
+  private static final int ADOBE_BYTES = 12;
+
+  private DecodeJpeg() {}
+
+  /**
+   * Decodes a file that {@link ReadJpegHeader} has passed.
+   *
+   * @param bytes the whole file; not changed
+   * @return the picture as stored, not turned; empty where its coded data are damaged
+   */
+  static Optional<RgbImage> of(byte[] bytes) {
+    ByteArrayOutputStream bare = new ByteArrayOutputStream(bytes.length + START_AND_JFIF.length);
+    boolean storedAsRgb = copyBare(bytes, bare);
+    Optional<Raster> levels = read(bare.toByteArray());
+    return levels.map(raster -> toRgb(raster, storedAsRgb));
+  }
+
+  /** Copies all but the remarks and tells whether the levels are r g b rather than Y Cb Cr. */
+  private static boolean copyBare(byte[] bytes, ByteArrayOutputStream bare) {
+    JpegSegments segments = new JpegSegments(bytes);
+    bare.writeBytes(START_AND_JFIF);
+    boolean jfif = false;
+    boolean adobe = false;
+    boolean rgb = false;
+    int from = 2;
+    while (segments.next() && segments.marker() != JpegSegments.EOI) {
+      int data = segments.data();
+      if (segments.isRemark()) {
+        bare.write(bytes, from, segments.from() - from);
+        from = segments.end();
+        jfif |=
+            segments.marker() == JpegSegments.APP0 && ReadHeader.startsWith(bytes, data, "JFIF");
+        if (isAdobe(bytes, segments)) {
+          adobe = true;
+          rgb = bytes[data + ADOBE_BYTES - 1] == 0;
+        }
+      } else if (segments.isFrame() && !adobe) {
+        rgb = namedRgb(bytes, segments);
+      }
+    }
+    bare.write(bytes, from, segments.end() - from);
+    return rgb && !jfif;
+  }
+
+  // Rule of which colours a three-channel JPEG holds: JFIF means Y Cb Cr; else the Adobe segment's
+  // transform (0: r g b); else channels named R, G and B; else Y Cb Cr. Source: the JFIF 1.02 and
+  // Adobe technical note 5116 conventions as the IJG library applies them.
+  private static boolean isAdobe(byte[] bytes, JpegSegments segments) {
+    return segments.marker() == JpegSegments.APP14
+        && segments.end() - segments.data() >= ADOBE_BYTES
+        && ReadHeader.startsWith(bytes, segments.data(), "Adobe");
+  }
+
+  private static boolean namedRgb(byte[] bytes, JpegSegments segments) {
+    int names = segments.data() + 6;
+    return segments.end() >= names + 9
+        && bytes[names] == 'R'
+        && bytes[names + 3] == 'G'
+        && bytes[names + 6] == 'B';
+  }
+
+  private static Optional<Raster> read(byte[] bare) {
+    ImageReader reader = ImageIO.getImageReadersByFormatName("jpeg").next();
+    List<String> warnings = new ArrayList<>();
+    reader.addIIOReadWarningListener((source, warning) -> warnings.add(warning));
+    try (ImageInputStream in = new MemoryCacheImageInputStream(new ByteArrayInputStream(bare))) {
+      reader.setInput(in, true, true);
+      Raster raster = reader.readRaster(0, null);
+      return warnings.stream().anyMatch(DecodeJpeg::tellsDamage)
+          ? Optional.empty()
+          : Optional.of(raster);
+    } catch (IOException e) {
+      return Optional.empty();
+    } finally {
+      reader.dispose();
+    }
+  }
+
+  // The IJG library's warnings. Extraneous bytes before a marker are padding that many cameras
+  // write; every other "Corrupt" and "Premature" means that blocks were lost.
+  private static boolean tellsDamage(String warning) {
+    return (warning.startsWith("Corrupt") && !warning.contains("extraneous"))
+        || warning.startsWith("Premature")
+        || warning.startsWith("Truncated")
+        || warning.startsWith("Inconsistent progression");
+  }
+
+  private static RgbImage toRgb(Raster raster, boolean storedAsRgb) {
+    byte[] levels = ((DataBufferByte) raster.getDataBuffer()).getData();
+    if (raster.getNumBands() == 1) {
+      return RgbImage.of(raster.getWidth(), raster.getHeight(), JpegColours.expandGrey(levels));
+    }
+    if (!storedAsRgb) {
+      JpegColours.toRgb(levels);
+    }
+    return RgbImage.of(raster.getWidth(), raster.getHeight(), levels);
+  }
+}
