@@ -9,6 +9,8 @@ import java.io.IOException;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
 import javax.imageio.ImageIO;
 import javax.imageio.ImageReader;
 import javax.imageio.stream.ImageInputStream;
@@ -49,6 +51,9 @@ final class DecodeJpeg {
     0
   };
   private static final int ADOBE_BYTES = 12;
+  private static final Pattern EXTRANEOUS = Pattern.compile("([0-9]{1,18}) extraneous");
+  // Alignment to 16 bytes is the widest padding expected; a working value without a source.
+  private static final long PADDING_BYTES_MAX = 16;
 
   private DecodeJpeg() {}
 
@@ -126,10 +131,14 @@ final class DecodeJpeg {
     }
   }
 
-  // The IJG library's warnings. Extraneous bytes before a marker are padding that many cameras
-  // write; every other "Corrupt" and "Premature" means that blocks were lost.
+  // The IJG library's warnings. A few extraneous bytes before a marker are padding that some
+  // cameras write; many mean that blocks were swallowed, and every other one that blocks were lost.
   private static boolean tellsDamage(String warning) {
-    return (warning.startsWith("Corrupt") && !warning.contains("extraneous"))
+    Matcher extraneous = EXTRANEOUS.matcher(warning);
+    if (extraneous.find()) {
+      return Long.parseLong(extraneous.group(1)) > PADDING_BYTES_MAX;
+    }
+    return warning.startsWith("Corrupt")
         || warning.startsWith("Premature")
         || warning.startsWith("Truncated")
         || warning.startsWith("Inconsistent progression");
