@@ -5,6 +5,7 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 
 import java.io.IOException;
+import java.nio.charset.Charset;
 import java.nio.file.Files;
 import java.nio.file.NoSuchFileException;
 import java.nio.file.NotDirectoryException;
@@ -143,7 +144,10 @@ class FindPhotosTest {
   }
 
   private void write(String... names) throws IOException {
+    Charset fileNames = Charset.forName(System.getProperty("sun.jnu.encoding"));
     for (String name : names) {
+      Assumptions.assumeTrue(
+          fileNames.newEncoder().canEncode(name), "file names are " + fileNames + " here");
       Path file = root.resolve(name);
       Files.createDirectories(file.getParent());
       Files.writeString(file, "x");

@@ -3,7 +3,6 @@ package org.raftgauge.core.photo;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertInstanceOf;
-import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.awt.image.BufferedImage;
 import java.nio.ByteBuffer;
@@ -214,44 +213,6 @@ class DecodePhotoRefusalTest {
     // 32803: colour filter array, as in raw camera files.
     ByteBuffer.wrap(file).order(ByteOrder.LITTLE_ENDIAN).putShort(66, (short) 32803);
     assertRefused(file, "the TIFF is not an ordinary 8-bit or 16-bit RGB picture", SAVE_AS_JPEG);
-  }
-
-  @Test
-  void randomBytesNeverThrow() {
-    Random random = new Random(20260301);
-    String[] starts = {"", "\u00ff\u00d8\u00ff", "\u0089PNG\r\n\u001a\n", "II*\0", "MM\0*"};
-    int refused = 0;
-    for (int i = 0; i < 3000; i++) {
-      byte[] bytes = new byte[random.nextInt(400)];
-      random.nextBytes(bytes);
-      byte[] start = starts[i % starts.length].getBytes(StandardCharsets.ISO_8859_1);
-      System.arraycopy(start, 0, bytes, 0, Math.min(start.length, bytes.length));
-      refused += DecodePhoto.decode(bytes) instanceof UnreadablePhoto ? 1 : 0;
-    }
-    assertEquals(3000, refused);
-  }
-
-  @Test
-  void aChangedByteAnywhereNeverThrows() {
-    Random random = new Random(7);
-    byte[] exif = PhotoBytes.exif(6, ByteOrder.BIG_ENDIAN);
-    byte[][] files = {
-      PhotoBytes.withExif(JPEG, exif),
-      PhotoBytes.pngWithExif(PNG, exif),
-      TIFF,
-      PhotoBytes.write(NOISE, "tif"),
-      PhotoBytes.progressive(NOISE)
-    };
-    int decoded = 0;
-    for (int i = 0; i < 1500; i++) {
-      byte[] file = files[i % files.length].clone();
-      // The first 700 bytes hold the headers, where a change does most.
-      for (int change = 0; change < 1 + i % 3; change++) {
-        file[random.nextInt(i % 2 == 0 ? 700 : file.length)] = (byte) random.nextInt(256);
-      }
-      decoded += DecodePhoto.decode(file) instanceof DecodedPhoto ? 1 : 0;
-    }
-    assertTrue(decoded > 0 && decoded < 1500, decoded + " decoded");
   }
 
   private static void assertRefused(byte[] file, String reason, String remedy) {
