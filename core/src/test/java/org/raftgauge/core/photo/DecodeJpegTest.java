@@ -6,6 +6,7 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.io.IOException;
+import java.nio.ByteBuffer;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
@@ -50,5 +51,41 @@ class DecodeJpegTest {
     // Y 250, Cb 255, Cr 0: R = 70.54, G = 250 - 43.7 + 91.4 -> 255 (297.7), B = 250 + 225 -> 255.
     assertArrayEquals(
         new byte[] {(byte) 229, 86, 78, 0, 101, 10, 71, (byte) 255, (byte) 255}, levels);
+  }
+
+  @Test
+  void levelsStoredAsRgbAreLeftAsTheyAre() {
+    byte[] jpeg = PhotoBytes.write(TestPictures.board(160, 120, 5), "jpg");
+    // APP14 of Adobe technical note 5116: name, version, two flags, transform 0 (r g b) or 1.
+    for (byte transform = 0; transform <= 1; transform++) {
+      byte[] adobe = {'A', 'd', 'o', 'b', 'e', 0, 100, 0, 0, 0, 0, transform};
+      assertSameAsTheOtherDecoder(withoutJfif(jpeg, 0xffee, adobe));
+    }
+  }
+
+  @Test
+  void channelsNamedRedGreenBlueAreLeftAsTheyAre() {
+    byte[] file =
+        withoutJfif(PhotoBytes.write(TestPictures.board(160, 120, 5), "jpg"), 0xfffe, new byte[1]);
+    // T.81 B.2.2 and B.2.3: channel names at 10, 13 and 16 of the frame, 5, 7 and 9 of the scan.
+    int frame = PhotoBytes.find(file, new byte[] {(byte) 0xff, (byte) 0xc0});
+    int scan = PhotoBytes.find(file, new byte[] {(byte) 0xff, (byte) 0xda});
+    for (int i = 0; i < 3; i++) {
+      file[frame + 10 + 3 * i] = (byte) "RGB".charAt(i);
+      file[scan + 5 + 2 * i] = (byte) "RGB".charAt(i);
+    }
+    assertSameAsTheOtherDecoder(file);
+  }
+
+  private static void assertSameAsTheOtherDecoder(byte[] file) {
+    assertArrayEquals(
+        PictureCodec.decode(file).orElseThrow().rgb(), DecodeJpeg.of(file).orElseThrow().rgb());
+  }
+
+  /** Puts a segment in the place of the JFIF segment, 18 bytes long with its marker. */
+  private static byte[] withoutJfif(byte[] jpeg, int marker, byte[] data) {
+    ByteBuffer out = ByteBuffer.allocate(jpeg.length - 18 + 4 + data.length);
+    out.put(jpeg, 0, 2).putShort((short) marker).putShort((short) (2 + data.length)).put(data);
+    return out.put(jpeg, 20, jpeg.length - 20).array();
   }
 }
