@@ -70,6 +70,20 @@ public final class LinearLight {
         + fy * ((1 - fx) * pixel(x0, y1) + fx * pixel(x1, y1));
   }
 
+  /**
+   * Returns red, green and blue light at the pixel nearest a place; beyond the photo, of its rim.
+   *
+   * @param p the place
+   * @return three numbers, 0 to 1
+   */
+  public double[] rgbAt(PointPx p) {
+    int x = (int) Math.max(0, Math.min(image.width() - 1, Math.round(p.xPx())));
+    int y = (int) Math.max(0, Math.min(image.height() - 1, Math.round(p.yPx())));
+    return new double[] {
+      LINEAR[image.value(x, y, 0)], LINEAR[image.value(x, y, 1)], LINEAR[image.value(x, y, 2)]
+    };
+  }
+
   private double pixel(int x, int y) {
     int i = 3 * (y * image.width() + x);
     byte[] rgb = image.rgb();

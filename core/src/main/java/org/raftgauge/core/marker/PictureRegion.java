@@ -50,4 +50,14 @@ public record PictureRegion(int x, int y, int width, int height) {
     int bottom = Math.max(top + 1, Math.min(image.height(), y + height));
     return new PictureRegion(left, top, right - left, bottom - top);
   }
+
+  /** Returns a copy of the region of a photo; the region lies on it. */
+  RgbImage cutFrom(RgbImage image) {
+    byte[] cut = new byte[3 * width * height];
+    for (int row = 0; row < height; row++) {
+      System.arraycopy(
+          image.rgb(), 3 * ((y + row) * image.width() + x), cut, 3 * row * width, 3 * width);
+    }
+    return RgbImage.of(width, height, cut);
+  }
 }

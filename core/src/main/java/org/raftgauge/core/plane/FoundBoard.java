@@ -4,6 +4,8 @@ package org.raftgauge.core.plane;
 import java.util.List;
 import java.util.Optional;
 import org.raftgauge.core.book.Layout;
+import org.raftgauge.core.pixels.PointPx;
+import org.raftgauge.core.pixels.RgbImage;
 
 /**
  * A board found in a photo.
@@ -40,5 +42,35 @@ public record FoundBoard(
   /** Returns the deck mm that a photo px covers at the board's middle. */
   public double mmPerPx() {
     return pose.mmPerPxAt(BoardPlaces.centre(layout.board()));
+  }
+
+  /**
+   * Returns the share of the board that lies on a photo: a neighbour at the picture's edge may be
+   * mostly outside.
+   *
+   * @param photo the photo
+   * @return 0 to 1, to about a hundredth
+   */
+  public double inPhotoFraction(RgbImage photo) {
+    int n = 12;
+    int on = 0;
+    for (int i = 0; i < n * n; i++) {
+      double x = layout.board().widthMm() * (i % n + 0.5) / n;
+      double y = layout.board().lengthMm() * (Math.floorDiv(i, n) + 0.5) / n;
+      PointPx p = pose.toPhoto(x, y, 0);
+      on +=
+          p.xPx() > -0.5
+                  && p.yPx() > -0.5
+                  && p.xPx() < photo.width() - 0.5
+                  && p.yPx() < photo.height() - 0.5
+              ? 1
+              : 0;
+    }
+    return (double) on / (n * n);
+  }
+
+  /** Returns the same board with another error, mm. */
+  FoundBoard withErrorMm(double errorMm) {
+    return new FoundBoard(tag, slot, layout, pose, source, errorMm, halfTurnKnown, notes, held);
   }
 }

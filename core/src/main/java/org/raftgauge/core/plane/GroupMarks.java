@@ -54,7 +54,12 @@ final class GroupMarks {
       }
       Grouped settled = settle(best.get());
       marks.removeAll(best.get().marks());
-      groups.add(settled);
+      MarkGroup group = settled.group();
+      List<Mark> stray = marks.stream().filter(group::covers).toList();
+      marks.removeAll(stray);
+      List<String> notes = new ArrayList<>(settled.notes());
+      stray.forEach(m -> notes.add(m.named() + " lies where this board has none; left out"));
+      groups.add(new Grouped(group, notes));
     }
   }
 

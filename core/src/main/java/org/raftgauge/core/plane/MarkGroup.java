@@ -79,6 +79,15 @@ record MarkGroup(Layout layout, List<Mark> marks, PoseFit fit) {
     return distanceMm(seen, middle(mark));
   }
 
+  /** Says whether a mark lies on this board. */
+  boolean covers(Mark mark) {
+    PointMm p = fit.pose().toDeck(mark.centrePx());
+    return p.xMm() > 0
+        && p.yMm() > 0
+        && p.xMm() < layout.board().widthMm()
+        && p.yMm() < layout.board().lengthMm();
+  }
+
   /**
    * Returns how far a mark may be from its foretold place: the group's pose is carried on over the
    * distance to the nearest mark it has. 15 mm of slack, 3 % (rotation and scale of a small mark),
