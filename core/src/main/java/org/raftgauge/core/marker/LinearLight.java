@@ -1,0 +1,103 @@
+// SPDX-License-Identifier: Apache-2.0
+package org.raftgauge.core.marker;
+
+import org.raftgauge.core.pixels.PointPx;
+import org.raftgauge.core.pixels.RgbImage;
+
+/**
+ * Reads a photo's relative luminance in linear light between pixels.
+ *
+ * <p>Blur mixes light, not code values: only in linear light does the middle of a blurred edge sit
+ * on the edge. Source of the curve and weights: IEC 61966-2-1 (sRGB).
+ */
+public final class LinearLight {
+  private static final float[] LINEAR = linearTable();
+
+  private final RgbImage image;
+
+  private LinearLight(RgbImage image) {
+    this.image = image;
+  }
+
+  /**
+   * Wraps a photo.
+   *
+   * @param image the photo
+   * @return its light
+   */
+  public static LinearLight of(RgbImage image) {
+    return new LinearLight(image);
+  }
+
+  /**
+   * Says whether a place lies on the photo, so that {@link #at} reads four pixels.
+   *
+   * @param p the place
+   * @return true if it does
+   */
+  public boolean has(PointPx p) {
+    return has(p.xPx(), p.yPx());
+  }
+
+  /**
+   * Says whether a place lies on the photo.
+   *
+   * @param x column, px
+   * @param y row, px
+   * @return true if it does
+   */
+  public boolean has(double x, double y) {
+    return x >= 0 && y >= 0 && x < image.width() - 1 && y < image.height() - 1;
+  }
+
+  /**
+   * Returns the luminance at a place, bilinear between pixels; beyond the photo, that of its rim.
+   *
+   * @param x column, px
+   * @param y row, px
+   * @return 0 to 1
+   */
+  public double at(double x, double y) {
+    double cx = Math.max(0, Math.min(image.width() - 1.0, x));
+    double cy = Math.max(0, Math.min(image.height() - 1.0, y));
+    int x0 = Math.min((int) cx, Math.max(0, image.width() - 2));
+    int y0 = Math.min((int) cy, Math.max(0, image.height() - 2));
+    int x1 = Math.min(x0 + 1, image.width() - 1);
+    int y1 = Math.min(y0 + 1, image.height() - 1);
+    double fx = cx - x0;
+    double fy = cy - y0;
+    return (1 - fy) * ((1 - fx) * pixel(x0, y0) + fx * pixel(x1, y0))
+        + fy * ((1 - fx) * pixel(x0, y1) + fx * pixel(x1, y1));
+  }
+
+  /**
+   * Returns red, green and blue light at the pixel nearest a place; beyond the photo, of its rim.
+   *
+   * @param p the place
+   * @return three numbers, 0 to 1
+   */
+  public double[] rgbAt(PointPx p) {
+    int x = (int) Math.max(0, Math.min(image.width() - 1, Math.round(p.xPx())));
+    int y = (int) Math.max(0, Math.min(image.height() - 1, Math.round(p.yPx())));
+    return new double[] {
+      LINEAR[image.value(x, y, 0)], LINEAR[image.value(x, y, 1)], LINEAR[image.value(x, y, 2)]
+    };
+  }
+
+  private double pixel(int x, int y) {
+    int i = 3 * (y * image.width() + x);
+    byte[] rgb = image.rgb();
+    return 0.2126 * LINEAR[rgb[i] & 0xff]
+        + 0.7152 * LINEAR[rgb[i + 1] & 0xff]
+        + 0.0722 * LINEAR[rgb[i + 2] & 0xff];
+  }
+
+  private static float[] linearTable() {
+    float[] table = new float[256];
+    for (int v = 0; v < 256; v++) {
+      double c = v / 255.0;
+      table[v] = (float) (c <= 0.04045 ? c / 12.92 : Math.pow((c + 0.055) / 1.055, 2.4));
+    }
+    return table;
+  }
+}

@@ -1,0 +1,81 @@
+// SPDX-License-Identifier: Apache-2.0
+package org.raftgauge.core.opencv;
+
+import org.opencv.core.Core;
+import org.opencv.core.Mat;
+import org.opencv.core.Size;
+import org.opencv.imgproc.Imgproc;
+import org.raftgauge.core.pixels.RgbImage;
+
+/**
+ * Redraws a picture by a map of source places.
+ *
+ * <p>Source: OpenCV 4.9 {@code remap} (bilinear, source places to 1/32 px) and {@code resize}
+ * ({@code INTER_AREA}: mean over the pixel).
+ */
+public final class Warp {
+
+  /** Where each pixel of a new picture comes from; not a record: it owns arrays, handed over. */
+  public static final class Sources {
+    private final int width;
+    private final int height;
+    private final float[] xPx;
+    private final float[] yPx;
+
+    private Sources(int width, int height, float[] xPx, float[] yPx) {
+      this.width = width;
+      this.height = height;
+      this.xPx = xPx;
+      this.yPx = yPx;
+    }
+
+    /**
+     * Wraps source places without copying them.
+     *
+     * @param width of the new picture, px
+     * @param height of the new picture, px
+     * @param xPx source columns, length {@code width * height}; outside the source gives black
+     * @param yPx source rows, same length
+     * @return the map
+     */
+    public static Sources of(int width, int height, float[] xPx, float[] yPx) {
+      if (xPx.length != width * height || yPx.length != width * height) {
+        throw new IllegalArgumentException(
+            "map lengths must be " + width * height + ", got " + xPx.length + ", " + yPx.length);
+      }
+      return new Sources(width, height, xPx, yPx);
+    }
+  }
+
+  private Warp() {}
+
+  /**
+   * Redraws a picture, bilinear between source pixels.
+   *
+   * @param image the source
+   * @param sources where each pixel comes from
+   * @param shrink draws that many pixels a side per pixel of the result and averages them, 1 or
+   *     more; must divide the map's width and height
+   * @return the new picture, black outside the source
+   */
+  public static RgbImage remap(RgbImage image, Sources sources, int shrink) {
+    try (MatScope scope = new MatScope()) {
+      Mat drawn = scope.mat();
+      Imgproc.remap(
+          scope.of(image),
+          drawn,
+          scope.of(sources.width, sources.height, sources.xPx),
+          scope.of(sources.width, sources.height, sources.yPx),
+          Imgproc.INTER_LINEAR,
+          Core.BORDER_CONSTANT);
+      int width = sources.width / shrink;
+      int height = sources.height / shrink;
+      if (shrink == 1) {
+        return RgbImage.of(width, height, MatScope.bytes(drawn));
+      }
+      Mat mean = scope.mat();
+      Imgproc.resize(drawn, mean, new Size(width, height), 0, 0, Imgproc.INTER_AREA);
+      return RgbImage.of(width, height, MatScope.bytes(mean));
+    }
+  }
+}

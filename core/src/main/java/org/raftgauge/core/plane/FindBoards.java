@@ -1,0 +1,83 @@
+// SPDX-License-Identifier: Apache-2.0
+package org.raftgauge.core.plane;
+
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import java.util.Optional;
+import org.raftgauge.core.book.Layout;
+import org.raftgauge.core.book.Lens;
+import org.raftgauge.core.book.Station;
+import org.raftgauge.core.pixels.RgbImage;
+
+/** Finds the boards in a photo and the camera's pose over each. */
+public final class FindBoards {
+  /** Aspect ratios that differ by more are no mere scaling: rounding of 640 x 480 gives 0.2 %. */
+  private static final double ASPECT_FRACTION = 0.005;
+
+  private FindBoards() {}
+
+  /**
+   * Finds rafts that pass a station, by their corner markers and tags.
+   *
+   * @param photo the photo
+   * @param station the station; its lens is scaled to the photo's size
+   * @param layouts the layouts that its boards may have
+   * @return the boards and what was left over; a refusal where the photo cannot be the station's
+   */
+  public static FoundBoards passing(RgbImage photo, Station station, KnownLayouts layouts) {
+    Optional<Lens> lens = lensFor(photo, station);
+    if (lens.isEmpty()) {
+      return FoundBoards.refused(otherShape(photo, station));
+    }
+    FitPose.Prior prior = FitPose.Prior.of(lens.get(), station.cameraHeightMm());
+    return new FindPassing(photo, prior, layouts).find();
+  }
+
+  /**
+   * Places the boards in a fixed station's slots: on the board's own edges where the slot says so,
+   * with a knock of the whole camera found and taken out where that is safe.
+   *
+   * @param photo the photo
+   * @param station the station; its lens and slots are scaled to the photo's size
+   * @param layouts the book's layouts by name
+   * @return a board a slot, in order, held where its place is in doubt; slots of unknown layout are
+   *     left over; a refusal where the photo cannot be the station's
+   */
+  public static FoundBoards inSlots(RgbImage photo, Station station, Map<String, Layout> layouts) {
+    Optional<Lens> lens = lensFor(photo, station);
+    if (lens.isEmpty()) {
+      return FoundBoards.refused(otherShape(photo, station));
+    }
+    FitPose.Prior prior = FitPose.Prior.of(lens.get(), station.cameraHeightMm());
+    List<FoundBoard> boards = new PlaceSlots(photo, station, prior, layouts).place(station.slots());
+    List<String> leftovers =
+        station.slots().stream()
+            .filter(s -> !layouts.containsKey(s.layout()))
+            .map(s -> "slot " + s.name() + ": no layout named " + s.layout())
+            .toList();
+    return new FoundBoards(boards, leftovers, "");
+  }
+
+  /** Returns the station's lens for the photo's size, or nothing where its shape differs. */
+  static Optional<Lens> lensFor(RgbImage photo, Station station) {
+    double factor = (double) photo.width() / station.imageWidthPx();
+    double other = (double) photo.height() / station.imageHeightPx();
+    if (Math.abs(factor / other - 1) > ASPECT_FRACTION) {
+      return Optional.empty();
+    }
+    return Optional.of(factor == 1 ? station.lens() : station.lens().scaled(factor));
+  }
+
+  static String otherShape(RgbImage photo, Station station) {
+    return String.format(
+        Locale.ROOT,
+        "photo is %d x %d px, station %s takes %d x %d: not the same shape; use the station's own"
+            + " camera, uncropped, or set up a station for this one",
+        photo.width(),
+        photo.height(),
+        station.name(),
+        station.imageWidthPx(),
+        station.imageHeightPx());
+  }
+}

@@ -1,0 +1,133 @@
+// SPDX-License-Identifier: Apache-2.0
+package org.raftgauge.core.plane;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import org.raftgauge.core.book.Board;
+import org.raftgauge.core.marker.LinearLight;
+import org.raftgauge.core.pixels.PointPx;
+
+/**
+ * Finds by how much a fixed camera's picture has shifted as a whole: the shift at which the edges
+ * of all slots' boards together show best.
+ *
+ * <p>The search goes up to 45 % of the narrowest slot's short side, so that a row of boards cannot
+ * be taken for the same row one board further on.
+ */
+final class FindKnock {
+  private static final double SEARCH_SHARE = 0.45;
+
+  /** No search beyond this share of the picture's width: such a camera wants setting up again. */
+  private static final double WIDEST_SHARE = 0.1;
+
+  private static final int PARTS = 24;
+
+  /** A second shift elsewhere that shows this share of the best one's edges: not safe. */
+  private static final double RIVAL_SHARE = 0.88;
+
+  private final LinearLight light;
+  private final double stepPx;
+  private final double reachPx;
+  private final List<Sample[]> edges = new ArrayList<>();
+
+  /** A place of an edge in the unshifted picture, and the step across it, px. */
+  private record Sample(double x, double y, double acrossX, double acrossY) {}
+
+  /**
+   * A shift of the whole picture.
+   *
+   * @param dxPx to the right
+   * @param dyPx down
+   * @param share mean share of edges that show at it, 0..1
+   * @param safe whether no other shift comes near it
+   */
+  record Knock(double dxPx, double dyPx, double share, boolean safe) {
+    double lengthPx() {
+      return Math.hypot(dxPx, dyPx);
+    }
+  }
+
+  /** Prepares the edges of boards at their expected places. */
+  FindKnock(LinearLight light, int photoWidthPx, List<CameraPose> poses, List<Board> boards) {
+    this.light = light;
+    this.stepPx = Math.max(1, photoWidthPx / 320.0);
+    double reach = WIDEST_SHARE * photoWidthPx;
+    for (int i = 0; i < poses.size(); i++) {
+      Board board = boards.get(i);
+      double mmPerPx = poses.get(i).mmPerPxAt(BoardPlaces.centre(board));
+      double sidePx = Math.min(board.widthMm(), board.lengthMm()) / mmPerPx;
+      reach = Math.min(reach, SEARCH_SHARE * sidePx);
+      for (EdgeCuts.DeckEdge edge : BoardEdges.edges(board)) {
+        edges.add(samples(poses.get(i), edge, mmPerPx));
+      }
+    }
+    this.reachPx = reach;
+  }
+
+  private Sample[] samples(CameraPose pose, EdgeCuts.DeckEdge edge, double mmPerPx) {
+    Sample[] samples = new Sample[PARTS];
+    for (int i = 0; i < PARTS; i++) {
+      double part = 0.06 + 0.88 * (i + 0.5) / PARTS;
+      PointPx at = pose.toPhoto(edge.at(part, 0));
+      PointPx out = pose.toPhoto(edge.at(part, stepPx * mmPerPx));
+      samples[i] = new Sample(at.xPx(), at.yPx(), out.xPx() - at.xPx(), out.yPx() - at.yPx());
+    }
+    return samples;
+  }
+
+  /** Returns the shift at which the edges show best, or nothing where none shows. */
+  Optional<Knock> find() {
+    int n = (int) Math.floor(reachPx / stepPx);
+    double[][] shares = new double[2 * n + 1][2 * n + 1];
+    int bestX = 0;
+    int bestY = 0;
+    for (int y = -n; y <= n; y++) {
+      for (int x = -n; x <= n; x++) {
+        shares[y + n][x + n] = share(x * stepPx, y * stepPx);
+        if (shares[y + n][x + n] > shares[bestY + n][bestX + n]) {
+          bestX = x;
+          bestY = y;
+        }
+      }
+    }
+    double best = shares[bestY + n][bestX + n];
+    if (best < 0.25) {
+      return Optional.empty();
+    }
+    double rival = rival(shares, bestX + n, bestY + n);
+    return Optional.of(new Knock(bestX * stepPx, bestY * stepPx, best, rival < RIVAL_SHARE * best));
+  }
+
+  /** Returns the best share more than three steps away in x or y. */
+  private static double rival(double[][] shares, int bestX, int bestY) {
+    double rival = 0;
+    for (int y = 0; y < shares.length; y++) {
+      for (int x = 0; x < shares.length; x++) {
+        if (Math.max(Math.abs(x - bestX), Math.abs(y - bestY)) > 3) {
+          rival = Math.max(rival, shares[y][x]);
+        }
+      }
+    }
+    return rival;
+  }
+
+  /** Returns the mean over the edges of how plainly a step of one sign runs along each. */
+  private double share(double dx, double dy) {
+    double sum = 0;
+    for (Sample[] edge : edges) {
+      double signed = 0;
+      for (Sample s : edge) {
+        double out = root(s.x + dx + s.acrossX, s.y + dy + s.acrossY);
+        double in = root(s.x + dx - s.acrossX, s.y + dy - s.acrossY);
+        signed += Math.max(-1, Math.min(1, (out - in) / 0.12)) / PARTS;
+      }
+      sum += Math.abs(signed) / edges.size();
+    }
+    return sum;
+  }
+
+  private double root(double x, double y) {
+    return Math.sqrt(light.at(x, y));
+  }
+}

@@ -1,0 +1,197 @@
+// SPDX-License-Identifier: Apache-2.0
+package org.raftgauge.core.plane;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import org.raftgauge.core.book.Board;
+import org.raftgauge.core.book.Layout;
+import org.raftgauge.core.book.PointMm;
+import org.raftgauge.core.marker.FindMarkers;
+import org.raftgauge.core.marker.FindTags;
+import org.raftgauge.core.marker.LinearLight;
+import org.raftgauge.core.marker.MarkerSighting;
+import org.raftgauge.core.marker.PictureRegion;
+import org.raftgauge.core.marker.TagSighting;
+import org.raftgauge.core.pixels.PointPx;
+import org.raftgauge.core.pixels.RgbImage;
+
+/** Finds passing rafts: by marks, else by outline, else the station's usual place, held. */
+final class FindPassing {
+  /** A pose from marks alone that is worse than this wants the board's edges as well, mm. */
+  private static final double COARSE_MM = 2;
+
+  /** A pose worse than this is no ground for areas (about 1 % of a small plant's), mm. */
+  private static final double HELD_MM = 6;
+
+  private final RgbImage photo;
+  private final FitPose.Prior prior;
+  private final KnownLayouts layouts;
+  private final List<String> leftovers = new ArrayList<>();
+
+  FindPassing(RgbImage photo, FitPose.Prior prior, KnownLayouts layouts) {
+    this.photo = photo;
+    this.prior = prior;
+    this.layouts = layouts;
+  }
+
+  FoundBoards find() {
+    GroupMarks grouping = new GroupMarks(layouts, prior);
+    List<Mark> marks = marks(FindMarkers.in(photo), FindTags.in(photo));
+    if (marks.isEmpty()) {
+      PictureRegion all = whole();
+      double longSide = Math.max(photo.width(), photo.height());
+      double factor = longSide > 2000 ? 2000 / longSide : 1;
+      int enlarge = longSide < 2000 ? 2 : 1;
+      marks = marks(FindMarkers.in(photo, all, factor), FindTags.in(photo, all, enlarge));
+    }
+    List<FoundBoard> boards = new ArrayList<>();
+    for (GroupMarks.Grouped grouped : grouping.group(marks)) {
+      boards.add(board(grouped));
+    }
+    marks.forEach(m -> leftovers.add(m.named() + " fits no board"));
+    if (boards.stream().noneMatch(this::inTheMiddle)) {
+      withoutMarks(boards).ifPresent(boards::add);
+    }
+    return new FoundBoards(boards, leftovers, "");
+  }
+
+  private PictureRegion whole() {
+    return new PictureRegion(0, 0, photo.width(), photo.height());
+  }
+
+  private List<Mark> marks(List<MarkerSighting> markers, List<TagSighting> tags) {
+    List<Mark> marks = new ArrayList<>();
+    for (MarkerSighting marker : markers) {
+      if (marker.id() < 4) {
+        marks.add(Mark.of(marker));
+      } else {
+        leftovers.add("marker " + marker.id() + ": corner markers have ids 0 to 3");
+      }
+    }
+    for (TagSighting tag : tags) {
+      if (!tag.usable()) {
+        leftovers.add(Mark.of(tag).named() + ": " + tag.unusable());
+      }
+      marks.add(Mark.of(tag));
+    }
+    return marks;
+  }
+
+  private FoundBoard board(GroupMarks.Grouped grouped) {
+    MarkGroup group = new LookAgain(photo, prior).forMissing(grouped.group());
+    List<String> notes = new ArrayList<>(grouped.notes());
+    Board board = group.layout().board();
+    PoseFit fit = group.fit();
+    if (fit.errorMm(board) > COARSE_MM) {
+      Optional<BoardEdges.Placed> placed = onEdges(group);
+      if (placed.isPresent()) {
+        fit = placed.get().fit();
+        notes.add("few marks: placed by " + placed.get().edgesSeen() + " edges of the board too");
+      }
+    }
+    double errorMm = fit.errorMm(board);
+    String held =
+        errorMm > HELD_MM
+            ? "too few marks, and the board's edges were not found; clean or replace the markers"
+            : "";
+    return new FoundBoard(
+        group.tag().flatMap(Mark::text),
+        Optional.empty(),
+        group.layout(),
+        fit.pose(),
+        PoseSource.MARKERS,
+        errorMm,
+        true,
+        notes,
+        held);
+  }
+
+  private Optional<BoardEdges.Placed> onEdges(MarkGroup group) {
+    double reachMm = Math.max(10, 3 * group.fit().errorMm(group.layout().board()));
+    List<FitPose.Pull> pulls =
+        group.marks().stream()
+            .flatMap(m -> m.ties(group.layout()).stream())
+            .map(FitPose::pull)
+            .toList();
+    return new BoardEdges(LinearLight.of(photo), prior)
+        .place(group.fit().pose(), group.layout().board(), Math.min(reachMm, 80), pulls);
+  }
+
+  /** Says whether a board covers the middle of the photo, where a raft is put to be taken. */
+  private boolean inTheMiddle(FoundBoard board) {
+    PointPx middle = new PointPx((photo.width() - 1) / 2.0, (photo.height() - 1) / 2.0);
+    return covers(board, middle);
+  }
+
+  private static boolean covers(FoundBoard board, PointPx place) {
+    PointMm p = board.pose().toDeck(place);
+    Board size = board.layout().board();
+    return p.xMm() > 0 && p.yMm() > 0 && p.xMm() < size.widthMm() && p.yMm() < size.lengthMm();
+  }
+
+  /** Falls back to an outline, else, where nothing was found, to the station's usual place. */
+  private Optional<FoundBoard> withoutMarks(List<FoundBoard> others) {
+    Optional<FoundBoard> outlined =
+        new FindOutline(photo, prior)
+            .best(layouts.passing())
+            .map(this::outlined)
+            .filter(b -> others.stream().noneMatch(o -> overlap(o, b)));
+    if (outlined.isPresent() || !others.isEmpty()) {
+      return outlined;
+    }
+    return layouts.passing().stream().findFirst().map(this::usualPlace);
+  }
+
+  private static boolean overlap(FoundBoard a, FoundBoard b) {
+    return covers(a, b.pose().toPhoto(BoardPlaces.centre(b.layout().board())))
+        || covers(b, a.pose().toPhoto(BoardPlaces.centre(a.layout().board())));
+  }
+
+  private FoundBoard outlined(FindOutline.Outlined outlined) {
+    Layout layout = outlined.layout();
+    PoseFit fit = outlined.placed().fit();
+    HalfTurn turn = HalfTurn.of(LinearLight.of(photo), fit.pose(), layout);
+    List<String> notes = new ArrayList<>();
+    notes.add("no marker or tag: placed by " + outlined.placed().edgesSeen() + " board edges");
+    turn.note().ifPresent(notes::add);
+    boolean known = turn.known() && layout.orientationMark().isPresent();
+    return new FoundBoard(
+        Optional.empty(),
+        Optional.empty(),
+        layout,
+        turn.pose(),
+        PoseSource.OUTLINE,
+        fit.errorMm(layout.board()),
+        known,
+        notes,
+        "");
+  }
+
+  /** Returns the board as if centred in the picture, held. */
+  private FoundBoard usualPlace(Layout layout) {
+    Board board = layout.board();
+    PointPx middle = new PointPx((photo.width() - 1) / 2.0, (photo.height() - 1) / 2.0);
+    double angle = (board.lengthMm() > board.widthMm()) == (photo.height() > photo.width()) ? 0 : 1;
+    double[] turn = Rotations.about(0, 0, angle * Math.PI / 2);
+    double[] ray = Distortion.toRay(prior.lens(), middle);
+    PointMm centre = BoardPlaces.centre(board);
+    double z = prior.heightMm();
+    double[] t = {
+      ray[0] * z - (turn[0] * centre.xMm() + turn[1] * centre.yMm()),
+      ray[1] * z - (turn[3] * centre.xMm() + turn[4] * centre.yMm()),
+      z
+    };
+    return new FoundBoard(
+        Optional.empty(),
+        Optional.empty(),
+        layout,
+        CameraPose.of(prior.lens(), turn, t),
+        PoseSource.STATION,
+        // Anywhere in a third of the board's own size.
+        Math.max(board.widthMm(), board.lengthMm()) / 3,
+        false,
+        List.of(),
+        "no marker, no tag and no board outline found; check light, focus and markers");
+  }
+}

@@ -1,0 +1,181 @@
+// SPDX-License-Identifier: Apache-2.0
+package org.raftgauge.core.plane;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.time.Duration;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.Random;
+import org.junit.jupiter.api.Test;
+import org.raftgauge.core.book.Board;
+import org.raftgauge.core.book.Layout;
+import org.raftgauge.core.book.Lens;
+import org.raftgauge.core.book.OrientationMark;
+import org.raftgauge.core.book.PointMm;
+import org.raftgauge.core.book.SiteGrid;
+import org.raftgauge.core.book.SiteId;
+import org.raftgauge.core.book.Slot;
+import org.raftgauge.core.book.Station;
+import org.raftgauge.core.pixels.PointPx;
+import org.raftgauge.core.pixels.RgbImage;
+
+/** Three boards side by side under a fixed 640 x 480 camera that is knocked. */
+class SlotScenesTest {
+  private static final Lens LENS = new Lens(640, 640, 322, 237, -0.1, 0.02, 0, 0, 0);
+  private static final Board BOARD = new Board(600, 1200);
+  private static final Layout PLAIN = layout(Optional.empty());
+
+  @Test
+  void aStillOrKnockedCameraIsPlacedToAMillimetre() {
+    // About 3.4 mm a pixel; 0.2 to 0.6 mm measured. The boards nearly touch: gaps of 6 mm, 2 px.
+    double[][] knocks = {{0, 0}, {3, -2}, {-8, 7}, {30, 26}};
+    for (double[] knock : knocks) {
+      Pond pond = new Pond(6, knock, 0.8);
+      FoundBoards found = pond.find(Slot.Refine.EDGES);
+      for (int i = 0; i < 3; i++) {
+        FoundBoard board = found.boards().get(i);
+        assertEquals(PoseSource.SLOT, board.source());
+        assertEquals("", board.held());
+        double worst = TestPoses.worstMm(pond.now[i], board.pose(), BOARD);
+        assertTrue(worst < 1, "knock " + knock[0] + ", slot " + i + ": " + worst);
+        assertFalse(board.halfTurnKnown());
+        boolean said = board.notes().stream().anyMatch(n -> n.startsWith("the camera has moved"));
+        assertEquals(knock[0] != 0, said, board.notes().toString());
+      }
+    }
+  }
+
+  @Test
+  void aDimPondOfDarkBoardsIsPlacedToo() {
+    Pond pond = new Pond(60, new double[] {-35, 18}, 0.1);
+    List<FoundBoard> boards = pond.find(Slot.Refine.EDGES).boards();
+    for (int i = 0; i < 3; i++) {
+      double worst = TestPoses.worstMm(pond.now[i], boards.get(i).pose(), BOARD);
+      assertTrue(worst < 1, "slot " + i + ": " + worst);
+    }
+  }
+
+  @Test
+  void cornersHoldAsTheyAreWhereNothingIsRefined() {
+    Pond pond = new Pond(60, new double[] {0, 0}, 0.8);
+    FoundBoard board = pond.find(Slot.Refine.NONE).boards().get(1);
+    assertEquals("", board.held());
+    // Exact corners against priors of 2 % and 3 degrees.
+    assertTrue(TestPoses.worstMm(pond.now[1], board.pose(), BOARD) < 0.5);
+    assertEquals(Optional.of("S1"), board.slot());
+  }
+
+  @Test
+  void aPondThatDoesNotShowIsHeld() {
+    Pond pond = new Pond(60, new double[] {0, 0}, 0.03);
+    for (FoundBoard board : pond.find(Slot.Refine.EDGES).boards()) {
+      assertTrue(
+          board.held().startsWith("no board edges show near the slots' places"), board.held());
+    }
+  }
+
+  @Test
+  void aSlotOfUnknownLayoutIsLeftOver() {
+    Pond pond = new Pond(60, new double[] {0, 0}, 0.8);
+    FoundBoards found = FindBoards.inSlots(pond.photo, pond.station(Slot.Refine.EDGES), Map.of());
+    assertEquals(List.of(), found.boards());
+    assertEquals("slot S0: no layout named pond-12", found.leftovers().get(0));
+  }
+
+  @Test
+  void theOrientationMarkTellsABoardThatLiesTurned() {
+    Layout marked =
+        layout(Optional.of(new OrientationMark(300, 60, 50, OrientationMark.Look.DARK)));
+    CameraPose pose = TestPoses.over(LENS, BOARD, 2200, 1, 1, -1);
+    for (boolean far : new boolean[] {false, true}) {
+      Scene scene = Scene.of(640, 480, 3);
+      scene.board(marked, pose).darkDisc(300, far ? 1140 : 60, 25);
+      List<PointPx> corners = BoardPlaces.corners(BOARD).stream().map(pose::toPhoto).toList();
+      Station station = station(List.of(new Slot("S", "pond-12", corners, Slot.Refine.EDGES)));
+      FoundBoard board =
+          FindBoards.inSlots(scene.draw(), station, Map.of("pond-12", marked)).boards().get(0);
+      assertTrue(board.halfTurnKnown());
+      CameraPose truth = far ? HalfTurn.turned(pose, BOARD) : pose;
+      assertTrue(TestPoses.worstMm(truth, board.pose(), BOARD) < 1.5);
+      assertEquals(far, board.notes().contains("the board lies turned by half a turn"));
+    }
+  }
+
+  @Test
+  void aGridThatDiffersAfterHalfATurnNeedsNoMark() {
+    assertTrue(HalfTurn.sameAfterHalfTurn(PLAIN));
+    Layout odd =
+        new Layout(
+            "odd",
+            Optional.empty(),
+            BOARD,
+            new SiteGrid(5, 2, 150, 150, 300, 180, 60),
+            Optional.empty(),
+            Optional.empty(),
+            Optional.empty());
+    assertFalse(HalfTurn.sameAfterHalfTurn(odd));
+  }
+
+  private static Layout layout(Optional<OrientationMark> mark) {
+    return new Layout(
+        "pond-12",
+        Optional.empty(),
+        BOARD,
+        new SiteGrid(6, 2, 150, 150, 300, 180, 0),
+        Optional.empty(),
+        Optional.empty(),
+        mark);
+  }
+
+  private static Station station(List<Slot> slots) {
+    return new Station("pond", Station.Kind.FIXED, 1, 640, 480, LENS, 2200, slots, Duration.ZERO);
+  }
+
+  /** Three boards in reference place, and the photo after the camera was turned on its mount. */
+  private static final class Pond {
+    private final CameraPose[] old = new CameraPose[3];
+    private final CameraPose[] now = new CameraPose[3];
+    private final RgbImage photo;
+
+    Pond(double gapMm, double[] knockPx, double light) {
+      CameraPose middle = TestPoses.over(LENS, BOARD, 2200, 1, 1.5, -1);
+      double[] turn =
+          Rotations.about(
+              -knockPx[1] / 640, knockPx[0] / 640, Math.hypot(knockPx[0], knockPx[1]) / 4000);
+      CameraMove move = new CameraMove(CameraPose.of(LENS, turn, new double[3]));
+      Scene scene = Scene.of(640, 480, 5).noise(3);
+      for (int i = 0; i < 3; i++) {
+        old[i] = TestPoses.shifted(middle, (i - 1) * (600 + gapMm), 0);
+        now[i] = move.applied(old[i]);
+        Scene.Painted board = scene.board(PLAIN, now[i]).light(light * (0.85 + 0.1 * i));
+        Random random = new Random(i);
+        for (SiteId site : PLAIN.grid().sites()) {
+          PointMm hole = PLAIN.grid().centre(site);
+          board.disc(
+              hole.xMm() + 20 * random.nextGaussian(),
+              hole.yMm() + 20 * random.nextGaussian(),
+              60 + 90 * random.nextDouble() * (i == 1 ? 1.2 : 0.6));
+        }
+      }
+      photo = scene.draw();
+    }
+
+    Station station(Slot.Refine refine) {
+      List<Slot> slots = new ArrayList<>();
+      for (int i = 0; i < 3; i++) {
+        List<PointPx> corners = BoardPlaces.corners(BOARD).stream().map(old[i]::toPhoto).toList();
+        slots.add(new Slot("S" + i, "pond-12", corners, refine));
+      }
+      return SlotScenesTest.station(slots);
+    }
+
+    FoundBoards find(Slot.Refine refine) {
+      return FindBoards.inSlots(photo, station(refine), Map.of("pond-12", PLAIN));
+    }
+  }
+}
