@@ -36,7 +36,8 @@ final class BookReader {
                     folder.resolve("plantings.csv"), "plantings.csv", PlantingReader.COLUMNS));
     Diary diary = diary(settings.farmDay(), parts, rows);
     Ledger.Outcome outcome =
-        new Ledger(rows, parts.layouts(), settings.farmDay(), findings).play(diary.events());
+        new Ledger(new LedgerInput(rows, parts.layouts(), settings.farmDay(), findings))
+            .play(diary.events());
     CropBook book =
         new CropBook(
             settings,

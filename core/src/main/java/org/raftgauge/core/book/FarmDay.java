@@ -9,6 +9,7 @@ import java.time.OffsetDateTime;
 import java.time.ZoneId;
 import java.time.format.DateTimeFormatter;
 import java.time.format.DateTimeParseException;
+import java.time.format.ResolverStyle;
 import java.time.temporal.ChronoUnit;
 import java.util.Locale;
 import java.util.Optional;
@@ -23,7 +24,8 @@ import java.util.Optional;
 public record FarmDay(ZoneId zone, LocalTime startsAt) {
   private static final double SECONDS_A_DAY = 86_400;
   private static final DateTimeFormatter LOCAL =
-      DateTimeFormatter.ofPattern("uuuu-MM-dd'T'HH:mm[:ss[.SSS]]", Locale.ROOT);
+      DateTimeFormatter.ofPattern("uuuu-MM-dd'T'HH:mm[:ss[.SSS]]", Locale.ROOT)
+          .withResolverStyle(ResolverStyle.STRICT);
 
   /**
    * Returns the evening that an instant belongs to.

@@ -34,9 +34,9 @@ final class Garden {
     return Optional.ofNullable(standing.get(spot));
   }
 
-  /** Returns the plant that stands at a spot, or else the one that stood there last. */
-  Optional<Growing> latestAt(Spot spot) {
-    return at(spot).or(() -> Optional.ofNullable(latest.get(spot)));
+  /** Returns the last stay at a spot, ended or not; the plant may stand elsewhere since. */
+  Optional<Stay> lastStayAt(Spot spot) {
+    return Optional.ofNullable(latest.get(spot)).flatMap(growing -> growing.lastStayAt(spot));
   }
 
   /** Returns the plant that ended last at a spot by its planting's row. */

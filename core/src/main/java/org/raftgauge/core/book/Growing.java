@@ -31,6 +31,12 @@ final class Growing {
     return stays.get(stays.size() - 1);
   }
 
+  Optional<Stay> lastStayAt(Garden.Spot spot) {
+    return stays.stream()
+        .filter(s -> s.planting().raft().equals(spot.raft()) && s.site().equals(spot.site()))
+        .reduce((earlier, later) -> later);
+  }
+
   boolean hasMoved() {
     return stays.size() > 1;
   }

@@ -31,7 +31,7 @@ final class LayoutReader {
         value.error("two versions hold from " + day, "give each version its own from");
       }
     }
-    return value.findings().errors() == errorsBefore ? versions : List.of();
+    return value.findings().errors() == errorsBefore ? List.copyOf(versions) : List.of();
   }
 
   private static Optional<Layout> version(String name, YamlMap map) {

@@ -35,16 +35,12 @@ final class Ledger {
   private final Set<String> rafts = new TreeSet<>();
   private final Moves moves;
 
-  Ledger(
-      List<PlantingRow> rows,
-      Map<String, List<Layout>> layouts,
-      FarmDay farmDay,
-      Findings findings) {
-    this.rows = rows;
-    this.layouts = layouts;
-    this.farmDay = farmDay;
-    this.findings = findings;
-    this.moves = new Moves(garden, rows, layouts, farmDay, findings);
+  Ledger(LedgerInput input) {
+    this.rows = input.rows();
+    this.layouts = input.layouts();
+    this.farmDay = input.farmDay();
+    this.findings = input.findings();
+    this.moves = new Moves(garden, input);
     rows.forEach(row -> rafts.add(row.planting().raft()));
   }
 
@@ -184,8 +180,7 @@ final class Ledger {
   private String noPlant(Spot spot) {
     String before =
         garden
-            .latestAt(spot)
-            .map(Growing::lastStay)
+            .lastStayAt(spot)
             .flatMap(
                 stay ->
                     stay.to()
@@ -229,8 +224,7 @@ final class Ledger {
   private Optional<Planting> plantingFor(Spot spot, Event event) {
     Optional<Planting> present =
         garden
-            .latestAt(spot)
-            .map(Growing::lastStay)
+            .lastStayAt(spot)
             .filter(stay -> stay.ending() != Ending.ENDED && stay.ending() != Ending.MOVED)
             .map(PlantLife.Stay::planting);
     LocalDate evening = farmDay.evening(event.at().toInstant());

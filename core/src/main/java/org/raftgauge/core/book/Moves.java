@@ -29,18 +29,15 @@ final class Moves {
   private final FarmDay farmDay;
   private final Findings findings;
   private final Set<PlantingRow> continued = new HashSet<>();
+  private final TargetLayouts targetLayouts;
 
-  Moves(
-      Garden garden,
-      List<PlantingRow> rows,
-      Map<String, List<Layout>> layouts,
-      FarmDay farmDay,
-      Findings findings) {
+  Moves(Garden garden, LedgerInput input) {
     this.garden = garden;
-    this.rows = rows;
-    this.layouts = layouts;
-    this.farmDay = farmDay;
-    this.findings = findings;
+    this.rows = input.rows();
+    this.layouts = input.layouts();
+    this.farmDay = input.farmDay();
+    this.findings = input.findings();
+    this.targetLayouts = new TargetLayouts(input);
   }
 
   /**
@@ -74,13 +71,14 @@ final class Moves {
         .filter(row -> row.planting().raft().equals(raft))
         .filter(row -> row.planting().startsOn().equals(evening))
         .filter(row -> row.planting().crop().equals(source.crop()))
+        .filter(row -> !row.planting().equals(source))
         .filter(continued::add)
         .forEach(row -> garden.forget(row.planting()));
   }
 
   private List<Spot> spots(String raft, Event event, Planting source) {
     Optional<Layout> layout =
-        Layouts.inForce(layouts, layoutName(raft, event, source), evening(event));
+        Layouts.inForce(layouts, targetLayouts.nameFor(raft, event, source), evening(event));
     if (layout.isEmpty()) {
       findings.error(
           Ledger.place(event, "to_raft"),
@@ -102,21 +100,6 @@ final class Moves {
             .filter(site -> layout.get().grid().has(site))
             .map(site -> new Spot(raft, site))
             .toList();
-  }
-
-  /** Tells a raft's layout: from the event, its planting then, its latest row, else the source. */
-  private String layoutName(String raft, Event event, Planting source) {
-    if (!event.target().layout().isEmpty()) {
-      return event.target().layout();
-    }
-    List<Planting> own =
-        rows.stream().map(PlantingRow::planting).filter(p -> p.raft().equals(raft)).toList();
-    return own.stream()
-        .filter(p -> p.holdsOn(evening(event)))
-        .findFirst()
-        .or(() -> own.stream().reduce((a, b) -> b.startsOn().isBefore(a.startsOn()) ? a : b))
-        .map(Planting::layout)
-        .orElse(source.layout());
   }
 
   private Map<Growing, Spot> pair(Event event, List<Growing> plants, List<Spot> targets) {
@@ -230,7 +213,7 @@ final class Moves {
         there.stream().findFirst().map(Planting::berth).orElse(""),
         source.crop(),
         source.variety(),
-        layoutName(raft, event, source),
+        targetLayouts.nameFor(raft, event, source),
         sites,
         source.sownOn(),
         otherRaft

@@ -39,8 +39,10 @@ final class PartsReader {
       broken
           .watch(
               "layout " + part.name(),
-              () -> part.check().map(value -> LayoutReader.read(part.name(), value)))
-          .filter(versions -> !versions.isEmpty())
+              () ->
+                  part.check()
+                      .map(value -> LayoutReader.read(part.name(), value))
+                      .filter(versions -> !versions.isEmpty()))
           .ifPresent(versions -> layouts.put(part.name(), versions));
     }
     return layouts;

@@ -70,11 +70,18 @@ final class PlantingReader {
           "neither sown_on nor transplanted_on is given",
           "fill in one of the two, as in 2026-04-06");
     }
-    checkOrder(cells, "transplanted_on", transplanted, "sown_on", sown);
-    Optional<LocalDate> start = transplanted.or(() -> sown);
-    String startColumn = transplanted.isPresent() ? "transplanted_on" : "sown_on";
-    checkOrder(cells, "ended_on", ended.map(day -> day.minusDays(1)), startColumn, start);
-    checkOrder(cells, "harvest_by", harvestBy, startColumn, start);
+    checkOrder(cells, new Day("transplanted_on", transplanted), new Day("sown_on", sown));
+    Day start =
+        transplanted.isPresent()
+            ? new Day("transplanted_on", transplanted)
+            : new Day("sown_on", sown);
+    checkOrder(cells, new Day("harvest_by", harvestBy), start);
+    if (ended.isPresent() && start.date().isPresent() && !ended.get().isAfter(start.date().get())) {
+      cells.error(
+          "ended_on",
+          "\"" + ended.get() + "\" is not after " + start,
+          "write the first day on which the planting is no longer there");
+    }
     if (!cells.sound()) {
       return Optional.empty();
     }
@@ -94,22 +101,20 @@ final class PlantingReader {
             cells.text("lot")));
   }
 
-  private static void checkOrder(
-      Cells cells,
-      String column,
-      Optional<LocalDate> later,
-      String earlierColumn,
-      Optional<LocalDate> earlier) {
-    if (later.isPresent() && earlier.isPresent() && later.get().isBefore(earlier.get())) {
+  private record Day(String column, Optional<LocalDate> date) {
+    @Override
+    public String toString() {
+      return column + " " + date.map(LocalDate::toString).orElse("");
+    }
+  }
+
+  private static void checkOrder(Cells cells, Day later, Day earlier) {
+    if (later.date().isPresent()
+        && earlier.date().isPresent()
+        && later.date().get().isBefore(earlier.date().get())) {
       cells.error(
-          column,
-          "\""
-              + cells.text(column)
-              + "\" is "
-              + (column.equals("ended_on") ? "not after " : "before ")
-              + earlierColumn
-              + " "
-              + earlier.get(),
+          later.column(),
+          "\"" + later.date().get() + "\" is before " + earlier,
           "mend one of the two dates");
     }
   }

@@ -18,7 +18,8 @@ public final class NearestSpelling {
    * or swapped with their neighbour. Upper and lower case count as equal.
    *
    * <p>Source: optimal string alignment distance (Damerau 1964, doi:10.1145/363958.363994). A name
-   * is near enough at one slip, or a third of its letters; that bound is our own choice.
+   * is near enough at one slip, or a third of its letters; that bound is our own choice. Where none
+   * is near enough, a name that begins with the one found, of three letters or more, is taken.
    *
    * @param found the name found
    * @param known the names that would be right
@@ -30,7 +31,15 @@ public final class NearestSpelling {
         .filter(name -> slips(found, name) <= bound)
         .min(
             Comparator.comparingInt((String name) -> slips(found, name))
-                .thenComparing(Comparator.naturalOrder()));
+                .thenComparing(Comparator.naturalOrder()))
+        .or(() -> begunBy(found, known));
+  }
+
+  private static Optional<String> begunBy(String found, Collection<String> known) {
+    String start = found.toLowerCase(Locale.ROOT);
+    return known.stream()
+        .filter(name -> found.length() > 2 && name.toLowerCase(Locale.ROOT).startsWith(start))
+        .min(Comparator.naturalOrder());
   }
 
   /**
