@@ -10,6 +10,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import java.util.function.Function;
 import org.raftgauge.core.book.Garden.Spot;
 import org.raftgauge.core.book.PlantLife.Ending;
 import org.raftgauge.core.problem.Findings;
@@ -54,7 +55,7 @@ final class Moves {
       rafts.forEach(raft -> continueInto(raft, source, evening(event)));
     }
     List<Spot> targets = new ArrayList<>();
-    rafts.forEach(raft -> targets.addAll(spots(raft, event, source)));
+    rafts.stream().distinct().forEach(raft -> targets.addAll(spots(raft, event, source)));
     boolean inPairs =
         !event.sites().isEmpty() && !event.target().sites().isEmpty() && rafts.size() == 1;
     Map<Growing, Spot> placed =
@@ -103,56 +104,76 @@ final class Moves {
   }
 
   private Map<Growing, Spot> pair(Event event, List<Growing> plants, List<Spot> targets) {
-    Map<Growing, Spot> placed = new LinkedHashMap<>();
-    if (event.sites().size() != event.target().sites().size()) {
+    List<SiteId> from = event.sites();
+    List<SiteId> to = event.target().sites();
+    if (from.size() != to.size()) {
       findings.error(
           Ledger.place(event, "to_site"),
-          event.sites().size() + " sites go to " + event.target().sites().size(),
+          from.size() + " sites go to " + to.size(),
           "name a site for each, or leave to_site blank to fill the free ones in order");
-      return placed;
+      return Map.of();
     }
+    String raft = event.target().rafts().isEmpty() ? event.raft() : event.target().rafts().get(0);
+    Map<Growing, Spot> wanted = new LinkedHashMap<>();
     for (Growing growing : plants) {
-      int i = event.sites().indexOf(growing.lastStay().site());
-      Spot target = new Spot(targetRaft(event), event.target().sites().get(i));
-      if (targets.contains(target) && isFree(event, target, plants)) {
-        placed.put(growing, target);
-      }
+      wanted.put(growing, new Spot(raft, to.get(from.indexOf(growing.lastStay().site()))));
     }
+    wanted.values().retainAll(targets);
+    Map<Growing, Spot> placed = settle(plants, moving -> freeOnly(wanted, moving));
+    wanted.keySet().removeAll(placed.keySet());
+    wanted.values().forEach(target -> reportOccupied(event, target));
     return placed;
   }
 
-  private static String targetRaft(Event event) {
-    return event.target().rafts().isEmpty() ? event.raft() : event.target().rafts().get(0);
+  private Map<Growing, Spot> freeOnly(Map<Growing, Spot> wanted, List<Growing> moving) {
+    Map<Growing, Spot> free = new LinkedHashMap<>(wanted);
+    free.keySet().retainAll(moving);
+    free.values().removeIf(spot -> !isFree(spot, moving));
+    return free;
   }
 
-  private boolean isFree(Event event, Spot target, List<Growing> moving) {
-    Optional<Growing> there = garden.at(target).filter(growing -> !moving.contains(growing));
-    there.ifPresent(
-        growing ->
-            findings.error(
-                Ledger.place(event, "to_site"),
-                "\"" + target + "\" holds the plant " + growing.plant(),
-                "write first what became of that plant (moved, harvested, died), or name another"
-                    + " site"));
-    return there.isEmpty();
+  private boolean isFree(Spot spot, List<Growing> moving) {
+    return garden.at(spot).map(moving::contains).orElse(true);
+  }
+
+  private void reportOccupied(Event event, Spot target) {
+    String holder = garden.at(target).map(Growing::plant).orElse("that goes there too");
+    findings.error(
+        Ledger.place(event, "to_site"),
+        "\"" + target + "\" holds the plant " + holder,
+        "write first what became of that plant (moved, harvested, died), or name another site");
   }
 
   private Map<Growing, Spot> fill(Event event, List<Growing> plants, List<Spot> targets) {
-    Map<Growing, Spot> placed = new LinkedHashMap<>();
-    List<Spot> free =
-        targets.stream()
-            .filter(spot -> garden.at(spot).map(plants::contains).orElse(true))
-            .toList();
-    for (int i = 0; i < Math.min(plants.size(), free.size()); i++) {
-      placed.put(plants.get(i), free.get(i));
-    }
-    int left = plants.size() - free.size();
+    Map<Growing, Spot> placed = settle(plants, moving -> firstFree(targets, moving));
+    int left = plants.size() - placed.size();
     if (left > 0 && !targets.isEmpty()) {
       findings.error(
           Ledger.place(event, "to_raft"),
           left + " of " + plants.size() + " plants find no free site",
           "name more rafts, or write first what became of the plants there; they stay where they"
               + " are");
+    }
+    return placed;
+  }
+
+  private Map<Growing, Spot> firstFree(List<Spot> targets, List<Growing> moving) {
+    List<Spot> free = targets.stream().filter(spot -> isFree(spot, moving)).toList();
+    Map<Growing, Spot> placed = new LinkedHashMap<>();
+    for (int i = 0; i < Math.min(moving.size(), free.size()); i++) {
+      placed.put(moving.get(i), free.get(i));
+    }
+    return placed;
+  }
+
+  /** Places plants again until none counts on a site of one that has to stay where it is. */
+  private static Map<Growing, Spot> settle(
+      List<Growing> plants, Function<List<Growing>, Map<Growing, Spot>> attempt) {
+    List<Growing> moving = plants;
+    Map<Growing, Spot> placed = attempt.apply(moving);
+    while (placed.size() < moving.size()) {
+      moving = List.copyOf(placed.keySet());
+      placed = attempt.apply(moving);
     }
     return placed;
   }

@@ -5,6 +5,7 @@ import java.time.LocalDate;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import org.raftgauge.core.problem.Findings;
 import org.raftgauge.core.problem.NearestSpelling;
 
@@ -22,22 +23,29 @@ final class TargetLayouts {
   }
 
   /**
-   * Returns the layout that the event names, else that of the raft's planting then, else of its
-   * latest planting, else what an earlier move told; else, with a warning, that of the source.
+   * Returns the layout of the raft's planting then, else the one that the event names, else that of
+   * the raft's latest planting, else what an earlier move told; else, with a warning, that of the
+   * source.
    */
   String nameFor(String raft, Event event, Planting source) {
-    if (!event.target().layout().isEmpty()) {
-      known.put(raft, event.target().layout());
-      return event.target().layout();
-    }
     LocalDate evening = farmDay.evening(event.at().toInstant());
     List<Planting> own = plantings.stream().filter(p -> p.raft().equals(raft)).toList();
-    return own.stream()
-        .filter(p -> p.holdsOn(evening))
-        .findFirst()
-        .or(() -> own.stream().reduce((a, b) -> b.startsOn().isBefore(a.startsOn()) ? a : b))
-        .map(Planting::layout)
+    Optional<String> named =
+        Optional.of(event.target().layout()).filter(layout -> !layout.isEmpty());
+    Optional<String> now =
+        own.stream().filter(p -> p.holdsOn(evening)).findFirst().map(Planting::layout);
+    if (now.isEmpty()) {
+      named.ifPresent(layout -> known.put(raft, layout));
+    }
+    return now.or(() -> named)
+        .or(() -> latest(own))
         .orElseGet(() -> known.computeIfAbsent(raft, r -> guess(r, event, source)));
+  }
+
+  private static Optional<String> latest(List<Planting> own) {
+    return own.stream()
+        .reduce((a, b) -> b.startsOn().isBefore(a.startsOn()) ? a : b)
+        .map(Planting::layout);
   }
 
   private String guess(String raft, Event event, Planting source) {
