@@ -333,6 +333,39 @@ class WhoGrewWhereTest {
   }
 
   @Test
+  void plantThatHasToStayKeepsItsSiteFromTheNext() {
+    // A2 cannot go to B3, so A1 cannot go to A2 either.
+    String events = "2026-04-21,moved,R1,A1;A2,,A2;B3,,,\n";
+    String remedy =
+        "; write first what became of that plant (moved, harvested, died), or name another site";
+    problem(
+        events,
+        "events.csv:2: column to_site: \"A2 of R1\" holds the plant R1/A2/2026-04-06" + remedy,
+        "events.csv:2: column to_site: \"B3 of R1\" holds the plant R1/B3/2026-04-06" + remedy);
+    CropBook book = BookFolder.in(folder).events(events).read().book();
+    assertEquals(Optional.of("R1/A1/2026-04-06"), plant(book, "R1/A1", "2026-04-21T18:00"));
+    assertEquals(Optional.of("R1/A2/2026-04-06"), plant(book, "R1/A2", "2026-04-21T18:00"));
+  }
+
+  @Test
+  void raftNamedTwiceIsFilledOnce() {
+    CropBook book =
+        BookFolder.in(folder).events("2026-04-20,moved,R1,,R5;R5,,,,strip\n").read().book();
+    assertEquals("A1 A2 A3 A4", planted(book, "R5", "2026-04-20T18:00"));
+    assertEquals("B2 B3", planted(book, "R1", "2026-04-20T18:00"));
+  }
+
+  @Test
+  void plantingOfThatDayTellsTheLayoutBeforeToLayoutDoes() {
+    CropBook book =
+        BookFolder.in(folder)
+            .events("2026-04-19,harvested,R2,A1-A3,,,,,\n2026-04-20,moved,R1,,R2;R5,,,,small\n")
+            .sound();
+    assertEquals("A1 A2 A3 A4", planted(book, "R2", "2026-04-20T18:00"));
+    assertEquals("A1 A2 A3", planted(book, "R5", "2026-04-20T18:00"));
+  }
+
+  @Test
   void plantThatIsAlreadyGoneIsNamedWithWhatBecameOfIt() {
     problem(
         "2026-04-20,died,R1,A1,,,,,\n2026-04-22,harvested,R1,A1;A2,,,,,\n",
