@@ -1,23 +1,44 @@
 // SPDX-License-Identifier: Apache-2.0
 package org.raftgauge.core.book;
 
+import java.util.Optional;
 import java.util.OptionalDouble;
 
 /**
- * What the book says of a crop.
+ * What the book says of a crop, or of a variety of it.
  *
  * @param name as the book names it
  * @param colourModel name of the colour model: built in, or taught
  * @param heightModel canopy height from area
  * @param emergedByDas days after sowing by which canopy must show, where given
  * @param limits limits of the verdicts
+ * @param harvest what it is harvested at, where given
  */
 public record Crop(
     String name,
     String colourModel,
     HeightModel heightModel,
     OptionalDouble emergedByDas,
-    Limits limits) {
+    Limits limits,
+    Optional<Harvest> harvest) {
+
+  /**
+   * Describes a crop without harvest targets.
+   *
+   * @param name as the book names it
+   * @param colourModel name of the colour model
+   * @param heightModel canopy height from area
+   * @param emergedByDas days after sowing by which canopy must show, where given
+   * @param limits limits of the verdicts
+   */
+  public Crop(
+      String name,
+      String colourModel,
+      HeightModel heightModel,
+      OptionalDouble emergedByDas,
+      Limits limits) {
+    this(name, colourModel, heightModel, emergedByDas, limits, Optional.empty());
+  }
 
   /**
    * Limits of the verdicts and of the closed flag.

@@ -39,4 +39,43 @@ public record Planting(
   public Planting {
     sites = Set.copyOf(sites);
   }
+
+  /**
+   * Returns the first day on which its plants stand on this raft: the day of transplanting, or of
+   * sowing where they were sown here (a tray).
+   */
+  public LocalDate startsOn() {
+    return transplantedOn
+        .or(() -> sownOn)
+        .orElseThrow(() -> new IllegalStateException("a planting has a day of sowing or planting"));
+  }
+
+  /**
+   * Says whether its plants stand on this raft on an evening, as far as this row tells.
+   *
+   * @param evening the farm's day
+   * @return true from {@link #startsOn()} until the day before {@link #endedOn()}
+   */
+  public boolean holdsOn(LocalDate evening) {
+    return !evening.isBefore(startsOn()) && endedOn.map(evening::isBefore).orElse(true);
+  }
+
+  /**
+   * Says whether it holds a site.
+   *
+   * @param site a site of its layout
+   * @return true if it does
+   */
+  public boolean holds(SiteId site) {
+    return sites.isEmpty() || sites.contains(site);
+  }
+
+  boolean overlaps(Planting other) {
+    boolean sameDays =
+        endedOn.map(other.startsOn()::isBefore).orElse(true)
+            && other.endedOn.map(startsOn()::isBefore).orElse(true);
+    boolean sameSites =
+        sites.isEmpty() || other.sites.isEmpty() || sites.stream().anyMatch(other.sites::contains);
+    return raft.equals(other.raft) && sameDays && sameSites;
+  }
 }

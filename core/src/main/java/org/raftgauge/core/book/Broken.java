@@ -1,0 +1,47 @@
+// SPDX-License-Identifier: Apache-2.0
+package org.raftgauge.core.book;
+
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.function.Supplier;
+import org.raftgauge.core.problem.Findings;
+import org.raftgauge.core.problem.Problem;
+
+/** Remembers which parts of the book cannot be used, and why. */
+final class Broken {
+  private final Findings findings;
+  private final Map<String, Problem> first = new LinkedHashMap<>();
+
+  Broken(Findings findings) {
+    this.findings = findings;
+  }
+
+  /** Reads a part and, where nothing came of it, keeps the first error that was found in it. */
+  <T> Optional<T> watch(String part, Supplier<Optional<T>> reader) {
+    int before = findings.list().size();
+    Optional<T> read = reader.get();
+    List<Problem> after = findings.list();
+    if (read.isEmpty()) {
+      after.subList(before, after.size()).stream()
+          .filter(Problem::isError)
+          .findFirst()
+          .ifPresent(problem -> first.put(part, problem));
+    }
+    return read;
+  }
+
+  Map<String, Problem> byPart() {
+    return first;
+  }
+
+  /** Returns the names of a kind's broken parts. */
+  List<String> names(String kind) {
+    return first.keySet().stream()
+        .filter(part -> part.startsWith(kind + " "))
+        .map(part -> part.substring(kind.length() + 1))
+        .filter(name -> !name.contains("/"))
+        .toList();
+  }
+}

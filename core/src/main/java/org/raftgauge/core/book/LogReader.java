@@ -1,0 +1,173 @@
+// SPDX-License-Identifier: Apache-2.0
+package org.raftgauge.core.book;
+
+import java.time.LocalDate;
+import java.time.OffsetDateTime;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.NavigableSet;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import java.util.function.Function;
+import org.raftgauge.core.problem.Findings;
+import org.raftgauge.core.table.Cells;
+import org.raftgauge.core.table.Columns;
+import org.raftgauge.core.table.CsvRow;
+import org.raftgauge.core.table.CsvTable;
+import org.raftgauge.core.table.NumberRange;
+
+/** Reads weighings, harvests, calls, climate and seen rows. */
+final class LogReader {
+  static final Columns WEIGHINGS =
+      new Columns(
+          List.of("raft", "site", "weighed_at", "fresh_weight_g"),
+          List.of("top_height_mm", "state"));
+  static final Columns HARVESTS =
+      new Columns(List.of("raft", "harvested_at", "heads", "total_weight_g"), List.of());
+  static final Columns CALLS =
+      new Columns(List.of("raft", "called_on", "call"), List.of("site", "by", "note"));
+  static final Columns CLIMATE =
+      new Columns(
+          List.of("date"), List.of("pond", "mean_air_c", "dli_mol_m2", "water_l", "feed_g"));
+  static final Columns SEEN = new Columns(List.of("item"), List.of("until", "by", "note"));
+
+  /** The verdicts of the design, which a grower's call is one of. */
+  private static final List<String> VERDICTS =
+      List.of("on-track", "lagging", "ahead", "stalled", "pale", "dead", "empty", "held");
+
+  private final FarmDay farmDay;
+  private final NavigableSet<String> rafts;
+  private final NavigableSet<String> ponds;
+  private final Findings findings;
+
+  LogReader(
+      FarmDay farmDay, NavigableSet<String> rafts, NavigableSet<String> ponds, Findings findings) {
+    this.farmDay = farmDay;
+    this.rafts = rafts;
+    this.ponds = ponds;
+    this.findings = findings;
+  }
+
+  static <T> List<T> rows(CsvTable table, Findings findings, Function<Cells, Optional<T>> reader) {
+    findings.addAll(table.problems());
+    List<T> read = new ArrayList<>();
+    for (CsvRow row : table.rows()) {
+      reader.apply(new Cells(row, findings)).ifPresent(read::add);
+    }
+    return read;
+  }
+
+  List<Weighing> weighings(CsvTable table) {
+    return rows(table, findings, this::weighing);
+  }
+
+  private Optional<Weighing> weighing(Cells cells) {
+    String raft = knownRaft(cells);
+    cells.required("site");
+    Optional<SiteId> site = CellNames.site(cells, "site");
+    Optional<OffsetDateTime> at = CellNames.time(cells, "weighed_at", farmDay);
+    cells.required("fresh_weight_g");
+    OptionalDouble weight = cells.number("fresh_weight_g", NumberRange.aboveZero(20_000));
+    OptionalDouble height = cells.number("top_height_mm", NumberRange.from(0, 3_000));
+    Optional<Weighing.State> state = cells.choice("state", Weighing.State.values());
+    return cells.sound()
+        ? Optional.of(
+            new Weighing(
+                cells.line(),
+                raft,
+                site.orElseThrow(),
+                at.orElseThrow(),
+                weight.orElseThrow(),
+                height,
+                state))
+        : Optional.empty();
+  }
+
+  List<HarvestTotal> harvests(CsvTable table) {
+    return rows(table, findings, this::harvest);
+  }
+
+  private Optional<HarvestTotal> harvest(Cells cells) {
+    String raft = knownRaft(cells);
+    Optional<OffsetDateTime> at = CellNames.time(cells, "harvested_at", farmDay);
+    cells.required("heads");
+    double heads = cells.number("heads", NumberRange.from(0, 1e6)).orElse(0);
+    if (heads != Math.rint(heads)) {
+      cells.error("heads", "\"" + cells.text("heads") + "\" is not a whole number", "count heads");
+    }
+    cells.required("total_weight_g");
+    OptionalDouble weight = cells.number("total_weight_g", NumberRange.from(0, 1e8));
+    return cells.sound()
+        ? Optional.of(
+            new HarvestTotal(
+                cells.line(), raft, at.orElseThrow(), (int) heads, weight.orElseThrow()))
+        : Optional.empty();
+  }
+
+  List<Call> calls(CsvTable table) {
+    return rows(table, findings, this::call);
+  }
+
+  private Optional<Call> call(Cells cells) {
+    String raft = knownRaft(cells);
+    Optional<SiteId> site = CellNames.site(cells, "site");
+    cells.required("called_on");
+    Optional<LocalDate> on = cells.date("called_on");
+    String call = cells.required("call");
+    if (!call.isEmpty() && !VERDICTS.contains(call)) {
+      cells.unknown("call", call, VERDICTS);
+    }
+    return cells.sound()
+        ? Optional.of(
+            new Call(
+                cells.line(),
+                raft,
+                site,
+                on.orElseThrow(),
+                call,
+                cells.text("by"),
+                cells.text("note")))
+        : Optional.empty();
+  }
+
+  List<ClimateDay> climate(CsvTable table) {
+    return rows(table, findings, this::climateDay);
+  }
+
+  private Optional<ClimateDay> climateDay(Cells cells) {
+    String pond = cells.text("pond");
+    if (!pond.isEmpty() && !ponds.contains(pond)) {
+      cells.unknown("pond", pond, List.copyOf(ponds));
+    }
+    cells.required("date");
+    Optional<LocalDate> date = cells.date("date");
+    OptionalDouble air = cells.number("mean_air_c", NumberRange.from(-40, 60));
+    OptionalDouble light = cells.number("dli_mol_m2", NumberRange.from(0, 100));
+    OptionalDouble water = cells.number("water_l", NumberRange.from(0, 1e7));
+    OptionalDouble feed = cells.number("feed_g", NumberRange.from(0, 1e7));
+    return cells.sound()
+        ? Optional.of(
+            new ClimateDay(cells.line(), pond, date.orElseThrow(), air, light, water, feed))
+        : Optional.empty();
+  }
+
+  List<SeenItem> seen(CsvTable table) {
+    return rows(table, findings, LogReader::seenItem);
+  }
+
+  private static Optional<SeenItem> seenItem(Cells cells) {
+    String item = cells.required("item");
+    Optional<LocalDate> until = cells.date("until");
+    return cells.sound()
+        ? Optional.of(new SeenItem(cells.line(), item, until, cells.text("by"), cells.text("note")))
+        : Optional.empty();
+  }
+
+  private String knownRaft(Cells cells) {
+    String raft = CellNames.required(cells, "raft");
+    if (cells.sound() && !rafts.contains(raft)) {
+      cells.unknown("raft", raft, List.copyOf(rafts));
+    }
+    return raft;
+  }
+}

@@ -1,0 +1,37 @@
+// SPDX-License-Identifier: Apache-2.0
+package org.raftgauge.core.book;
+
+import java.util.LinkedHashSet;
+import java.util.List;
+import java.util.Map;
+import java.util.Set;
+
+/** The stations, layouts and crops of a book, and what of them cannot be used. */
+record Parts(
+    Map<String, List<Layout>> layouts,
+    Map<String, Crop> crops,
+    Map<String, Station> stations,
+    Broken broken) {
+
+  /** Returns the names of all layouts, those too that cannot be used. */
+  LayoutNames layoutNames() {
+    return new LayoutNames(names("layout", layouts.keySet()));
+  }
+
+  /** Returns the names of all crops, those too that cannot be used. */
+  List<String> cropNames() {
+    List<String> sound = crops.keySet().stream().filter(name -> !name.contains("/")).toList();
+    return names("crop", new LinkedHashSet<>(sound));
+  }
+
+  /** Returns the names of all stations, those too that cannot be used. */
+  List<String> stationNames() {
+    return names("station", stations.keySet());
+  }
+
+  private List<String> names(String kind, Set<String> sound) {
+    Set<String> names = new LinkedHashSet<>(sound);
+    names.addAll(broken.names(kind));
+    return names.stream().sorted().toList();
+  }
+}

@@ -1,0 +1,160 @@
+// SPDX-License-Identifier: Apache-2.0
+package org.raftgauge.core.book;
+
+import java.time.LocalDate;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.Set;
+import org.raftgauge.core.problem.Findings;
+import org.raftgauge.core.table.Cells;
+import org.raftgauge.core.table.Columns;
+import org.raftgauge.core.table.CsvRow;
+import org.raftgauge.core.table.CsvTable;
+
+/** Reads {@code plantings.csv}. */
+final class PlantingReader {
+  static final Columns COLUMNS =
+      new Columns(
+          List.of("raft", "crop", "layout"),
+          List.of(
+              "pond",
+              "berth",
+              "variety",
+              "sites",
+              "sown_on",
+              "transplanted_on",
+              "harvest_by",
+              "ended_on",
+              "lot"));
+
+  private final List<String> cropNames;
+  private final LayoutNames layoutNames;
+  private final Map<String, List<Layout>> layouts;
+  private final Findings findings;
+
+  PlantingReader(Parts parts, Findings findings) {
+    this.cropNames = parts.cropNames();
+    this.layoutNames = parts.layoutNames();
+    this.layouts = parts.layouts();
+    this.findings = findings;
+  }
+
+  /**
+   * Reads the rows. A row with an unknown crop, layout or site stays, since its raft is planted all
+   * the same; a row whose own cells cannot be read is left out.
+   */
+  List<PlantingRow> read(CsvTable table) {
+    findings.addAll(table.problems());
+    List<PlantingRow> rows = new ArrayList<>();
+    for (CsvRow row : table.rows()) {
+      Cells cells = new Cells(row, findings);
+      planting(cells).ifPresent(p -> add(new PlantingRow(row.line(), p), cells, rows));
+    }
+    return rows;
+  }
+
+  private Optional<Planting> planting(Cells cells) {
+    String raft = CellNames.required(cells, "raft");
+    String crop = cells.required("crop");
+    String layout = cells.required("layout");
+    Set<SiteId> sites = CellNames.sites(cells, "sites");
+    Optional<LocalDate> sown = cells.date("sown_on");
+    Optional<LocalDate> transplanted = cells.date("transplanted_on");
+    Optional<LocalDate> harvestBy = cells.date("harvest_by");
+    Optional<LocalDate> ended = cells.date("ended_on");
+    if (sown.isEmpty() && transplanted.isEmpty() && cells.sound()) {
+      cells.error(
+          "transplanted_on",
+          "neither sown_on nor transplanted_on is given",
+          "fill in one of the two, as in 2026-04-06");
+    }
+    checkOrder(cells, new Day("transplanted_on", transplanted), new Day("sown_on", sown));
+    Day start =
+        transplanted.isPresent()
+            ? new Day("transplanted_on", transplanted)
+            : new Day("sown_on", sown);
+    checkOrder(cells, new Day("harvest_by", harvestBy), start);
+    if (ended.isPresent() && start.date().isPresent() && !ended.get().isAfter(start.date().get())) {
+      cells.error(
+          "ended_on",
+          "\"" + ended.get() + "\" is not after " + start,
+          "write the first day on which the planting is no longer there");
+    }
+    if (!cells.sound()) {
+      return Optional.empty();
+    }
+    return Optional.of(
+        new Planting(
+            raft,
+            cells.text("pond"),
+            cells.text("berth"),
+            crop,
+            cells.text("variety"),
+            layout,
+            sites,
+            sown,
+            transplanted,
+            harvestBy,
+            ended,
+            cells.text("lot")));
+  }
+
+  private record Day(String column, Optional<LocalDate> date) {
+    @Override
+    public String toString() {
+      return column + " " + date.map(LocalDate::toString).orElse("");
+    }
+  }
+
+  private static void checkOrder(Cells cells, Day later, Day earlier) {
+    if (later.date().isPresent()
+        && earlier.date().isPresent()
+        && later.date().get().isBefore(earlier.date().get())) {
+      cells.error(
+          later.column(),
+          "\"" + later.date().get() + "\" is before " + earlier,
+          "mend one of the two dates");
+    }
+  }
+
+  private void add(PlantingRow row, Cells cells, List<PlantingRow> rows) {
+    Planting planting = row.planting();
+    if (!cropNames.contains(planting.crop())) {
+      cells.unknown("crop", planting.crop(), cropNames);
+    }
+    if (!layoutNames.names().contains(planting.layout())) {
+      cells.unknown("layout", planting.layout(), layoutNames.names());
+    }
+    checkSites(planting, cells);
+    rows.stream()
+        .filter(other -> other.planting().overlaps(planting))
+        .findFirst()
+        .ifPresent(
+            other ->
+                cells.error(
+                    "raft",
+                    "\""
+                        + planting.raft()
+                        + "\" holds the planting of line "
+                        + other.line()
+                        + " on the same sites and days",
+                    "write ended_on of the earlier one, or give each its own sites"));
+    rows.add(row);
+  }
+
+  private void checkSites(Planting planting, Cells cells) {
+    Layouts.inForce(layouts, planting.layout(), planting.startsOn())
+        .ifPresent(
+            layout ->
+                planting.sites().stream()
+                    .sorted()
+                    .filter(site -> !layout.grid().has(site))
+                    .findFirst()
+                    .ifPresent(
+                        site ->
+                            cells.error(
+                                "sites", Layouts.notOn(site, layout), Layouts.span(layout))));
+  }
+}

@@ -1,0 +1,118 @@
+// SPDX-License-Identifier: Apache-2.0
+package org.raftgauge.core.history;
+
+import java.time.Instant;
+import java.time.LocalDate;
+import java.util.ArrayList;
+import java.util.Collections;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.NavigableSet;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import java.util.TreeSet;
+import org.raftgauge.core.book.CropBook;
+import org.raftgauge.core.book.FarmDay;
+import org.raftgauge.core.book.PlantLife;
+import org.raftgauge.core.book.SiteId;
+
+/**
+ * Answers which plant stood at a site when, from the crop book's plantings and events. A plant that
+ * was moved keeps its id and age; a site whose plant died, was harvested, taken out or moved away
+ * is not planted until a new one comes.
+ */
+public final class WhoGrewWhere {
+  private final FarmDay farmDay;
+  private final Map<Place, List<Stood>> stood = new HashMap<>();
+  private final Map<String, PlantLife> lives = new HashMap<>();
+  private final Map<String, NavigableSet<SiteId>> sites = new HashMap<>();
+
+  private record Place(String raft, SiteId site) {}
+
+  private record Stood(PlantLife life, PlantLife.Stay stay) {}
+
+  private WhoGrewWhere(CropBook book) {
+    this.farmDay = book.farmDay();
+    for (PlantLife life : book.plants()) {
+      lives.put(life.plant(), life);
+      for (PlantLife.Stay stay : life.stays()) {
+        String raft = stay.planting().raft();
+        stood
+            .computeIfAbsent(new Place(raft, stay.site()), place -> new ArrayList<>())
+            .add(new Stood(life, stay));
+        sites.computeIfAbsent(raft, name -> new TreeSet<>()).add(stay.site());
+      }
+    }
+  }
+
+  /**
+   * Prepares the answers.
+   *
+   * @param book the crop book
+   * @return the answers for all its plants
+   */
+  public static WhoGrewWhere of(CropBook book) {
+    return new WhoGrewWhere(book);
+  }
+
+  /**
+   * Finds the plant at a site.
+   *
+   * @param raft the raft
+   * @param site the site
+   * @param at when
+   * @return the plant, or nothing where the site is not planted then
+   */
+  public Optional<Grown> at(String raft, SiteId site, Instant at) {
+    return stood.getOrDefault(new Place(raft, site), List.of()).stream()
+        .filter(s -> s.stay().holdsAt(at))
+        .findFirst()
+        .map(s -> grown(s, at));
+  }
+
+  /**
+   * Finds the sites of a raft that are planted.
+   *
+   * @param raft the raft
+   * @param at when
+   * @return its planted sites in order
+   */
+  public NavigableSet<SiteId> plantedSites(String raft, Instant at) {
+    NavigableSet<SiteId> planted = new TreeSet<>(sites.getOrDefault(raft, new TreeSet<>()));
+    planted.removeIf(site -> this.at(raft, site, at).isEmpty());
+    return Collections.unmodifiableNavigableSet(planted);
+  }
+
+  /**
+   * Finds a plant's life.
+   *
+   * @param plant its id
+   * @return where it stood and what was done to it, or nothing where there is no such plant
+   */
+  public Optional<PlantLife> life(String plant) {
+    return Optional.ofNullable(lives.get(plant));
+  }
+
+  private Grown grown(Stood stood, Instant at) {
+    PlantLife life = stood.life();
+    Optional<LocalDate> lastCut =
+        life.cutAt().stream()
+            .filter(cut -> !cut.isAfter(at))
+            .reduce((earlier, later) -> later)
+            .map(cut -> LocalDate.ofInstant(cut, farmDay.zone()));
+    return new Grown(
+        life.plant(),
+        stood.stay().planting(),
+        daysAfter(life.transplantedOn(), at),
+        daysAfter(life.sownOn(), at),
+        daysAfter(lastCut, at));
+  }
+
+  private OptionalDouble daysAfter(Optional<LocalDate> day, Instant at) {
+    return day.map(d -> farmDay.daysAfter(d, at))
+        .filter(days -> days >= 0)
+        .map(OptionalDouble::of)
+        .orElse(OptionalDouble.empty());
+  }
+}
