@@ -37,6 +37,25 @@ public final class Camera {
     }
   }
 
+  private Camera(Camera other, double[] rotation, double[] shiftMm) {
+    this.lens = other.lens;
+    this.width = other.width;
+    this.height = other.height;
+    System.arraycopy(rotation, 0, r, 0, 9);
+    System.arraycopy(shiftMm, 0, t, 0, 3);
+  }
+
+  /**
+   * Returns the same camera in another pose.
+   *
+   * @param rotation R, row by row, length 9
+   * @param shiftMm t, mm, length 3
+   * @return the camera
+   */
+  public Camera posed(double[] rotation, double[] shiftMm) {
+    return new Camera(this, rotation, shiftMm);
+  }
+
   /** R = Rx(tiltX) Ry(tiltY) Rz(-turn). */
   private void turn(Hold hold) {
     double cz = Math.cos(hold.turnRad());

@@ -11,10 +11,14 @@ import org.raftgauge.proving.solid.Pigment;
  * Lays a leaf along its bent rib: rows of vertices across the blade, rolled, waved and blistered.
  */
 final class BuildLeaf {
+  private static final int RIB_STEPS = 48;
+
   private final LeafForm form;
   private final LeafPose pose;
   private final int seed;
   private final Mesh mesh;
+  private final double[] ribOut = new double[RIB_STEPS + 1];
+  private final double[] ribUp = new double[RIB_STEPS + 1];
   private final double cosAzimuth;
   private final double sinAzimuth;
 
@@ -25,6 +29,12 @@ final class BuildLeaf {
     this.seed = seed;
     this.cosAzimuth = Math.cos(pose.azimuthRad());
     this.sinAzimuth = Math.sin(pose.azimuthRad());
+    double step = form.lengthMm() / RIB_STEPS;
+    for (int k = 0; k < RIB_STEPS; k++) {
+      double angle = ribAngle((k + 0.5) / RIB_STEPS);
+      ribOut[k + 1] = ribOut[k] + step * Math.cos(angle);
+      ribUp[k + 1] = ribUp[k] + step * Math.sin(angle);
+    }
   }
 
   /** A leaf's shape and how it is held. */
@@ -102,15 +112,10 @@ final class BuildLeaf {
 
   /** Places a point that lies {@code offset} (along, across, up) off the rib at {@code u}. */
   private void place(double u, double[] offset, double s, double v) {
-    int steps = 10;
-    double out = 0;
-    double up = 0;
-    double ds = u * form.lengthMm() / steps;
-    for (int k = 0; k < steps; k++) {
-      double angle = ribAngle(u * (k + 0.5) / steps);
-      out += ds * Math.cos(angle);
-      up += ds * Math.sin(angle);
-    }
+    double along = u * RIB_STEPS;
+    int k = (int) Math.min(RIB_STEPS - 1, along);
+    double out = ribOut[k] + (along - k) * (ribOut[k + 1] - ribOut[k]);
+    double up = ribUp[k] + (along - k) * (ribUp[k + 1] - ribUp[k]);
     double angle = ribAngle(u);
     double cosTwist = Math.cos(pose.twistRad() * u);
     double sinTwist = Math.sin(pose.twistRad() * u);

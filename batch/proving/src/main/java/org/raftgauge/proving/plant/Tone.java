@@ -14,7 +14,7 @@ public enum Tone {
   /** Deep green, as of basil and rocket. */
   DARK_GREEN(0x47752c, 0x86a35c, 0x4a6f2a, 0),
   /** Wine red over green: red lettuces. */
-  RED(0x7c8a3a, 0xb08a72, 0x6a2430, 0.75),
+  RED(0x7c8a3a, 0xb08a72, 0x5e2a2e, 0.75),
   /** Purple all through: red basil. */
   PURPLE(0x4d2a3e, 0x7d4a5c, 0x3a1c30, 1),
   /** Short of chlorophyll. */

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: Apache-2.0
 package org.raftgauge.proving.render;
 
+import java.util.Arrays;
 import java.util.List;
 import org.raftgauge.proving.camera.Camera;
 import org.raftgauge.proving.scene.Light;
@@ -11,6 +12,10 @@ import org.raftgauge.proving.solid.Patch;
 /** Turns a pixel's samples into its light, label and coverage. */
 final class Resolve {
   private static final int SAMPLES = Band.SPLIT * Band.SPLIT;
+
+  private static final int UNKNOWN = Integer.MIN_VALUE;
+  private static final double[] OFFSET = {-1.0 / 3, 0, 1.0 / 3};
+  private static final int[] CORNERS = {Band.SPLIT - 1, SAMPLES - Band.SPLIT, SAMPLES - 1};
 
   private final Scene scene;
   private final Mesh mesh;
@@ -84,20 +89,35 @@ final class Resolve {
 
   /** Notes what each sample shows: a patch (0 and up), or a deck face (negative). */
   private void gather(Band band, int x, int y) {
+    boolean leafy = false;
     for (int i = 0; i < SAMPLES; i++) {
       int t = band.triangle(x * Band.SPLIT + i % Band.SPLIT, y * Band.SPLIT + i / Band.SPLIT);
-      if (t != Band.DECK) {
-        surface[i] = mesh.patchOf(t);
-      } else {
-        double px = x + offset(i % Band.SPLIT);
-        double py = y + offset(i / Band.SPLIT);
-        surface[i] = -1 - scene.faceAt(deck.at(px, py, 0), deck.at(px, py, 1));
+      surface[i] = t == Band.DECK ? UNKNOWN : mesh.patchOf(t);
+      leafy |= t != Band.DECK;
+    }
+    if (leafy || !plainDeck(x, y)) {
+      for (int i = 0; i < SAMPLES; i++) {
+        surface[i] = surface[i] == UNKNOWN ? face(x, y, i) : surface[i];
       }
     }
   }
 
-  private static double offset(int k) {
-    return (k + 0.5) / Band.SPLIT - 0.5;
+  /** Fills in a pixel whose four corners show one and the same face of the deck. */
+  private boolean plainDeck(int x, int y) {
+    int corner = face(x, y, 0);
+    for (int i : CORNERS) {
+      if (face(x, y, i) != corner) {
+        return false;
+      }
+    }
+    Arrays.fill(surface, corner);
+    return true;
+  }
+
+  private int face(int x, int y, int sample) {
+    double px = x + OFFSET[sample % Band.SPLIT];
+    double py = y + OFFSET[sample / Band.SPLIT];
+    return -1 - scene.faceAt(deck.at(px, py, 0), deck.at(px, py, 1));
   }
 
   private boolean firstOfKind(int i) {
@@ -134,8 +154,8 @@ final class Resolve {
       fill(band.triangle(column, row), column, row);
       shadeTissue.shade(fragment, rgb);
     } else {
-      double px = x + offset(middle % Band.SPLIT);
-      double py = y + offset(middle / Band.SPLIT);
+      double px = x + OFFSET[middle % Band.SPLIT];
+      double py = y + OFFSET[middle / Band.SPLIT];
       shadeDeck.shade(-1 - surface[first], deck.at(px, py, 0), deck.at(px, py, 1), rgb);
     }
   }

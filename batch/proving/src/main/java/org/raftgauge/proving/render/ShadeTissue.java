@@ -43,8 +43,8 @@ final class ShadeTissue {
     double share = at.patch.pigment().blushShare();
     if (share > 0) {
       double out = 0.55 * across + 0.45 * at.u + 0.7 * (mottle - 0.5);
-      double low = 1.0 - 1.1 * share;
-      colour = colour.mix(at.patch.pigment().blush(), Noise.step(low, low + 0.35, out));
+      double low = 0.88 - 1.1 * share;
+      colour = colour.mix(at.patch.pigment().blush(), Noise.step(low, low + 0.6, out));
     }
     double veins = veins(at, across);
     relief = veins;

@@ -14,6 +14,16 @@ final class SkyView {
   private static final double STEP_MM = 4;
   private static final double[] REACH_MM = {6, 13, 27, 52, 95};
 
+  private static final double[] COS = new double[8];
+  private static final double[] SIN = new double[8];
+
+  static {
+    for (int k = 0; k < 8; k++) {
+      COS[k] = Math.cos(Math.PI / 4 * k + 0.3);
+      SIN[k] = Math.sin(Math.PI / 4 * k + 0.3);
+    }
+  }
+
   private final TopView top;
   private final Box box;
   private final int columns;
@@ -39,11 +49,9 @@ final class SkyView {
   double share(double x, double y, double z) {
     double hidden = 0;
     for (int k = 0; k < 8; k++) {
-      double cos = Math.cos(Math.PI / 4 * k + 0.3);
-      double sin = Math.sin(Math.PI / 4 * k + 0.3);
       double steepest = 0;
       for (double reach : REACH_MM) {
-        double rise = top.atMm(x + reach * cos, y + reach * sin) - z;
+        double rise = top.atMm(x + reach * COS[k], y + reach * SIN[k]) - z;
         steepest = Math.max(steepest, rise / reach);
       }
       hidden += steepest * steepest / (1 + steepest * steepest);

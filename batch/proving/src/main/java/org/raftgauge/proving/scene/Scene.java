@@ -87,16 +87,21 @@ public final class Scene {
    * @return face and index, packed; {@link Face#of} and {@link Face#index} unpack it
    */
   public int faceAt(double x, double y) {
+    for (int i = 0; i < faces.size(); i++) {
+      if (faces.get(i).covers(x, y)) {
+        return onBoard(i, x, y);
+      }
+    }
+    return Face.OPEN.code(0);
+  }
+
+  private int onBoard(int raft, double x, double y) {
     for (int i = 0; i < slips.size(); i++) {
       if (slips.get(i).covers(x, y)) {
         return Face.SLIP.code(i);
       }
     }
-    for (int i = 0; i < faces.size(); i++) {
-      if (faces.get(i).covers(x, y)) {
-        return faces.get(i).at(faces.get(i).boardX(x, y), faces.get(i).boardY(x, y)).code(i);
-      }
-    }
-    return Face.OPEN.code(0);
+    RaftFace face = faces.get(raft);
+    return face.at(face.boardX(x, y), face.boardY(x, y)).code(raft);
   }
 }

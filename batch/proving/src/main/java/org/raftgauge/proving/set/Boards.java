@@ -11,7 +11,7 @@ import org.raftgauge.core.book.SiteGrid;
 import org.raftgauge.core.book.TagPlace;
 
 /** The boards of the proving sets. */
-final class Boards {
+public final class Boards {
   /** 18 holes, 180 mm apart. */
   static final Layout DECK_18 = marked("deck-18", new SiteGrid(6, 3, 120, 160, 180, 180, 0));
 
@@ -46,6 +46,20 @@ final class Boards {
         Optional.of(new CornerMarkers(38, centres)),
         Optional.of(new TagPlace(300, 48, 64)),
         Optional.empty());
+  }
+
+  /**
+   * Finds a board by name.
+   *
+   * @param name name of its layout
+   * @return the layout
+   * @throws IllegalArgumentException if no board has the name
+   */
+  public static Layout named(String name) {
+    return all().stream()
+        .filter(layout -> layout.name().equals(name))
+        .findFirst()
+        .orElseThrow(() -> new IllegalArgumentException("no board is called \"" + name + "\""));
   }
 
   /** Returns all boards. */

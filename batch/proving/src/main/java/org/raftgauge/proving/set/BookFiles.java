@@ -71,8 +71,8 @@ final class BookFiles {
                   "image_width_px: " + station.widthPx(),
                   "image_height_px: " + station.heightPx(),
                   line(
-                      "lens: {fx_px: %.4f, fy_px: %.4f, cx_px: %.3f, cy_px: %.3f, k1: %s, k2: %s, p1: %s,"
-                          + " p2: %s, k3: %s}",
+                      "lens: {fx_px: %.4f, fy_px: %.4f, cx_px: %.3f, cy_px: %.3f, k1: %.6f, k2: %.6f, p1: %.6f,"
+                          + " p2: %.6f, k3: %.6f}",
                       lens.fxPx(),
                       lens.fyPx(),
                       lens.cxPx(),

@@ -56,11 +56,12 @@ final class FillRaft {
         Math.min(LARGEST, crop.stage().areaOverPitch() * Math.exp(SPREAD * random.nextGaussian()));
     double size =
         kind.equals("lagging") ? 0.30 + 0.4 * random.nextDouble() : kind.equals("dead") ? 0.5 : 1;
+    double small = crop.crop() == CropKind.SEEDLING ? 0.18 : 1;
     PlantOrder order =
         new PlantOrder(
             crop.crop().habit(),
             tone(kind, crop.crop()),
-            Math.max(0.8, share * size * pitchCm2),
+            Math.max(0.8, share * size * small * pitchCm2),
             random.nextLong());
     return new Sown(site, kind, Optional.of(GrowPlant.grow(order)), true);
   }

@@ -8,8 +8,6 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.function.Consumer;
-import org.raftgauge.proving.camera.Camera;
-import org.raftgauge.proving.scene.Raft;
 import org.raftgauge.proving.set.MakePhoto.Made;
 import org.raftgauge.proving.truth.PlantTruth;
 
@@ -42,7 +40,7 @@ public final class RenderSet {
       progress.accept(plan.path());
     }
     writeTruth(out.resolve("truth.csv"), made);
-    writePoses(out.resolve("poses.csv"), made);
+    PoseFile.write(out.resolve("poses.csv"), made);
     writeManifest(out.resolve("photos").resolve("manifest.csv"), made);
     BookFiles.write(out.resolve("book"), made);
   }
@@ -77,49 +75,6 @@ public final class RenderSet {
         plan.station().name());
   }
 
-  /** Writes per raft R and t of {@code X_cam = R (x, y, -z) + t}, x and y in mm of the board. */
-  private static void writePoses(Path file, List<Made> made) throws IOException {
-    List<String> lines =
-        new ArrayList<>(
-            List.of(
-                "photo,raft,layout,station,r11,r12,r13,r21,r22,r23,r31,r32,r33,t1_mm,t2_mm,t3_mm"));
-    for (Made photo : made) {
-      for (Raft raft : photo.rafts()) {
-        lines.add(
-            String.join(
-                ",",
-                photo.plan().path(),
-                raft.id(),
-                raft.layout().name(),
-                photo.plan().station().name(),
-                pose(photo.camera(), raft)));
-      }
-    }
-    write(file, lines);
-  }
-
-  private static String pose(Camera camera, Raft raft) {
-    double cos = Math.cos(raft.place().turnRad());
-    double sin = Math.sin(raft.place().turnRad());
-    List<String> cells = new ArrayList<>();
-    for (int i = 0; i < 3; i++) {
-      double a = camera.rotation(i, 0);
-      double b = camera.rotation(i, 1);
-      for (double value :
-          new double[] {a * cos + b * sin, b * cos - a * sin, camera.rotation(i, 2)}) {
-        cells.add(String.format(Locale.ROOT, "%.12f", value));
-      }
-    }
-    for (int i = 0; i < 3; i++) {
-      double shift =
-          camera.rotation(i, 0) * raft.place().xMm()
-              + camera.rotation(i, 1) * raft.place().yMm()
-              + camera.shift(i);
-      cells.add(String.format(Locale.ROOT, "%.6f", shift));
-    }
-    return String.join(",", cells);
-  }
-
   private static void writeManifest(Path file, List<Made> made) throws IOException {
     List<String> lines = new ArrayList<>(List.of("photo,taken_at,station,slot,raft"));
     for (Made photo : made) {
@@ -134,7 +89,7 @@ public final class RenderSet {
     write(file, lines);
   }
 
-  private static void write(Path file, List<String> lines) throws IOException {
+  static void write(Path file, List<String> lines) throws IOException {
     Files.writeString(file, String.join("\r\n", lines) + "\r\n");
   }
 }

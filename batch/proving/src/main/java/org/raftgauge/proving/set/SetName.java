@@ -57,8 +57,12 @@ public enum SetName {
       for (CropKind crop : crops) {
         for (Stage stage : stages(condition)) {
           for (StationPlan station : List.of(passing, fixed)) {
+            CropKind sown =
+                stage == Stage.YOUNG && crop == crops[2] && turn % 2 == 1
+                    ? CropKind.SEEDLING
+                    : crop;
             plans.add(
-                new PhotoPlan(plans.size(), condition, crop, stage, station, random.nextLong()));
+                new PhotoPlan(plans.size(), condition, sown, stage, station, random.nextLong()));
           }
         }
       }
