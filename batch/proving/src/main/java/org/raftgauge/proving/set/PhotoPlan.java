@@ -38,9 +38,14 @@ record PhotoPlan(
     return station.places().size() == 1 ? code() : code() + "-" + (index + 1);
   }
 
-  /** Returns the photo's path under the photo folder. */
+  /**
+   * Returns the photo's path under the photo folder. Only a photo of one passing raft is named by
+   * the book's pattern, date and raft; the others say neither, the manifest dates them.
+   */
   String path() {
-    return condition.label() + "/" + date() + "_" + code() + ".jpg";
+    boolean one = !station.fixed() && station.places().size() == 1;
+    String name = one ? date() + "_" + code() : station.name() + "_" + code();
+    return condition.label() + "/" + name + ".jpg";
   }
 
   /** Returns the path of a picture that goes with the photo. */
