@@ -17,7 +17,7 @@ final class Stem {
     int nodes = (int) Math.max(2, Math.round(1.6 + 1.05 * Math.log(1 + area / 2.5)));
     double leanRad = 0.10 * growing.random().nextGaussian();
     double leanTo = growing.between(0, 2 * Math.PI);
-    double internode = growing.sizeMm() * growing.between(0.26, 0.34);
+    double internode = growing.sizeMm() * growing.between(0.19, 0.26);
     double start = growing.between(0, Math.PI);
     for (int k = 0; k < nodes; k++) {
       double youth = (double) k / (nodes - 1);

@@ -81,8 +81,8 @@ final class ShadeDeck {
     }
     if (look.algae() > 0) {
       double film = Noise.octaves(x / 120, y / 120, 5, seed + 2);
-      double thick = Noise.step(0.47, 0.70, film) * (0.6 + 0.4 * Noise.at(x / 6, y / 6, seed + 9));
-      colour = colour.mix(ALGAE.mix(look.colour(), 0.25), 0.75 * look.algae() * thick);
+      double thick = Noise.step(0.44, 0.62, film) * (0.6 + 0.4 * Noise.at(x / 6, y / 6, seed + 9));
+      colour = colour.mix(ALGAE.mix(look.colour(), 0.25), 0.9 * look.algae() * thick);
     }
     return colour;
   }

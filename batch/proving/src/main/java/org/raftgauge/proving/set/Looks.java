@@ -36,7 +36,7 @@ final class Looks {
           default -> random.nextInt(3) == 0 ? 0xe4e2da : 0xeeeeec;
         };
     double stain = condition == Condition.ALGAE ? 0.9 : between(random, 0, 0.35);
-    double algae = condition == Condition.ALGAE ? between(random, 0.35, 0.8) : 0;
+    double algae = condition == Condition.ALGAE ? between(random, 0.45, 0.95) : 0;
     double gloss = condition == Condition.GLARE ? 0.8 : 0.15;
     return new BoardLook(
         Tint.srgb(rgb),

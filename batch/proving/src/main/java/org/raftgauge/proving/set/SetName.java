@@ -58,7 +58,7 @@ public enum SetName {
         for (Stage stage : stages(condition)) {
           for (StationPlan station : List.of(passing, fixed)) {
             CropKind sown =
-                stage == Stage.YOUNG && crop == crops[2] && turn % 2 == 1
+                stage == Stage.YOUNG && crop == crops[2] && crops != RED_CROPS && turn % 2 == 1
                     ? CropKind.SEEDLING
                     : crop;
             plans.add(

@@ -8,7 +8,7 @@ public enum Stage {
   /** Plants of half the pitch across or a bit more. */
   MIDDLE("M", 14, 0.24),
   /** Plants that reach each other; many overlap. */
-  LATE("L", 24, 0.70),
+  LATE("L", 24, 0.88),
   /** Canopy closed over the whole board. */
   FULL("X", 32, 1.6);
 
