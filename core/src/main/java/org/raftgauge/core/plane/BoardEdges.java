@@ -35,8 +35,9 @@ final class BoardEdges {
    * @param fit the pose
    * @param edgesSeen edges that were seen, 3 or 4
    * @param share mean share of cuts that showed the edges, 0..1
+   * @param weakest share of cuts that showed the least plain edge, 0 where one was not seen
    */
-  record Placed(PoseFit fit, int edgesSeen, double share) {}
+  record Placed(PoseFit fit, int edgesSeen, double share, double weakest) {}
 
   BoardEdges(LinearLight light, FitPose.Prior prior) {
     this.light = light;
@@ -81,7 +82,7 @@ final class BoardEdges {
       }
     }
     PoseFit fit = FitPose.fit(start, pulls, prior);
-    return Optional.of(new Placed(fit, best.seen(), best.share()));
+    return Optional.of(new Placed(fit, best.seen(), best.share(), best.weakest()));
   }
 
   /** The choice of one line an edge. */
@@ -117,6 +118,13 @@ final class BoardEdges {
       return best.stream()
           .mapToDouble(l -> l.map(line -> Math.abs(line.share())).orElse(0.0))
           .average()
+          .orElse(0);
+    }
+
+    double weakest() {
+      return best.stream()
+          .mapToDouble(l -> l.map(line -> Math.abs(line.share())).orElse(0.0))
+          .min()
           .orElse(0);
     }
 

@@ -24,8 +24,14 @@ final class FindOutline {
   /** Reach of the edge search, as a share of the board's short side. */
   private static final double REACH_SHARE = 0.1;
 
-  /** Mean share of cuts that must show an edge, so that no shadow or gutter passes for a board. */
-  private static final double LEAST_SHARE = 0.45;
+  /**
+   * Share of cuts that must show each of the four edges: with an edge missing, a shadow, gutter or
+   * neighbour passes for it and the board slides by a hand's breadth.
+   */
+  private static final double LEAST_SHARE = 0.4;
+
+  /** Reach about the station's usual place, as a share of the board's short side. */
+  private static final double USUAL_REACH_SHARE = 0.15;
 
   private final RgbImage photo;
   private final FitPose.Prior prior;
@@ -50,24 +56,33 @@ final class FindOutline {
         }
       }
     }
+    for (Layout layout : layouts) {
+      for (int quarter = 0; quarter < 2; quarter++) {
+        CameraPose start = UsualPlace.pose(photo, prior, layout.board(), quarter);
+        placed(start, layout, USUAL_REACH_SHARE).ifPresent(found::add);
+      }
+    }
     return found.stream()
-        .filter(o -> o.placed().share() > LEAST_SHARE)
+        .filter(o -> o.placed().weakest() > LEAST_SHARE)
         .max(Comparator.comparingDouble(o -> o.placed().share()));
   }
 
   private Optional<Outlined> place(List<PointPx> corners, Layout layout) {
     for (int first = 0; first < 2; first++) {
       List<Tie> ties = ties(corners, first, layout.board());
-      CameraPose start = FitPose.fromAbove(prior.lens(), ties);
+      CameraPose start = FromAbove.of(prior.lens(), ties);
       if (fits(start, ties)) {
-        double reachMm =
-            REACH_SHARE * Math.min(layout.board().widthMm(), layout.board().lengthMm());
-        return edges
-            .place(start, layout.board(), reachMm, List.of())
-            .map(p -> new Outlined(layout, p));
+        return placed(start, layout, REACH_SHARE);
       }
     }
     return Optional.empty();
+  }
+
+  private Optional<Outlined> placed(CameraPose start, Layout layout, double reachShare) {
+    double shortMm = Math.min(layout.board().widthMm(), layout.board().lengthMm());
+    return edges
+        .place(start, layout.board(), reachShare * shortMm, List.of())
+        .map(p -> new Outlined(layout, p));
   }
 
   private static List<Tie> ties(List<PointPx> corners, int first, Board board) {

@@ -171,22 +171,11 @@ final class FindPassing {
   /** Returns the board as if centred in the picture, held. */
   private FoundBoard usualPlace(Layout layout) {
     Board board = layout.board();
-    PointPx middle = new PointPx((photo.width() - 1) / 2.0, (photo.height() - 1) / 2.0);
-    double angle = (board.lengthMm() > board.widthMm()) == (photo.height() > photo.width()) ? 0 : 1;
-    double[] turn = Rotations.about(0, 0, angle * Math.PI / 2);
-    double[] ray = Distortion.toRay(prior.lens(), middle);
-    PointMm centre = BoardPlaces.centre(board);
-    double z = prior.heightMm();
-    double[] t = {
-      ray[0] * z - (turn[0] * centre.xMm() + turn[1] * centre.yMm()),
-      ray[1] * z - (turn[3] * centre.xMm() + turn[4] * centre.yMm()),
-      z
-    };
     return new FoundBoard(
         Optional.empty(),
         Optional.empty(),
         layout,
-        CameraPose.of(prior.lens(), turn, t),
+        UsualPlace.pose(photo, prior, board, 0),
         PoseSource.STATION,
         // Anywhere in a third of the board's own size.
         Math.max(board.widthMm(), board.lengthMm()) / 3,

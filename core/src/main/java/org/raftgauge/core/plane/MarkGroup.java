@@ -6,7 +6,6 @@ import java.util.List;
 import java.util.Optional;
 import org.raftgauge.core.book.Layout;
 import org.raftgauge.core.book.PointMm;
-import org.raftgauge.core.pixels.PointPx;
 
 /**
  * Marks that one board explains, with the pose that explains them.
@@ -27,7 +26,7 @@ record MarkGroup(Layout layout, List<Mark> marks, PoseFit fit) {
    */
   static MarkGroup of(Layout layout, List<Mark> marks, FitPose.Prior prior) {
     List<Tie> ties = marks.stream().flatMap(m -> m.ties(layout).stream()).toList();
-    CameraPose start = FitPose.fromAbove(prior.lens(), ties);
+    CameraPose start = FromAbove.of(prior.lens(), ties);
     return new MarkGroup(layout, List.copyOf(marks), FitPose.fit(start, pulls(ties), prior));
   }
 
@@ -111,10 +110,5 @@ record MarkGroup(Layout layout, List<Mark> marks, PoseFit fit) {
 
   private static double distanceMm(PointMm a, PointMm b) {
     return Math.hypot(a.xMm() - b.xMm(), a.yMm() - b.yMm());
-  }
-
-  /** Returns where the tag's middle should be in the photo, where the board has one. */
-  Optional<PointPx> tagPx() {
-    return layout.tag().map(t -> fit.pose().toPhoto(t.xMm(), t.yMm(), 0));
   }
 }

@@ -34,7 +34,7 @@ final class SlotCorners {
       PointPx scaled = new PointPx((c.xPx() + 0.5) * scale - 0.5, (c.yPx() + 0.5) * scale - 0.5);
       ties.add(new Tie(places.get(i), scaled, errorPx));
     }
-    CameraPose start = FitPose.fromAbove(prior.lens(), ties);
+    CameraPose start = FromAbove.of(prior.lens(), ties);
     return FitPose.fit(start, ties.stream().map(FitPose::pull).toList(), prior);
   }
 

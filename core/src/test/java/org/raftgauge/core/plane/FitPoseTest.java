@@ -81,7 +81,7 @@ class FitPoseTest {
 
   private static PoseFit fit(List<Tie> ties) {
     return FitPose.fit(
-        FitPose.fromAbove(LENS, ties),
+        FromAbove.of(LENS, ties),
         ties.stream().map(FitPose::pull).toList(),
         FitPose.Prior.of(LENS, 1600));
   }

@@ -153,6 +153,18 @@ class PassingScenesTest {
   }
 
   @Test
+  void aBoardWithoutMarksIsNotSlidAlongWhereAnEdgeDoesNotShow() {
+    // A bright walkway goes on from the board's far end: three edges fitted, the board slid 115 mm
+    // on a photo with a neighbour before all four were asked for.
+    Scene scene = Scene.of(WIDTH, HEIGHT, 12);
+    scene.board(DECK, TRUTH).bare();
+    scene.board(DECK, TestPoses.shifted(TRUTH, 0, 1200)).bare();
+    FoundBoard board = only(find(scene.draw()));
+    assertEquals(PoseSource.STATION, board.source());
+    assertFalse(board.held().isEmpty());
+  }
+
+  @Test
   void nothingToSeeIsHeldAtTheStationsPlace() {
     FoundBoard board = only(find(Scene.of(WIDTH, HEIGHT, 10).draw()));
     assertEquals(PoseSource.STATION, board.source());
@@ -178,7 +190,7 @@ class PassingScenesTest {
     assertTrue(worst(only(scaled)) < 0.15);
   }
 
-  private static void hideThree(Scene.Painted board) {
+  private static void hideThree(PaintedBoard board) {
     board.disc(30, 30, 40).disc(570, 30, 40).disc(570, 1170, 40);
   }
 

@@ -152,7 +152,7 @@ class SlotScenesTest {
       for (int i = 0; i < 3; i++) {
         old[i] = TestPoses.shifted(middle, (i - 1) * (600 + gapMm), 0);
         now[i] = move.applied(old[i]);
-        Scene.Painted board = scene.board(PLAIN, now[i]).light(light * (0.85 + 0.1 * i));
+        PaintedBoard board = scene.board(PLAIN, now[i]).light(light * (0.85 + 0.1 * i));
         Random random = new Random(i);
         for (SiteId site : PLAIN.grid().sites()) {
           PointMm hole = PLAIN.grid().centre(site);

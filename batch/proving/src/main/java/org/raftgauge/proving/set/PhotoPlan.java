@@ -1,0 +1,55 @@
+// SPDX-License-Identifier: Apache-2.0
+package org.raftgauge.proving.set;
+
+import java.time.LocalDate;
+
+/**
+ * One photo to make.
+ *
+ * @param number of the photo in its whole set, from 0
+ * @param condition its look
+ * @param crop the crop
+ * @param stage how far it has grown
+ * @param station where it is taken
+ * @param seed of everything about it that varies
+ */
+record PhotoPlan(
+    int number, Condition condition, CropKind crop, Stage stage, StationPlan station, long seed) {
+
+  /** Returns the evening: fixed stations get one each, others share one. */
+  LocalDate date() {
+    LocalDate first = LocalDate.of(2026, 3, 10);
+    return station.fixed() ? first.plusDays(number) : first;
+  }
+
+  /** Returns what the photo's combination is called, at most 20 letters, digits and dashes. */
+  String code() {
+    return condition.code()
+        + "-"
+        + crop.habit().code()
+        + "-"
+        + stage.code()
+        + (station.fixed() ? "F" : "P")
+        + number;
+  }
+
+  /** Returns the id of one of the photo's rafts. */
+  String raft(int index) {
+    return station.places().size() == 1 ? code() : code() + "-" + (index + 1);
+  }
+
+  /**
+   * Returns the photo's path under the photo folder. Only a photo of one passing raft is named by
+   * the book's pattern, date and raft; the others say neither, the manifest dates them.
+   */
+  String path() {
+    boolean one = !station.fixed() && station.places().size() == 1;
+    String name = one ? date() + "_" + code() : station.name() + "_" + code();
+    return condition.label() + "/" + name + ".jpg";
+  }
+
+  /** Returns the path of a picture that goes with the photo. */
+  String pngPath() {
+    return path().replace(".jpg", ".png");
+  }
+}
