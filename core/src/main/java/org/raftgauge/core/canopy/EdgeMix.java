@@ -1,0 +1,96 @@
+// SPDX-License-Identifier: Apache-2.0
+package org.raftgauge.core.canopy;
+
+/**
+ * Tells how much of an edge pixel is leaf: where it lies between the light of the leaf and the
+ * light of what is beside it, both read from the sure pixels nearest to it.
+ *
+ * <p>A pixel across an edge mixes the light of both sides linearly: {@code coverage = (p - b) . (l
+ * - b) / |l - b|^2}, with p, l and b the linear light of the pixel, the leaf and the background.
+ */
+final class EdgeMix {
+  /** Pixels this near to the threshold's outline may be mixed. */
+  private static final int BAND_PX = 2;
+
+  /** Sure pixels are averaged in a square of this half side. */
+  private static final int REACH_PX = 5;
+
+  private final int width;
+  private final int height;
+  private final float[][] rgb;
+
+  private EdgeMix(int width, int height, float[][] rgb) {
+    this.width = width;
+    this.height = height;
+    this.rgb = rgb;
+  }
+
+  /**
+   * Turns a hard mask into coverage, 0..255 a pixel; {@code rgb} holds three planes of linear
+   * light.
+   */
+  static byte[] coverage(int width, int height, float[][] rgb, boolean[] leaf) {
+    return new EdgeMix(width, height, rgb).mix(leaf);
+  }
+
+  private byte[] mix(boolean[] leaf) {
+    boolean[] grown = BoxFilter.any(leaf, width, height, BAND_PX);
+    boolean[] other = new boolean[leaf.length];
+    for (int i = 0; i < leaf.length; i++) {
+      other[i] = !leaf[i];
+    }
+    boolean[] nearOther = BoxFilter.any(other, width, height, BAND_PX);
+    float[][] inner = local(leaf, nearOther);
+    float[][] outer = local(other, grown);
+    byte[] coverage = new byte[leaf.length];
+    for (int i = 0; i < leaf.length; i++) {
+      if (!grown[i]) {
+        continue;
+      }
+      coverage[i] = nearOther[i] ? share(i, inner, outer, leaf[i]) : (byte) 255;
+    }
+    return coverage;
+  }
+
+  /**
+   * Mean light of the sure pixels about each pixel: those of a side that are not near the other;
+   * and how many.
+   */
+  private float[][] local(boolean[] side, boolean[] unsure) {
+    float[] weight = new float[side.length];
+    for (int i = 0; i < side.length; i++) {
+      weight[i] = side[i] && !unsure[i] ? 1 : 0;
+    }
+    float[][] sums = new float[4][];
+    for (int c = 0; c < 3; c++) {
+      float[] plane = new float[side.length];
+      for (int i = 0; i < side.length; i++) {
+        plane[i] = weight[i] * rgb[c][i];
+      }
+      sums[c] = BoxFilter.sum(plane, width, height, REACH_PX);
+    }
+    sums[3] = BoxFilter.sum(weight, width, height, REACH_PX);
+    return sums;
+  }
+
+  private byte share(int i, float[][] inner, float[][] outer, boolean leaf) {
+    float ni = inner[3][i];
+    float no = outer[3][i];
+    byte hard = leaf ? (byte) 255 : 0;
+    if (ni < 2 || no < 2) {
+      return hard;
+    }
+    double dot = 0;
+    double size = 0;
+    for (int c = 0; c < 3; c++) {
+      double b = outer[c][i] / no;
+      double d = inner[c][i] / ni - b;
+      dot += (rgb[c][i] - b) * d;
+      size += d * d;
+    }
+    if (size < 4e-4) {
+      return hard;
+    }
+    return (byte) Math.round(255 * Math.max(0, Math.min(1, dot / size)));
+  }
+}

@@ -1,0 +1,126 @@
+// SPDX-License-Identifier: Apache-2.0
+package org.raftgauge.core.canopy;
+
+import java.util.Arrays;
+import org.raftgauge.core.book.Layout;
+import org.raftgauge.core.pixels.PointPx;
+import org.raftgauge.core.pixels.Srgb;
+import org.raftgauge.core.plane.DeckImage;
+
+/** Decides which part of a deck picture is leaf. */
+public final class SegmentCanopy {
+  private final DeckImage deck;
+  private final CanopyRule rule;
+  private final int width;
+  private final int height;
+  private final float[][] rgb;
+
+  private SegmentCanopy(DeckImage deck, CanopyRule rule) {
+    this.deck = deck;
+    this.rule = rule;
+    this.width = deck.image().width();
+    this.height = deck.image().height();
+    this.rgb = linear(deck);
+  }
+
+  /**
+   * Evens the light on a board.
+   *
+   * @param deck the deck picture
+   * @param layout the board's layout
+   * @return the light
+   */
+  public static EvenedLight evenLight(DeckImage deck, Layout layout) {
+    return BoardLight.of(deck, layout);
+  }
+
+  /**
+   * Decides how much of each pixel is leaf.
+   *
+   * @param deck the deck picture
+   * @param light its light
+   * @param models the colour model at each place of the deck
+   * @param rule settings
+   * @return the canopy
+   */
+  public static Canopy on(DeckImage deck, EvenedLight light, ModelMap models, CanopyRule rule) {
+    return new SegmentCanopy(deck, rule).decide(light, models);
+  }
+
+  private Canopy decide(EvenedLight light, ModelMap models) {
+    float[] scores = scores(light, models);
+    double threshold = threshold(scores);
+    boolean[] leaf = new boolean[scores.length];
+    int near = 0;
+    int all = 0;
+    for (int i = 0; i < scores.length; i++) {
+      leaf[i] = scores[i] > threshold;
+      if (leaf[i]) {
+        all++;
+        near += scores[i] < threshold * 1.25 ? 1 : 0;
+      }
+    }
+    byte[] coverage = EdgeMix.coverage(width, height, rgb, leaf);
+    double doubt = all == 0 ? 0 : (double) near / all;
+    return new Canopy(width, height, coverage, light, new double[] {threshold, doubt});
+  }
+
+  /** The middle between leaf and board, from the photo's own leaf, within the rule's limits. */
+  private double threshold(float[] scores) {
+    float[] sure = new float[scores.length];
+    int n = 0;
+    for (float s : scores) {
+      if (s > 1.2 * rule.leastScore()) {
+        sure[n++] = s;
+      }
+    }
+    if (n == 0) {
+      return rule.leastScore();
+    }
+    Arrays.sort(sure, 0, n);
+    double usual = sure[n / 2];
+    return Math.max(rule.leastScore(), Math.min(rule.mostThreshold(), rule.shareOfLeaf() * usual));
+  }
+
+  private float[] scores(EvenedLight light, ModelMap models) {
+    float[][] calm = {
+      Binomial.blur(rgb[0], width, height),
+      Binomial.blur(rgb[1], width, height),
+      Binomial.blur(rgb[2], width, height)
+    };
+    float[] scores = new float[width * height];
+    float[] gains = new float[3];
+    int tile = 8;
+    for (int ty = 0; ty < height; ty += tile) {
+      for (int tx = 0; tx < width; tx += tile) {
+        double u = 2 * (tx + tile / 2.0) / width - 1;
+        double v = 2 * (ty + tile / 2.0) / height - 1;
+        light.gains(u, v, gains);
+        ColourTable table =
+            models.at(deck.toMm(new PointPx(tx + tile / 2.0, ty + tile / 2.0))).table();
+        for (int y = ty; y < Math.min(ty + tile, height); y++) {
+          for (int x = tx; x < Math.min(tx + tile, width); x++) {
+            int i = y * width + x;
+            if (deck.seen(x, y)) {
+              scores[i] =
+                  table.score(calm[0][i] * gains[0], calm[1][i] * gains[1], calm[2][i] * gains[2]);
+            }
+          }
+        }
+      }
+    }
+    return scores;
+  }
+
+  private static float[][] linear(DeckImage deck) {
+    byte[] bytes = deck.image().rgb();
+    int n = bytes.length / 3;
+    float[][] rgb = new float[3][n];
+    for (int i = 0, at = 0; i < n; i++) {
+      rgb[0][i] = Srgb.linear(bytes[at++]);
+      rgb[1][i] = Srgb.linear(bytes[at++]);
+      rgb[2][i] = Srgb.linear(bytes[at++]);
+    }
+    return rgb;
+  }
+}

@@ -1,0 +1,71 @@
+// SPDX-License-Identifier: Apache-2.0
+package org.raftgauge.core.site;
+
+/** Counts each site's pixels and the pixel sides of its outline, by what lies beyond them. */
+final class Borders {
+  private final int[] areas;
+  private final int[] outline;
+  private final int[][] shared;
+
+  private Borders(int sites) {
+    this.areas = new int[sites];
+    this.outline = new int[sites];
+    this.shared = new int[sites][sites];
+  }
+
+  static Borders of(int width, int height, short[] owner, int sites) {
+    Borders borders = new Borders(sites);
+    for (int y = 0; y < height; y++) {
+      for (int x = 0; x < width; x++) {
+        short o = owner[y * width + x];
+        if (o != AllotCanopy.NONE) {
+          borders.areas[o]++;
+        }
+        borders.side(o, x + 1 < width ? owner[y * width + x + 1] : AllotCanopy.NONE);
+        borders.side(o, y + 1 < height ? owner[(y + 1) * width + x] : AllotCanopy.NONE);
+      }
+    }
+    return borders;
+  }
+
+  private void side(short a, short b) {
+    if (a == b) {
+      return;
+    }
+    if (a != AllotCanopy.NONE) {
+      outline[a]++;
+    }
+    if (b != AllotCanopy.NONE) {
+      outline[b]++;
+    }
+    if (a != AllotCanopy.NONE && b != AllotCanopy.NONE) {
+      shared[a][b]++;
+      shared[b][a]++;
+    }
+  }
+
+  int areaPx(int site) {
+    return areas[site];
+  }
+
+  /** Share of a site's outline that touches others, 0..1. */
+  double sharedFraction(int site) {
+    int sum = 0;
+    for (int n : shared[site]) {
+      sum += n;
+    }
+    return outline[site] == 0 ? 0 : (double) sum / outline[site];
+  }
+
+  /** The neighbour with the longest common border, or none. */
+  short chiefNeighbour(int site) {
+    short best = AllotCanopy.NONE;
+    for (short s = 0; s < areas.length; s++) {
+      if (shared[site][s] > 0
+          && (best == AllotCanopy.NONE || shared[site][s] > shared[site][best])) {
+        best = s;
+      }
+    }
+    return best;
+  }
+}
