@@ -57,6 +57,15 @@ public final class Raftgauge implements Runnable {
   private Raftgauge() {}
 
   /**
+   * Runs a command and ends the process with its exit code.
+   *
+   * @param args the command line
+   */
+  public static void main(String[] args) {
+    System.exit(run(args, new InstalledWorkplace(), Console.system()));
+  }
+
+  /**
    * Runs a command.
    *
    * @param args the command line

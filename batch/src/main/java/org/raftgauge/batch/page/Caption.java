@@ -57,7 +57,9 @@ final class Caption {
             + format(" \u00b1 %.1f mm", raft.poseErrorMm()));
     raft.canopyCover().ifPresent(cover -> parts.add(format("cover %.1f %%", 100 * cover)));
     parts.add(format("leaf %.0f cm\u00b2", totalAreaCm2(raft)));
-    raft.leftoverCanopyCm2().ifPresent(left -> parts.add(format("of no site %.1f cm\u00b2", left)));
+    raft.leftoverCanopyCm2().stream()
+        .filter(left -> left >= 0.05)
+        .forEach(left -> parts.add(format("of no site %.1f cm\u00b2", left)));
     parts.add(raft.held().isEmpty() ? "" : "HELD: " + raft.held());
     return parts;
   }

@@ -9,7 +9,7 @@ import java.util.List;
 
 /** Sets a caption and the legend below a photo. */
 final class CaptionStrip {
-  private static final String GAP = "     ";
+  private static final String GAP = "    ";
 
   private final Font font;
   private final List<String> lines;
@@ -21,7 +21,7 @@ final class CaptionStrip {
    * @param widthPx width of the picture
    */
   CaptionStrip(List<List<String>> paragraphs, int widthPx) {
-    font = new Font(Font.SANS_SERIF, Font.PLAIN, 1).deriveFont(Math.max(14f, widthPx / 68f));
+    font = new Font(Font.SANS_SERIF, Font.PLAIN, 1).deriveFont(Math.max(14f, widthPx / 72f));
     lines = new ArrayList<>();
     paragraphs.forEach(parts -> set(parts, widthPx - 2 * marginPx()));
   }

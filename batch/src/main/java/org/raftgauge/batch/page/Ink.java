@@ -34,8 +34,19 @@ final class Ink implements AutoCloseable {
 
   /** Draws a line. */
   void line(Shape shape, Color colour) {
-    stroke(shape, Palette.HALO, new BasicStroke(linePx * 2.2f, 1, BasicStroke.JOIN_ROUND));
-    stroke(shape, colour, new BasicStroke(linePx, 1, BasicStroke.JOIN_ROUND));
+    line(shape, colour, linePx);
+  }
+
+  /** Draws an outline, thinner around a small plant, so that the leaf stays to be seen. */
+  void outline(Shape shape, Color colour) {
+    Rectangle2D bounds = shape.getBounds2D();
+    double extent = Math.max(bounds.getWidth(), bounds.getHeight());
+    line(shape, colour, (float) Math.max(0.4 * linePx, Math.min(linePx, extent / 55)));
+  }
+
+  private void line(Shape shape, Color colour, float widthPx) {
+    stroke(shape, Palette.HALO, new BasicStroke(widthPx * 2.2f, 1, BasicStroke.JOIN_ROUND));
+    stroke(shape, colour, new BasicStroke(widthPx, 1, BasicStroke.JOIN_ROUND));
   }
 
   /** Draws a broken line on a dark one. */

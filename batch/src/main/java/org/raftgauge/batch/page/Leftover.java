@@ -34,7 +34,7 @@ final class Leftover {
 
   /** Stripes of vermillion from lower left to upper right, a thin tint between them. */
   static int hatched(int rgb, int x, int y) {
-    int share = (x + y) % 12 < 5 ? 255 : 90;
+    int share = (x + y) % 12 < 5 ? 220 : 50;
     int ink = Palette.VERMILLION.getRGB();
     int mixed = 0;
     for (int shift = 0; shift <= 16; shift += 8) {

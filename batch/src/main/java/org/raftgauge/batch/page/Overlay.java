@@ -61,7 +61,7 @@ final class Overlay {
     }
     sheets.forEach(marks::board);
     sheets.forEach(sheet -> marks.outlines(sheet, outlines));
-    sheets.forEach(marks::names);
+    sheets.forEach(sheet -> marks.names(sheet, outlines));
     sheets.forEach(marks::raftName);
   }
 

@@ -9,7 +9,6 @@ import java.awt.geom.Point2D;
 import java.awt.geom.Rectangle2D;
 import java.util.Locale;
 import java.util.Map;
-import java.util.Optional;
 import java.util.Set;
 import org.raftgauge.core.book.SiteId;
 import org.raftgauge.core.measure.PhotoResult;
@@ -49,10 +48,10 @@ final class SiteMarks {
   void outlines(Sheet sheet, Map<Integer, Path2D> outlines) {
     for (int i = 0; i < sheet.raft().sites().size(); i++) {
       SiteMeasure site = sheet.raft().sites().get(i);
-      Path2D outline = outlines.get(SITES_A_RAFT * sheet.place() + 1 + i);
+      Path2D outline = outlines.get(sheet.owner(i));
       if (outline != null) {
         outline(site, outline);
-      } else if (sheet.planted().contains(site.site()) && site.held().isEmpty()) {
+      } else if (sheet.planted().contains(site.site()) && bare(site)) {
         ring(scale.at(sheet.drawing().siteCentresPx().get(i)));
       }
     }
@@ -65,8 +64,12 @@ final class SiteMarks {
     } else if (site.closed()) {
       ink.brokenLine(outline, colour);
     } else {
-      ink.line(outline, colour);
+      ink.outline(outline, colour);
     }
+  }
+
+  private static boolean bare(SiteMeasure site) {
+    return site.held().isEmpty() && site.projectedAreaCm2().orElse(1) == 0;
   }
 
   private void ring(Point2D middle) {
@@ -77,32 +80,41 @@ final class SiteMarks {
         Palette.PAPER);
   }
 
-  /** Writes the names and areas of a raft's planted sites. */
-  void names(Sheet sheet) {
+  /** Writes the names and areas of a raft's planted sites, and the names of plants elsewhere. */
+  void names(Sheet sheet, Map<Integer, Path2D> outlines) {
     for (int i = 0; i < sheet.raft().sites().size(); i++) {
       SiteMeasure site = sheet.raft().sites().get(i);
-      if (sheet.planted().contains(site.site())) {
+      boolean planted = sheet.planted().contains(site.site());
+      if (planted || outlines.containsKey(sheet.owner(i))) {
         Point2D middle = middle(site, sheet, i);
         double half = 0.6 * font.getSize2D();
         ink.text(
             site.site().toString(), new Point2D.Double(middle.getX(), middle.getY() - half), font);
-        ink.text(area(site), new Point2D.Double(middle.getX(), middle.getY() + half), font);
+        ink.text(
+            planted ? area(site) : "not planted",
+            new Point2D.Double(middle.getX(), middle.getY() + half),
+            planted ? font : font.deriveFont(0.6f * font.getSize2D()));
       }
     }
   }
 
-  /** On a large plant the text stands on its middle; under a small one, so as not to hide it. */
+  /**
+   * On a large plant the text stands on its middle; under a small one, so as not to hide it, but
+   * not past half the way to the next site.
+   */
   private Point2D middle(SiteMeasure site, Sheet sheet, int i) {
-    PointPx foot = sheet.drawing().plantCentresPx().get(i);
+    Point2D.Double at = scale.at(sheet.drawing().plantCentresPx().get(i));
+    double bare = site.held().isEmpty() ? 0.11 * pitchPx : pitchPx;
     double radiusPx =
         site.shape().stream()
-            .mapToDouble(
-                s -> s.equivalentDiameterMm() / 2 / sheet.raft().mmPerPx() * scale.factor())
+            .mapToDouble(s -> s.equivalentDiameterMm() / 2 / sheet.raft().mmPerPx())
+            .map(photoPx -> photoPx * scale.factor())
             .findFirst()
-            .orElse(site.held().isEmpty() ? 0.11 * pitchPx : pitchPx);
-    Point2D.Double at = scale.at(foot);
+            .orElse(bare);
+    double below =
+        Math.min(radiusPx + 1.5 * font.getSize2D(), 0.5 * pitchPx - 1.1 * font.getSize2D());
     boolean small = radiusPx < 0.27 * pitchPx;
-    return small ? new Point2D.Double(at.x, at.y + radiusPx + 1.5 * font.getSize2D()) : at;
+    return small ? new Point2D.Double(at.x, at.y + below) : at;
   }
 
   /** Writes an area to about three digits; a closed site's is a lower bound. */
@@ -138,15 +150,23 @@ final class SiteMarks {
         Palette.PAPER);
   }
 
-  /** Writes the raft's name in the middle of the board's first edge. */
+  /** Writes the raft's name outside the middle of the board's first edge. */
   void raftName(Sheet sheet) {
-    Optional<String> name = sheet.raft().raft();
+    String name = sheet.raft().raft().orElse("?");
     Point2D.Double a = scale.at(sheet.drawing().boardCornersPx().get(0));
     Point2D.Double b = scale.at(sheet.drawing().boardCornersPx().get(1));
-    double half = 0.5 * ink.widthPx(name.orElse("?"), font) + 4;
-    double x = clamp((a.x + b.x) / 2, half, scale.width() - half);
-    double y = clamp((a.y + b.y) / 2, font.getSize2D(), scale.height() - font.getSize2D());
-    ink.text(name.orElse("?"), new Point2D.Double(x, y), font);
+    Point2D.Double d = scale.at(sheet.drawing().boardCornersPx().get(3));
+    double length = Math.max(1, d.distance(a));
+    double out = font.getSize2D() / length;
+    double halfWidth = 0.5 * ink.widthPx(name, font) + 4;
+    double x = (a.x + b.x) / 2 + out * (a.x - d.x);
+    double y = (a.y + b.y) / 2 + out * (a.y - d.y);
+    ink.text(
+        name,
+        new Point2D.Double(
+            clamp(x, halfWidth, scale.width() - halfWidth),
+            clamp(y, font.getSize2D(), scale.height() - font.getSize2D())),
+        font);
   }
 
   private static double clamp(double value, double low, double high) {
@@ -154,5 +174,11 @@ final class SiteMarks {
   }
 
   /** A raft with its place in the photo. */
-  record Sheet(int place, RaftMeasure raft, PhotoResult.RaftDrawing drawing, Set<SiteId> planted) {}
+  record Sheet(int place, RaftMeasure raft, PhotoResult.RaftDrawing drawing, Set<SiteId> planted) {
+
+    /** Returns the number of a site's pixels in the canopy map. */
+    int owner(int site) {
+      return SITES_A_RAFT * place + 1 + site;
+    }
+  }
 }
