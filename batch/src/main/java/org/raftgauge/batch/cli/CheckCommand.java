@@ -15,11 +15,12 @@ import picocli.CommandLine.Parameters;
 @Command(
     name = "check",
     mixinStandardHelpOptions = true,
+    header = "Lists everything that is wrong with a book and a photo folder.",
     description = {
-      "Reads the crop book, and the photo folder where given, measures nothing, and lists",
-      "everything that is wrong: place, what was found, what to do."
+      "%nReads everything, measures nothing. Each line says the place, what was found and",
+      "what to do."
     },
-    synopsisHeading = "Usage:%n  ",
+    synopsisHeading = "%nUsage:%n  ",
     parameterListHeading = "%nWhat to check besides the book:%n",
     optionListHeading = "%nOptions:%n",
     footer = {"", "Exit codes: 0 nothing is wrong, 2 something is."})
@@ -39,6 +40,10 @@ final class CheckCommand implements Callable<Integer> {
       required = true,
       description = "Folder of the crop book.")
   private Path book;
+
+  @Option(names = "--verbose", description = "Show where the program failed, if it does.")
+  @SuppressWarnings("UnusedVariable") // Raftgauge reads it from the parsed line
+  private boolean verbose;
 
   CheckCommand(Workplace workplace, Console console) {
     this.workplace = workplace;

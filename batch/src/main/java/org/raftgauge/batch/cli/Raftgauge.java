@@ -82,7 +82,7 @@ public final class Raftgauge implements Runnable {
             .setErr(new PrintWriter(console.err(), true, StandardCharsets.UTF_8))
             .setParameterExceptionHandler((e, a) -> wrongCall(e, console))
             .setExecutionExceptionHandler(
-                (e, c, p) -> failed(e, p.hasMatchedOption("--verbose"), console));
+                (e, c, p) -> failed(e, c.getParseResult().hasMatchedOption("--verbose"), console));
     return line.execute(args);
   }
 

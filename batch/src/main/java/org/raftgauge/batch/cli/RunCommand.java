@@ -27,11 +27,12 @@ import picocli.CommandLine.Spec;
 @Command(
     name = "run",
     mixinStandardHelpOptions = true,
+    header = "Measures a folder of photos and publishes the results.",
     description = {
-      "Measures a folder of photos and publishes a folder with the results:",
-      "photos.csv, sites.csv, rafts.csv, run.json and a picture per photo in overlays/."
+      "%nThe results are a folder with photos.csv, sites.csv, rafts.csv, run.json and a",
+      "picture of each photo in overlays/."
     },
-    synopsisHeading = "Usage:%n  ",
+    synopsisHeading = "%nUsage:%n  ",
     parameterListHeading = "%nWhat to measure:%n",
     optionListHeading = "%nOptions:%n",
     footer = {
