@@ -22,15 +22,21 @@ final class SummaryText {
     lines.add(
         String.format(
             Locale.ROOT,
-            "Rafts    %d measured, %d sites, %.2f m2 of leaf",
+            "Rafts    %d measured, %d sites, %s of leaf",
             run.rafts(),
             run.sites(),
-            run.totalAreaCm2() / 1e4));
+            area(run.totalAreaCm2())));
     run.evening().ifPresent(evening -> lines.add("Missing  " + missing(run)));
     some("To see to:", run.attention(), "photos.csv", lines);
     some("Note:", run.notes(), "run.json", lines);
     lines.add("Results  " + run.folder());
     return lines;
+  }
+
+  private static String area(double cm2) {
+    return cm2 < 1e4
+        ? String.format(Locale.ROOT, "%.0f cm2", cm2)
+        : String.format(Locale.ROOT, "%.2f m2", cm2 / 1e4);
   }
 
   private static String photos(RunSummary run) {

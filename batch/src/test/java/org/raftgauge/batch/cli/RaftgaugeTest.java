@@ -47,7 +47,7 @@ class RaftgaugeTest {
         List.of(
             "Evening  2026-04-11",
             "Photos   1 used",
-            "Rafts    1 measured, 3 sites, 0.00 m2 of leaf",
+            "Rafts    1 measured, 3 sites, 30 cm2 of leaf",
             "Missing  1 expected, not photographed: R2",
             "Results  " + folder.resolve("out")),
         text(out).lines().toList());
