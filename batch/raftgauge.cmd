@@ -1,0 +1,49 @@
+@echo off
+rem SPDX-License-Identifier: Apache-2.0
+rem Runs Raftgauge; builds it first where there is no build of the sources as they are.
+setlocal
+set "BATCH=%~dp0"
+set "JAR=%BATCH%target\raftgauge.jar"
+set "LOG=%BATCH%target\build.log"
+set "JAVA=java"
+if defined JAVA_HOME if exist "%JAVA_HOME%\bin\java.exe" set "JAVA=%JAVA_HOME%\bin\java.exe"
+
+"%JAVA%" -version >nul 2>&1
+if errorlevel 1 (
+  echo raftgauge: Java is missing; install a JDK, version 17 or newer, and try again. 1>&2
+  exit /b 3
+)
+set "MAJOR="
+for /f tokens^=2^ delims^=^" %%v in ('""%JAVA%" -version 2>&1" ^| findstr /c:" version "') do (
+  for /f "tokens=1 delims=.-" %%m in ("%%v") do set "MAJOR=%%m"
+)
+if not defined MAJOR set "MAJOR=0"
+if %MAJOR% LSS 17 (
+  echo raftgauge: Java 17 or newer is needed, this one is %MAJOR%; install a newer JDK or set JAVA_HOME. 1>&2
+  exit /b 3
+)
+
+powershell -NoProfile -Command "if (-not (Test-Path -LiteralPath $env:JAR)) { exit 1 }; $t = (Get-Item -LiteralPath $env:JAR).LastWriteTimeUtc; $b = $env:BATCH; $r = Join-Path $b '..'; $f = @(Get-ChildItem -File -Recurse -LiteralPath (Join-Path $r 'core\src\main'), (Join-Path $b 'src\main')) + @(Get-Item -LiteralPath (Join-Path $r 'pom.xml'), (Join-Path $r 'core\pom.xml'), (Join-Path $b 'pom.xml')); if ($f | Where-Object { $_.LastWriteTimeUtc -gt $t }) { exit 1 }; exit 0"
+if not errorlevel 1 goto run
+
+where mvn >nul 2>&1
+if errorlevel 1 (
+  echo raftgauge: it has to be built once and Maven, mvn, is missing; install Maven 3.6.3 or newer and try again. 1>&2
+  exit /b 3
+)
+echo raftgauge: building once; this takes a minute or two ... 1>&2
+if not exist "%BATCH%target" mkdir "%BATCH%target"
+pushd "%BATCH%.."
+call mvn -q -B -DskipTests -Dspotless.check.skip=true -pl core,batch -am package >"%LOG%" 2>&1
+set "BUILT=%ERRORLEVEL%"
+popd
+if not "%BUILT%"=="0" (
+  type "%LOG%" 1>&2
+  echo raftgauge: the build failed; its messages are above and in "%LOG%" 1>&2
+  exit /b 3
+)
+powershell -NoProfile -Command "(Get-Item -LiteralPath $env:JAR).LastWriteTime = Get-Date"
+
+:run
+"%JAVA%" -Djava.awt.headless=true -XX:+UseParallelGC -XX:MaxRAMPercentage=60 -XX:+TieredCompilation -jar "%JAR%" %*
+exit /b %ERRORLEVEL%

@@ -1,0 +1,70 @@
+// SPDX-License-Identifier: Apache-2.0
+package org.raftgauge.batch.cli;
+
+import java.nio.file.Path;
+import java.util.List;
+import java.util.Optional;
+import java.util.concurrent.Callable;
+import org.raftgauge.core.problem.InputException;
+import org.raftgauge.core.problem.Problem;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Option;
+import picocli.CommandLine.Parameters;
+
+/** Checks a book, and a photo folder. */
+@Command(
+    name = "check",
+    mixinStandardHelpOptions = true,
+    header = "Lists everything that is wrong with a book and a photo folder.",
+    description = {
+      "%nReads everything, measures nothing. Each line says the place, what was found and",
+      "what to do."
+    },
+    synopsisHeading = "%nUsage:%n  ",
+    parameterListHeading = "%nWhat to check besides the book:%n",
+    optionListHeading = "%nOptions:%n",
+    footer = {"", "Exit codes: 0 nothing is wrong, 2 something is."})
+final class CheckCommand implements Callable<Integer> {
+  private final Workplace workplace;
+  private final Console console;
+
+  @Parameters(
+      paramLabel = "PHOTOS",
+      arity = "0..1",
+      description = "Folder of photos with their manifest.")
+  private Path photos;
+
+  @Option(
+      names = "--book",
+      paramLabel = "BOOK",
+      required = true,
+      description = "Folder of the crop book.")
+  private Path book;
+
+  @Option(names = "--verbose", description = "Show where the program failed, if it does.")
+  @SuppressWarnings("UnusedVariable") // Raftgauge reads it from the parsed line
+  private boolean verbose;
+
+  CheckCommand(Workplace workplace, Console console) {
+    this.workplace = workplace;
+    this.console = console;
+  }
+
+  @Override
+  public Integer call() throws InputException {
+    Folders.exists("BOOK", book, "give the folder that holds book.yaml");
+    if (photos != null) {
+      Folders.exists("PHOTOS", photos, "give the folder that holds the photos");
+    }
+    List<Problem> problems = workplace.check(book, Optional.ofNullable(photos));
+    problems.forEach(console.err()::println);
+    if (problems.isEmpty()) {
+      console
+          .out()
+          .println("Nothing is wrong with " + book + (photos == null ? "" : " and " + photos));
+      return ExitCode.DONE;
+    }
+    console.err().println(problems.size() == 1 ? "1 problem" : problems.size() + " problems");
+    return ExitCode.WRONG_INPUT;
+  }
+}

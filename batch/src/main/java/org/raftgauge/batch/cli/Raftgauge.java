@@ -1,0 +1,131 @@
+// SPDX-License-Identifier: Apache-2.0
+package org.raftgauge.batch.cli;
+
+import java.io.IOException;
+import java.io.PrintWriter;
+import java.nio.charset.StandardCharsets;
+import org.raftgauge.batch.run.ProgramVersion;
+import org.raftgauge.core.problem.InputException;
+import org.raftgauge.core.problem.Problem;
+import picocli.CommandLine;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.IVersionProvider;
+import picocli.CommandLine.Model.CommandSpec;
+import picocli.CommandLine.ParameterException;
+import picocli.CommandLine.Spec;
+
+/** The program: from a folder of raft photos to leaf area per planting site. */
+@Command(
+    name = "raftgauge",
+    mixinStandardHelpOptions = true,
+    versionProvider = Raftgauge.Version.class,
+    subcommands = CommandLine.HelpCommand.class,
+    header = {
+      "Measures leafy crops on floating rafts from overhead photos: a folder of",
+      "photos in, projected leaf area (cm2) of every planting site out, with a",
+      "picture of each photo that shows what was measured.",
+      ""
+    },
+    synopsisHeading = "Usage:%n  ",
+    commandListHeading = "%nCommands:%n",
+    optionListHeading = "%nOptions:%n",
+    footer = {
+      "",
+      "Examples:",
+      "  raftgauge check --book my-farm photos/tonight",
+      "      Reads the crop book and the photo list, measures nothing, and lists",
+      "      everything that is wrong with them.",
+      "  raftgauge run photos/tonight --book my-farm",
+      "      Measures tonight's photos; the results go to a new folder in",
+      "      my-farm/runs, and the book remembers them.",
+      "  raftgauge run photos/tonight --book my-farm --out results",
+      "      The same, with the results in the folder \"results\".",
+      "  raftgauge help run",
+      "      All options of run.",
+      "",
+      "The crop book is a folder of plain files that you keep: stations, layouts,",
+      "crops, plantings. Areas are what the camera sees; they are not weights.",
+      "",
+      "Exit codes:",
+      "  0  done (photos to take again are listed; they are no failure)",
+      "  2  the call, the book or the folder is wrong; nothing was written",
+      "  3  the run failed; nothing was published"
+    })
+public final class Raftgauge implements Runnable {
+  @Spec private CommandSpec spec;
+
+  private Raftgauge() {}
+
+  /**
+   * Runs a command and ends the process with its exit code.
+   *
+   * @param args the command line
+   */
+  public static void main(String[] args) {
+    System.exit(run(args, new InstalledWorkplace(), Console.system()));
+  }
+
+  /**
+   * Runs a command.
+   *
+   * @param args the command line
+   * @param workplace opens book and photos
+   * @param console where to speak
+   * @return the exit code: 0 done, 2 wrong call or book, 3 failed
+   */
+  public static int run(String[] args, Workplace workplace, Console console) {
+    CommandLine line =
+        new CommandLine(new Raftgauge())
+            .addSubcommand(new RunCommand(workplace, console))
+            .addSubcommand(new CheckCommand(workplace, console))
+            .setOut(new PrintWriter(console.out(), true, StandardCharsets.UTF_8))
+            .setErr(new PrintWriter(console.err(), true, StandardCharsets.UTF_8))
+            .setParameterExceptionHandler((e, a) -> wrongCall(e, console))
+            .setExecutionExceptionHandler(
+                (e, c, p) -> failed(e, c.getParseResult().hasMatchedOption("--verbose"), console));
+    return line.execute(args);
+  }
+
+  @Override
+  public void run() {
+    spec.commandLine().usage(spec.commandLine().getOut());
+  }
+
+  private static int wrongCall(ParameterException e, Console console) {
+    console.err().println(e.getMessage());
+    console
+        .err()
+        .println("See \"" + e.getCommandLine().getCommandSpec().qualifiedName() + " --help\".");
+    return ExitCode.WRONG_INPUT;
+  }
+
+  private static int failed(Exception e, boolean verbose, Console console) {
+    if (e instanceof InputException input) {
+      for (Problem problem : input.problems()) {
+        console.err().println(problem);
+      }
+      return ExitCode.WRONG_INPUT;
+    }
+    console.err().println("The run failed, nothing was published: " + message(e));
+    if (verbose) {
+      e.printStackTrace(console.err());
+    } else {
+      console.err().println("Run again with --verbose to see where.");
+    }
+    return ExitCode.FAILED;
+  }
+
+  private static String message(Exception e) {
+    return e instanceof IOException && e.getMessage() != null ? e.getMessage() : e.toString();
+  }
+
+  /** Says the program's version. */
+  static final class Version implements IVersionProvider {
+    @Override
+    public String[] getVersion() {
+      return new String[] {
+        "raftgauge " + ProgramVersion.current().version(), "Java " + Runtime.version()
+      };
+    }
+  }
+}

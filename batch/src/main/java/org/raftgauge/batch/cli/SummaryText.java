@@ -1,0 +1,73 @@
+// SPDX-License-Identifier: Apache-2.0
+package org.raftgauge.batch.cli;
+
+import java.util.ArrayList;
+import java.util.Collection;
+import java.util.List;
+import java.util.Locale;
+import java.util.stream.Collectors;
+import org.raftgauge.batch.run.RunSummary;
+
+/** Says what a run came to, on one screen. */
+final class SummaryText {
+  private static final int MOST_LINES = 8;
+  private static final int MOST_RAFTS = 24;
+
+  private SummaryText() {}
+
+  static List<String> lines(RunSummary run) {
+    List<String> lines = new ArrayList<>();
+    run.evening().ifPresent(evening -> lines.add("Evening  " + evening));
+    lines.add("Photos   " + photos(run));
+    lines.add(
+        String.format(
+            Locale.ROOT,
+            "Rafts    %d measured, %d sites, %s of leaf",
+            run.rafts(),
+            run.sites(),
+            area(run.totalAreaCm2())));
+    run.evening().ifPresent(evening -> lines.add("Missing  " + missing(run)));
+    some("To see to:", run.attention(), "photos.csv", lines);
+    some("Note:", run.notes(), "run.json", lines);
+    lines.add("Results  " + run.folder());
+    return lines;
+  }
+
+  private static String area(double cm2) {
+    return cm2 < 1e4
+        ? String.format(Locale.ROOT, "%.0f cm2", cm2)
+        : String.format(Locale.ROOT, "%.2f m2", cm2 / 1e4);
+  }
+
+  private static String photos(RunSummary run) {
+    String counts =
+        run.photos().entrySet().stream()
+            .filter(e -> e.getValue() > 0)
+            .map(e -> e.getValue() + " " + e.getKey().name().toLowerCase(Locale.ROOT))
+            .collect(Collectors.joining(", "));
+    return counts.isEmpty() ? "none" : counts;
+  }
+
+  private static String missing(RunSummary run) {
+    Collection<String> rafts = run.notPhotographed();
+    if (rafts.isEmpty()) {
+      return "no raft: every expected one was photographed";
+    }
+    String more = rafts.size() > MOST_RAFTS ? ", ... (all in run.json)" : "";
+    return rafts.size()
+        + " expected, not photographed: "
+        + rafts.stream().limit(MOST_RAFTS).collect(Collectors.joining(", "))
+        + more;
+  }
+
+  private static void some(String title, List<String> all, String where, List<String> lines) {
+    if (all.isEmpty()) {
+      return;
+    }
+    lines.add(title);
+    all.stream().limit(MOST_LINES).forEach(line -> lines.add("  " + line));
+    if (all.size() > MOST_LINES) {
+      lines.add("  ... and " + (all.size() - MOST_LINES) + " more in " + where);
+    }
+  }
+}

@@ -1,0 +1,50 @@
+// SPDX-License-Identifier: Apache-2.0
+package org.raftgauge.batch.cli;
+
+import java.nio.file.Path;
+import java.util.List;
+import java.util.Optional;
+import org.raftgauge.batch.run.Farm;
+import org.raftgauge.batch.run.FoundPhotos;
+import org.raftgauge.batch.run.Measurer;
+import org.raftgauge.core.problem.InputException;
+import org.raftgauge.core.problem.Problem;
+
+/** Opens what the commands work on. */
+public interface Workplace {
+
+  /**
+   * Reads a crop book.
+   *
+   * @param book its folder
+   * @return the book, ready to measure by
+   * @throws InputException with every problem, if it cannot be measured by
+   */
+  OpenBook open(Path book) throws InputException;
+
+  /**
+   * Finds the photos of a folder and reads its manifest.
+   *
+   * @param photos the folder
+   * @return the photos
+   * @throws InputException if the folder cannot be used at all
+   */
+  FoundPhotos photos(Path photos) throws InputException;
+
+  /**
+   * Reads everything, measures nothing.
+   *
+   * @param book the book's folder
+   * @param photos the photo folder, where given
+   * @return every problem found
+   */
+  List<Problem> check(Path book, Optional<Path> photos);
+
+  /**
+   * A book, ready to measure by.
+   *
+   * @param farm answers what a run asks of the book
+   * @param measurer measures by the book
+   */
+  record OpenBook(Farm farm, Measurer measurer) {}
+}

@@ -1,0 +1,73 @@
+// SPDX-License-Identifier: Apache-2.0
+package org.raftgauge.batch.page;
+
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.EnumSet;
+import java.util.Set;
+import org.raftgauge.batch.run.Farm;
+import org.raftgauge.batch.run.Pictures;
+import org.raftgauge.core.measure.PhotoResult;
+
+/** Makes the pictures of a run: {@code overlays/NAME.jpg} and {@code canopy/NAME.*.png}. */
+public final class RunPictures implements Pictures {
+  private final Farm farm;
+  private final Set<Kind> wanted;
+
+  /** A kind of picture. */
+  public enum Kind {
+    /** The photo with outlines, names and areas. */
+    OVERLAY,
+    /** Coverage and owner of each photo pixel. */
+    CANOPY
+  }
+
+  /**
+   * Chooses the pictures.
+   *
+   * @param farm the book, for the captions
+   * @param wanted what to make
+   */
+  public RunPictures(Farm farm, EnumSet<Kind> wanted) {
+    this.farm = farm;
+    this.wanted = Set.copyOf(wanted);
+  }
+
+  @Override
+  public boolean wanted() {
+    return !wanted.isEmpty();
+  }
+
+  @Override
+  public void draw(PhotoResult result, String name, Path folder) throws IOException {
+    if (wanted.contains(Kind.OVERLAY) && result.picture().isPresent()) {
+      PictureFiles.jpeg(Overlay.of(result, farm), below(folder, "overlays/" + name + ".jpg"));
+    }
+    if (wanted.contains(Kind.CANOPY) && result.canopy().isPresent()) {
+      Path coverage = below(folder, "canopy/" + name + ".coverage.png");
+      PictureFiles.coverage(result.canopy().get(), coverage);
+      PictureFiles.site(result.canopy().get(), below(folder, "canopy/" + name + ".site.png"));
+    }
+  }
+
+  @Override
+  public boolean copy(Path earlier, String name, Path folder) throws IOException {
+    String overlay = "overlays/" + name + ".jpg";
+    if (wanted.contains(Kind.CANOPY) || !Files.isRegularFile(earlier.resolve(overlay))) {
+      return false; // canopy is large, asked for seldom and quickly made anew
+    }
+    Files.copy(earlier.resolve(overlay), below(folder, overlay));
+    return true;
+  }
+
+  /** Returns a path below a folder with its parents made; refuses to leave the folder. */
+  private static Path below(Path folder, String name) throws IOException {
+    Path file = folder.resolve(name).normalize();
+    if (!file.startsWith(folder)) {
+      throw new IOException("\"" + name + "\" leads out of the run folder");
+    }
+    Files.createDirectories(file.getParent());
+    return file;
+  }
+}

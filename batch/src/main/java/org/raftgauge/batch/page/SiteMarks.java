@@ -1,0 +1,184 @@
+// SPDX-License-Identifier: Apache-2.0
+package org.raftgauge.batch.page;
+
+import java.awt.Color;
+import java.awt.Font;
+import java.awt.geom.Ellipse2D;
+import java.awt.geom.Path2D;
+import java.awt.geom.Point2D;
+import java.awt.geom.Rectangle2D;
+import java.util.Locale;
+import java.util.Map;
+import java.util.Set;
+import org.raftgauge.core.book.SiteId;
+import org.raftgauge.core.measure.PhotoResult;
+import org.raftgauge.core.measure.RaftMeasure;
+import org.raftgauge.core.pixels.PointPx;
+import org.raftgauge.core.site.SiteMeasure;
+
+/** Draws a raft's sites: outlines first, then names and areas on top of all outlines. */
+final class SiteMarks {
+  private static final int SITES_A_RAFT = 1024;
+
+  private final Ink ink;
+  private final Scale scale;
+  private final Font font;
+  private final double pitchPx;
+
+  /**
+   * Prepares to draw.
+   *
+   * @param ink what to draw with
+   * @param scale of the photo
+   * @param pitchPx smallest distance between sites, photo px
+   */
+  SiteMarks(Ink ink, Scale scale, double pitchPx) {
+    this.ink = ink;
+    this.scale = scale;
+    this.pitchPx = pitchPx * scale.factor();
+    this.font = new Font(Font.SANS_SERIF, Font.BOLD, 1).deriveFont(fontPx(this.pitchPx));
+  }
+
+  /** A site's name and area take a good half of the distance to the next, within reason. */
+  private static float fontPx(double pitchPx) {
+    return (float) Math.max(9, Math.min(0.15 * pitchPx, 38));
+  }
+
+  /** Draws the outlines of a raft's sites. */
+  void outlines(Sheet sheet, Map<Integer, Path2D> outlines) {
+    for (int i = 0; i < sheet.raft().sites().size(); i++) {
+      SiteMeasure site = sheet.raft().sites().get(i);
+      Path2D outline = outlines.get(sheet.owner(i));
+      if (outline != null) {
+        outline(site, outline);
+      } else if (sheet.planted().contains(site.site()) && bare(site)) {
+        ring(scale.at(sheet.drawing().siteCentresPx().get(i)));
+      }
+    }
+  }
+
+  private void outline(SiteMeasure site, Path2D outline) {
+    Color colour = Palette.site(site.site().row(), site.site().column());
+    if (!site.held().isEmpty()) {
+      ink.brokenLine(outline, Palette.PAPER);
+    } else if (site.closed()) {
+      ink.brokenLine(outline, colour);
+    } else {
+      ink.outline(outline, colour);
+    }
+  }
+
+  private static boolean bare(SiteMeasure site) {
+    return site.held().isEmpty() && site.projectedAreaCm2().orElse(1) == 0;
+  }
+
+  private void ring(Point2D middle) {
+    double radius = 0.11 * pitchPx;
+    ink.line(
+        new Ellipse2D.Double(
+            middle.getX() - radius, middle.getY() - radius, 2 * radius, 2 * radius),
+        Palette.PAPER);
+  }
+
+  /** Writes the names and areas of a raft's planted sites, and the names of plants elsewhere. */
+  void names(Sheet sheet, Map<Integer, Path2D> outlines) {
+    for (int i = 0; i < sheet.raft().sites().size(); i++) {
+      SiteMeasure site = sheet.raft().sites().get(i);
+      boolean planted = sheet.planted().contains(site.site());
+      if (planted || outlines.containsKey(sheet.owner(i))) {
+        Point2D middle = middle(site, sheet, i);
+        double half = 0.6 * font.getSize2D();
+        ink.text(
+            site.site().toString(), new Point2D.Double(middle.getX(), middle.getY() - half), font);
+        ink.text(
+            planted ? area(site) : "not planted",
+            new Point2D.Double(middle.getX(), middle.getY() + half),
+            planted ? font : font.deriveFont(0.6f * font.getSize2D()));
+      }
+    }
+  }
+
+  /**
+   * On a large plant the text stands on its middle; under a small one, so as not to hide it, but
+   * not past half the way to the next site.
+   */
+  private Point2D middle(SiteMeasure site, Sheet sheet, int i) {
+    Point2D.Double at = scale.at(sheet.drawing().plantCentresPx().get(i));
+    double bare = site.held().isEmpty() ? 0.11 * pitchPx : pitchPx;
+    double radiusPx =
+        site.shape().stream()
+            .mapToDouble(s -> s.equivalentDiameterMm() / 2 / sheet.raft().mmPerPx())
+            .map(photoPx -> photoPx * scale.factor())
+            .findFirst()
+            .orElse(bare);
+    double below =
+        Math.min(radiusPx + 1.5 * font.getSize2D(), 0.5 * pitchPx - 1.1 * font.getSize2D());
+    boolean small = radiusPx < 0.27 * pitchPx;
+    return small ? new Point2D.Double(at.x, at.y + below) : at;
+  }
+
+  /** Writes an area to about three digits; a closed site's is a lower bound. */
+  static String area(SiteMeasure site) {
+    if (!site.held().isEmpty() || site.projectedAreaCm2().isEmpty()) {
+      return "?";
+    }
+    double area = site.projectedAreaCm2().getAsDouble();
+    String digits =
+        area == 0 ? "0" : String.format(Locale.ROOT, area < 100 ? "%.1f" : "%.0f", area);
+    return site.closed() ? "\u2265" + digits : digits;
+  }
+
+  /** Draws the board's edge, a square in its A1 corner and the raft's name outside that edge. */
+  void board(Sheet sheet) {
+    Path2D frame = new Path2D.Double();
+    boolean first = true;
+    for (PointPx corner : sheet.drawing().boardCornersPx()) {
+      Point2D.Double at = scale.at(corner);
+      if (first) {
+        frame.moveTo(at.x, at.y);
+      } else {
+        frame.lineTo(at.x, at.y);
+      }
+      first = false;
+    }
+    frame.closePath();
+    ink.line(frame, Palette.PAPER);
+    Point2D.Double origin = scale.at(sheet.drawing().boardCornersPx().get(0));
+    double half = 0.3 * font.getSize2D();
+    ink.fill(
+        new Rectangle2D.Double(origin.x - half, origin.y - half, 2 * half, 2 * half),
+        Palette.PAPER);
+  }
+
+  /** Writes the raft's name outside the middle of the board's first edge. */
+  void raftName(Sheet sheet) {
+    String name = sheet.raft().raft().orElse("?");
+    Point2D.Double a = scale.at(sheet.drawing().boardCornersPx().get(0));
+    Point2D.Double b = scale.at(sheet.drawing().boardCornersPx().get(1));
+    Point2D.Double d = scale.at(sheet.drawing().boardCornersPx().get(3));
+    double length = Math.max(1, d.distance(a));
+    double out = font.getSize2D() / length;
+    double halfWidth = 0.5 * ink.widthPx(name, font) + 4;
+    double x = (a.x + b.x) / 2 + out * (a.x - d.x);
+    double y = (a.y + b.y) / 2 + out * (a.y - d.y);
+    ink.text(
+        name,
+        new Point2D.Double(
+            clamp(x, halfWidth, scale.width() - halfWidth),
+            clamp(y, font.getSize2D(), scale.height() - font.getSize2D())),
+        font);
+  }
+
+  private static double clamp(double value, double low, double high) {
+    return Math.max(low, Math.min(value, high));
+  }
+
+  /** A raft with its place in the photo. */
+  record Sheet(int place, RaftMeasure raft, PhotoResult.RaftDrawing drawing, Set<SiteId> planted) {
+
+    /** Returns the number of a site's pixels in the canopy map. */
+    int owner(int site) {
+      return SITES_A_RAFT * place + 1 + site;
+    }
+  }
+}

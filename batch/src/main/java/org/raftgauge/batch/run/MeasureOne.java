@@ -1,0 +1,143 @@
+// SPDX-License-Identifier: Apache-2.0
+package org.raftgauge.batch.run;
+
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.Optional;
+import org.raftgauge.batch.store.History;
+import org.raftgauge.batch.store.Kept;
+import org.raftgauge.core.measure.PhotoFacts;
+import org.raftgauge.core.measure.PhotoMeasure;
+import org.raftgauge.core.measure.PhotoResult;
+
+/** Measures one photo of a run, or finds it in the history, and makes its pictures. */
+final class MeasureOne {
+  /** Larger than any photo of a camera; a limit so that one wrong file cannot fill the memory. */
+  static final long LARGEST_BYTES = 512L << 20;
+
+  private final Tools tools;
+  private final History history;
+  private final RunDraft draft;
+  private final PictureNames names;
+  private final String code;
+
+  MeasureOne(Tools tools, History history, RunDraft draft, PictureNames names) {
+    this.tools = tools;
+    this.history = history;
+    this.draft = draft;
+    this.names = names;
+    this.code = ProgramVersion.current().measuringCode();
+  }
+
+  /**
+   * Measures a photo; never throws for what the photo is.
+   *
+   * @param photo the photo
+   * @return its outcome
+   */
+  Measured measure(FoundPhoto photo) {
+    String name = photo.facts().photo();
+    byte[] bytes;
+    try {
+      long size = Files.size(photo.file());
+      if (size > LARGEST_BYTES) {
+        return Measured.failed(
+            name,
+            "",
+            "the file has " + (size >> 20) + " MB",
+            "no photo is over " + (LARGEST_BYTES >> 20) + " MB; take the file out of the folder");
+      }
+      bytes = Files.readAllBytes(photo.file());
+    } catch (IOException e) {
+      return Measured.failed(
+          name,
+          "",
+          "the file cannot be read: " + e.getMessage(),
+          "check the card or drive and that you may read the file, then run again");
+    }
+    return measure(photo, bytes, Digest.of(bytes));
+  }
+
+  // Throwable: a photo that runs the memory out or meets a bug must not stop the others.
+  private Measured measure(FoundPhoto photo, byte[] bytes, String sha256) {
+    try {
+      String settings = settings(photo.facts());
+      Optional<Kept> kept = history.find(sha256).filter(k -> k.settings().equals(settings));
+      return kept.isPresent()
+          ? known(photo, bytes, kept.get())
+          : fresh(photo, bytes, sha256, settings);
+    } catch (Throwable e) {
+      tools.progress().failed(photo.facts().photo(), e);
+      return Measured.failed(
+          photo.facts().photo(),
+          sha256,
+          "the program failed on this photo: " + e,
+          "run again; if it fails again, take the photo again and report this line");
+    }
+  }
+
+  private String settings(PhotoFacts facts) {
+    return Digest.of(
+        code,
+        tools.measurer().settingsHash(facts),
+        facts.photo(),
+        facts.takenAt().orElse(""),
+        facts.station().orElse(""),
+        facts.slot().orElse(""),
+        facts.raft().orElse(""));
+  }
+
+  private Measured fresh(FoundPhoto photo, byte[] bytes, String sha256, String settings) {
+    PhotoResult result = tools.measurer().measure(bytes, photo.facts());
+    if (!result.measure().sha256().equals(sha256)) {
+      throw new IllegalStateException("measure is of other bytes: " + result.measure().sha256());
+    }
+    String note = draw(result);
+    return measured(result.measure(), settings, Measured.Source.FRESH, note);
+  }
+
+  private Measured known(FoundPhoto photo, byte[] bytes, Kept kept) throws IOException {
+    boolean copied = !tools.pictures().wanted() || copied(kept);
+    String note = copied ? "" : draw(tools.measurer().measure(bytes, photo.facts()));
+    return measured(kept.measure(), kept.settings(), Measured.Source.HISTORY, note);
+  }
+
+  private Measured measured(
+      PhotoMeasure measure, String settings, Measured.Source source, String note) {
+    boolean pictured = tools.pictures().wanted() && note.isEmpty();
+    return new Measured(measure, settings, source, pictured, note);
+  }
+
+  private boolean copied(Kept kept) throws IOException {
+    String photo = kept.measure().photo();
+    if (kept.picturedRun().isEmpty() || !names.plain(photo)) {
+      return false;
+    }
+    Optional<Path> folder = history.folderOf(kept.picturedRun().get());
+    if (folder.isEmpty() || !RunJson.isOf(folder.get(), kept.picturedRun().get())) {
+      return false;
+    }
+    Path earlier = folder.get();
+    return draft.write(to -> tools.pictures().copy(earlier, names.of(photo), to));
+  }
+
+  /** Draws; a picture that fails costs no numbers. Returns what went wrong, or an empty text. */
+  private String draw(PhotoResult result) {
+    if (!tools.pictures().wanted()) {
+      return "";
+    }
+    String photo = result.measure().photo();
+    try {
+      draft.write(
+          to -> {
+            tools.pictures().draw(result, names.of(photo), to);
+            return true;
+          });
+      return "";
+    } catch (IOException | RuntimeException | LinkageError e) {
+      tools.progress().failed(photo, e);
+      return photo + ": its picture could not be made: " + e;
+    }
+  }
+}

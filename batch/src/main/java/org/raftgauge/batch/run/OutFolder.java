@@ -1,0 +1,74 @@
+// SPDX-License-Identifier: Apache-2.0
+package org.raftgauge.batch.run;
+
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.List;
+import java.util.Optional;
+import java.util.stream.Stream;
+import org.raftgauge.core.problem.InputException;
+import org.raftgauge.core.problem.Problem;
+
+/** Checks that a run may be published where a person asks for it. */
+final class OutFolder {
+
+  private OutFolder() {}
+
+  /**
+   * Checks a request before anything is measured.
+   *
+   * @param request the request
+   * @throws InputException if publishing would touch anything but an earlier run
+   */
+  static void check(RunRequest request) throws InputException {
+    Path out = request.out().orElse(request.book().resolve("runs")).toAbsolutePath().normalize();
+    Path photos = request.photos().toAbsolutePath().normalize();
+    Path book = request.book().toAbsolutePath().normalize();
+    if (out.startsWith(photos)) {
+      throw wrong(
+          out,
+          "lies inside the photo folder",
+          "pictures of the run would be taken for photos; give an OUT elsewhere");
+    }
+    if ((photos.startsWith(out) && request.out().isPresent()) || book.startsWith(out)) {
+      throw wrong(out, "holds the photos or the book", "give an OUT of its own");
+    }
+    try {
+      Optional<Path> foreign = request.out().isPresent() ? foreign(out) : Optional.empty();
+      if (foreign.isPresent()) {
+        throw wrong(
+            out,
+            "holds \"" + foreign.get() + "\", which no earlier run wrote",
+            "give a new or empty folder, or an earlier run's");
+      }
+    } catch (IOException e) {
+      throw wrong(out, "cannot be read: " + e.getMessage(), "give another folder");
+    }
+  }
+
+  /**
+   * Looks for something in a folder that no earlier run wrote.
+   *
+   * @param out the folder, which need not exist
+   * @return the first such thing
+   */
+  static Optional<Path> foreign(Path out) throws IOException {
+    if (!Files.exists(out)) {
+      return Optional.empty();
+    }
+    if (!Files.isDirectory(out)) {
+      return Optional.of(out.getFileName());
+    }
+    List<Path> files;
+    try (Stream<Path> walk = Files.walk(out)) {
+      files = walk.filter(p -> !Files.isDirectory(p)).map(out::relativize).sorted().toList();
+    }
+    String listed = RunJson.read(out);
+    return files.stream().filter(f -> !RunJson.lists(listed, f)).findFirst();
+  }
+
+  private static InputException wrong(Path out, String found, String remedy) {
+    return new InputException(List.of(new Problem("OUT " + out, found, remedy)));
+  }
+}

@@ -1,0 +1,43 @@
+// SPDX-License-Identifier: Apache-2.0
+package org.raftgauge.batch.run;
+
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import java.util.stream.Collectors;
+
+/**
+ * Names the pictures of photos: the photo's path without its ending; where two photos would share a
+ * name, both keep their ending behind a hyphen.
+ */
+final class PictureNames {
+  private final Map<String, Long> photosByStem;
+
+  PictureNames(List<String> photos) {
+    photosByStem =
+        photos.stream().collect(Collectors.groupingBy(PictureNames::folded, Collectors.counting()));
+  }
+
+  /** Says whether the name without ending is the photo's alone. */
+  boolean plain(String photo) {
+    return photosByStem.getOrDefault(folded(photo), 1L) == 1;
+  }
+
+  /** Returns the name of a photo's pictures. */
+  String of(String photo) {
+    String stem = stem(photo);
+    return plain(photo) || stem.length() == photo.length()
+        ? stem
+        : stem + "-" + photo.substring(stem.length() + 1);
+  }
+
+  /** Folds case, for file systems that do. */
+  private static String folded(String photo) {
+    return stem(photo).toLowerCase(Locale.ROOT);
+  }
+
+  private static String stem(String photo) {
+    int dot = photo.lastIndexOf('.');
+    return dot > photo.lastIndexOf('/') + 1 ? photo.substring(0, dot) : photo;
+  }
+}

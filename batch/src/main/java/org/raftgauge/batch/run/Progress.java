@@ -1,0 +1,38 @@
+// SPDX-License-Identifier: Apache-2.0
+package org.raftgauge.batch.run;
+
+/** Told how a run gets on. */
+public interface Progress {
+
+  /**
+   * Told once who else holds the book, while the run waits.
+   *
+   * @param holder who
+   */
+  void waitingFor(String holder);
+
+  /**
+   * Told when measuring starts.
+   *
+   * @param photos number of photos
+   */
+  void started(int photos);
+
+  /**
+   * Told after each photo.
+   *
+   * @param photo its path
+   */
+  void done(String photo);
+
+  /**
+   * Told where the program failed on a photo; called from any thread.
+   *
+   * @param photo its path
+   * @param failure what was thrown
+   */
+  void failed(String photo, Throwable failure);
+
+  /** Told when measuring has ended. */
+  void finished();
+}

@@ -1,0 +1,196 @@
+// SPDX-License-Identifier: Apache-2.0
+package org.raftgauge.batch.run;
+
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.time.LocalDate;
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.List;
+import java.util.NavigableSet;
+import java.util.TreeSet;
+import org.raftgauge.batch.store.BookLock;
+import org.raftgauge.batch.store.History;
+import org.raftgauge.batch.store.RunRecord;
+import org.raftgauge.batch.store.Settled;
+import org.raftgauge.core.measure.PhotoMeasure;
+import org.raftgauge.core.problem.InputException;
+import org.raftgauge.core.report.PhotosTable;
+import org.raftgauge.core.report.RaftsTable;
+import org.raftgauge.core.report.SitesTable;
+
+/**
+ * Runs over a folder of photos: measures, keeps the measures in the book's history, and publishes a
+ * folder with tables and pictures.
+ *
+ * <p>The history is saved as photos are measured, so a run that was killed loses little and doubles
+ * nothing when it is run again; the folder stands whole in its place or not at all.
+ */
+public final class RunFolder {
+  private static final String HISTORY = "history.db";
+
+  private final RunRequest request;
+  private final FoundPhotos found;
+  private final Tools tools;
+
+  private RunFolder(RunRequest request, FoundPhotos found, Tools tools) {
+    this.request = request;
+    this.found = found;
+    this.tools = tools;
+  }
+
+  /**
+   * Runs.
+   *
+   * @param request what is asked for
+   * @param found the photos
+   * @param tools what to work with
+   * @return what it came to
+   * @throws InputException if the request cannot be met; nothing is written then
+   * @throws IOException if the run fails; nothing is published then
+   */
+  public static RunSummary run(RunRequest request, FoundPhotos found, Tools tools)
+      throws InputException, IOException {
+    OutFolder.check(request);
+    return new RunFolder(request, found, tools).locked();
+  }
+
+  @SuppressWarnings("try") // the lock is held, not used
+  private RunSummary locked() throws IOException {
+    try (BookLock lock =
+            BookLock.take(request.book(), request.patience(), tools.progress()::waitingFor);
+        History history = History.open(request.book().resolve(HISTORY));
+        RunDraft draft = RunDraft.start(parent())) {
+      Thread hook = new Thread(() -> closeQuietly(draft), "remove unfinished run");
+      Runtime.getRuntime().addShutdownHook(hook);
+      try {
+        return run(history, draft);
+      } finally {
+        unhook(hook);
+      }
+    }
+  }
+
+  private RunSummary run(History history, RunDraft draft) throws IOException {
+    FirstPass pass = measure(history, draft);
+    List<Settled> settled = settle(history, pass.photos());
+    Collected collected = CollectRows.collect(FinalPhotos.of(pass.photos(), settled), tools.farm());
+    Path folder = place(collected.photos());
+    RunSummary summary = Summarise.run(folder, collected, tools.farm(), notes(pass.photos()));
+    draft.write(to -> write(to, collected));
+    String json = RunJson.text(RunFacts.of(request, tools, summary, pass), draft.files());
+    draft.write(to -> Files.writeString(to.resolve(RunJson.FILE), json) != null);
+    history.settle(settled, record(pass.photos()), folder);
+    draft.publish(folder);
+    history.published(request.id());
+    return summary;
+  }
+
+  private static boolean write(Path folder, Collected collected) throws IOException {
+    Files.writeString(folder.resolve("photos.csv"), PhotosTable.csv(collected.photos()));
+    Files.writeString(folder.resolve("sites.csv"), SitesTable.csv(collected.rafts()));
+    Files.writeString(folder.resolve("rafts.csv"), RaftsTable.csv(collected.rafts()));
+    return true;
+  }
+
+  private FirstPass measure(History history, RunDraft draft) throws IOException {
+    RunClock clock = new RunClock();
+    List<FoundPhoto> photos =
+        found.photos().stream().sorted(Comparator.comparing(p -> p.facts().photo())).toList();
+    PictureNames names = new PictureNames(photos.stream().map(p -> p.facts().photo()).toList());
+    MeasureOne one = new MeasureOne(tools, history, draft, names);
+    KeepMeasures keep = new KeepMeasures(history, request.id());
+    tools.progress().started(photos.size());
+    try {
+      MeasureAll.measure(
+          photos,
+          request.workers(),
+          one,
+          outcome -> {
+            keep.take(outcome);
+            tools.progress().done(outcome.measure().photo());
+          });
+      keep.flush();
+    } finally {
+      tools.progress().finished();
+    }
+    clock.measured();
+    return new FirstPass(keep.all(), clock);
+  }
+
+  /** Settles the run's photos against each other and against earlier photos of their evenings. */
+  private List<Settled> settle(History history, List<Measured> measured) throws IOException {
+    List<PhotoMeasure> photos = new ArrayList<>(FinalPhotos.distinct(measured));
+    TreeSet<String> hashes = new TreeSet<>();
+    photos.forEach(p -> hashes.add(p.sha256()));
+    NavigableSet<String> rafts = new TreeSet<>();
+    photos.forEach(p -> p.rafts().forEach(r -> r.raft().ifPresent(rafts::add)));
+    NavigableSet<LocalDate> evenings = Summarise.evenings(photos, tools.farm());
+    for (String raft : rafts) {
+      history.findRaft(raft).stream()
+          .map(kept -> kept.measure())
+          .filter(
+              p -> p.takenAt().map(tools.farm()::evening).filter(evenings::contains).isPresent())
+          .filter(p -> hashes.add(p.sha256()))
+          .forEach(photos::add);
+    }
+    return CountOnce.settle(photos, tools.farm()::evening);
+  }
+
+  private Path parent() {
+    return request
+        .out()
+        .map(out -> out.toAbsolutePath().normalize().getParent())
+        .orElse(request.book().resolve("runs"));
+  }
+
+  /** Returns the place: as asked for, else a free name of the evenings in the book's runs. */
+  private Path place(List<PhotoMeasure> photos) {
+    if (request.out().isPresent()) {
+      return request.out().get().toAbsolutePath().normalize();
+    }
+    NavigableSet<LocalDate> evenings = Summarise.evenings(photos, tools.farm());
+    String name =
+        evenings.isEmpty()
+            ? request.startedAt().toLocalDateTime().withNano(0).toString().replace(":", "")
+            : evenings.first() + (evenings.size() == 1 ? "" : "_to_" + evenings.last());
+    Path place = parent().resolve(name);
+    for (int n = 2; Files.exists(place); n++) {
+      place = parent().resolve(name + "-" + n);
+    }
+    return place;
+  }
+
+  private RunRecord record(List<Measured> measured) {
+    return new RunRecord(
+        request.id(),
+        request.startedAt(),
+        ProgramVersion.current().version(),
+        measured.size(),
+        measured.stream().filter(Measured::pictured).map(m -> m.measure().sha256()).toList());
+  }
+
+  private List<String> notes(List<Measured> measured) {
+    List<String> notes = new ArrayList<>();
+    found.problems().forEach(p -> notes.add(p.toString()));
+    measured.stream().map(Measured::note).filter(n -> !n.isEmpty()).forEach(notes::add);
+    return notes;
+  }
+
+  private static void closeQuietly(RunDraft draft) {
+    try {
+      draft.close();
+    } catch (IOException e) {
+      // The process is ending; the next run clears the draft away.
+    }
+  }
+
+  private static void unhook(Thread hook) {
+    try {
+      Runtime.getRuntime().removeShutdownHook(hook);
+    } catch (IllegalStateException e) {
+      // The process is already ending and the hook at work.
+    }
+  }
+}

@@ -1,0 +1,12 @@
+// SPDX-License-Identifier: Apache-2.0
+package org.raftgauge.batch.run;
+
+/**
+ * What a run works with.
+ *
+ * @param farm the book
+ * @param measurer measures a photo
+ * @param pictures makes pictures
+ * @param progress is told how it gets on
+ */
+public record Tools(Farm farm, Measurer measurer, Pictures pictures, Progress progress) {}

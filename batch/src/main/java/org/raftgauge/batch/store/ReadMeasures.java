@@ -1,0 +1,170 @@
+// SPDX-License-Identifier: Apache-2.0
+package org.raftgauge.batch.store;
+
+import java.sql.Connection;
+import java.sql.PreparedStatement;
+import java.sql.ResultSet;
+import java.sql.SQLException;
+import java.time.OffsetDateTime;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import org.raftgauge.core.book.SiteId;
+import org.raftgauge.core.measure.PhotoMeasure;
+import org.raftgauge.core.measure.PhotoStatus;
+import org.raftgauge.core.measure.RaftMeasure;
+import org.raftgauge.core.plane.PoseSource;
+import org.raftgauge.core.site.SiteMeasure;
+
+/** Reads photos back as they were measured. */
+final class ReadMeasures {
+
+  private ReadMeasures() {}
+
+  /** Reads a photo by the hash of its bytes. */
+  static Optional<Kept> bySha256(Connection database, String sha256) throws SQLException {
+    try (PreparedStatement query =
+        database.prepareStatement("SELECT * FROM photos WHERE sha256 = ?")) {
+      query.setString(1, sha256);
+      try (ResultSet row = query.executeQuery()) {
+        return row.next() ? Optional.of(photo(database, row)) : Optional.empty();
+      }
+    }
+  }
+
+  /** Reads the used photos that show a raft, in the order of their hashes. */
+  static List<Kept> byRaft(Connection database, String raft) throws SQLException {
+    String sql =
+        "SELECT DISTINCT photos.* FROM photos JOIN rafts USING (sha256)"
+            + " WHERE raft = ? AND measured_status = 'used' ORDER BY sha256";
+    List<Kept> photos = new ArrayList<>();
+    try (PreparedStatement query = database.prepareStatement(sql)) {
+      query.setString(1, raft);
+      try (ResultSet row = query.executeQuery()) {
+        while (row.next()) {
+          photos.add(photo(database, row));
+        }
+      }
+    }
+    return photos;
+  }
+
+  private static Kept photo(Connection database, ResultSet row) throws SQLException {
+    String sha256 = row.getString("sha256");
+    PhotoMeasure measure =
+        new PhotoMeasure(
+            row.getString("photo"),
+            sha256,
+            row.getString("station"),
+            Optional.ofNullable(row.getString("taken_at")).map(OffsetDateTime::parse),
+            row.getString("clock_doubt"),
+            PhotoStatus.valueOf(row.getString("measured_status").toUpperCase(Locale.ROOT)),
+            row.getString("measured_reason"),
+            row.getString("measured_remedy"),
+            number(row, "sharpness"),
+            number(row, "exposure_clipped_fraction"),
+            number(row, "light_cast"),
+            rafts(database, sha256));
+    return new Kept(
+        measure,
+        row.getString("settings"),
+        row.getString("run"),
+        Optional.ofNullable(row.getString("pictured_run")));
+  }
+
+  private static List<RaftMeasure> rafts(Connection database, String sha256) throws SQLException {
+    List<RaftMeasure> rafts = new ArrayList<>();
+    try (PreparedStatement query =
+        database.prepareStatement("SELECT * FROM rafts WHERE sha256 = ? ORDER BY place")) {
+      query.setString(1, sha256);
+      try (ResultSet row = query.executeQuery()) {
+        while (row.next()) {
+          rafts.add(raft(row, sites(database, sha256, row.getInt("place"))));
+        }
+      }
+    }
+    return rafts;
+  }
+
+  private static RaftMeasure raft(ResultSet row, List<SiteMeasure> sites) throws SQLException {
+    return new RaftMeasure(
+        Optional.ofNullable(row.getString("raft")),
+        row.getString("slot"),
+        row.getString("layout"),
+        PoseSource.valueOf(row.getString("pose_source").toUpperCase(Locale.ROOT)),
+        row.getDouble("pose_error_mm"),
+        row.getDouble("mm_per_px"),
+        row.getDouble("camera_height_mm"),
+        row.getInt("half_turn_known") == 1,
+        number(row, "canopy_cover"),
+        number(row, "leftover_canopy_cm2"),
+        sites,
+        row.getDouble("quality"),
+        row.getString("held"));
+  }
+
+  private static List<SiteMeasure> sites(Connection database, String sha256, int place)
+      throws SQLException {
+    List<SiteMeasure> sites = new ArrayList<>();
+    try (PreparedStatement query =
+        database.prepareStatement(
+            "SELECT * FROM sites WHERE sha256 = ? AND place = ? ORDER BY rowid")) {
+      query.setString(1, sha256);
+      query.setInt(2, place);
+      try (ResultSet row = query.executeQuery()) {
+        while (row.next()) {
+          sites.add(site(row));
+        }
+      }
+    }
+    return sites;
+  }
+
+  private static SiteMeasure site(ResultSet row) throws SQLException {
+    return new SiteMeasure(
+        SiteId.parse(row.getString("site")),
+        number(row, "projected_area_cm2"),
+        number(row, "projected_area_se_cm2"),
+        number(row, "visible_area_cm2"),
+        row.getInt("closed") == 1,
+        row.getDouble("shared_outline_fraction"),
+        row.getDouble("height_mm"),
+        row.getDouble("parallax_factor"),
+        shape(row),
+        colour(row),
+        row.getDouble("quality"),
+        row.getString("held"));
+  }
+
+  private static List<SiteMeasure.Shape> shape(ResultSet row) throws SQLException {
+    return number(row, "equivalent_diameter_mm").isEmpty()
+        ? List.of()
+        : List.of(
+            new SiteMeasure.Shape(
+                row.getDouble("equivalent_diameter_mm"),
+                row.getDouble("largest_diameter_mm"),
+                row.getDouble("perimeter_mm"),
+                row.getDouble("solidity"),
+                row.getDouble("offset_x_mm"),
+                row.getDouble("offset_y_mm")));
+  }
+
+  private static List<SiteMeasure.Colour> colour(ResultSet row) throws SQLException {
+    return number(row, "lab_l").isEmpty()
+        ? List.of()
+        : List.of(
+            new SiteMeasure.Colour(
+                row.getDouble("lab_l"),
+                row.getDouble("lab_a"),
+                row.getDouble("lab_b"),
+                row.getDouble("pale_fraction"),
+                row.getDouble("dead_fraction")));
+  }
+
+  private static OptionalDouble number(ResultSet row, String column) throws SQLException {
+    double value = row.getDouble(column);
+    return row.wasNull() ? OptionalDouble.empty() : OptionalDouble.of(value);
+  }
+}

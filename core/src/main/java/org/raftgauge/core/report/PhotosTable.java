@@ -1,0 +1,74 @@
+// SPDX-License-Identifier: Apache-2.0
+package org.raftgauge.core.report;
+
+import java.util.Comparator;
+import java.util.List;
+import java.util.Locale;
+import java.util.OptionalDouble;
+import org.raftgauge.core.measure.PhotoMeasure;
+import org.raftgauge.core.measure.RaftMeasure;
+
+/** Writes {@code photos.csv}: one row a photo, whatever became of it. */
+public final class PhotosTable {
+  private static final List<String> HEADER =
+      List.of(
+          "photo",
+          "sha256",
+          "station",
+          "taken_at",
+          "rafts",
+          "status",
+          "reason",
+          "remedy",
+          "mm_per_px",
+          "pose_error_mm",
+          "sharpness",
+          "exposure_clipped_fraction",
+          "light_cast",
+          "clock_doubt");
+
+  private PhotosTable() {}
+
+  /**
+   * Writes the table, sorted by photo.
+   *
+   * <p>Where a photo shows several rafts, {@code rafts} lists their ids ({@code ?} for one that
+   * nothing told), {@code mm_per_px} is their mean and {@code pose_error_mm} the largest.
+   *
+   * @param photos the photos of the run
+   * @return the text of the file
+   */
+  public static String csv(List<PhotoMeasure> photos) {
+    CsvText csv = new CsvText(HEADER);
+    photos.stream()
+        .sorted(Comparator.comparing(PhotoMeasure::photo))
+        .forEach(photo -> row(csv, photo));
+    return csv.toString();
+  }
+
+  private static void row(CsvText csv, PhotoMeasure photo) {
+    csv.text(photo.photo())
+        .text(photo.sha256())
+        .text(photo.station())
+        .text(Times.text(photo.takenAt()))
+        .text(String.join(";", photo.rafts().stream().map(r -> r.raft().orElse("?")).toList()))
+        .text(photo.status().name().toLowerCase(Locale.ROOT))
+        .text(photo.reason())
+        .text(photo.remedy())
+        .number(mean(photo), 4)
+        .number(largest(photo), 2)
+        .number(photo.sharpness(), 3)
+        .number(photo.exposureClippedFraction(), 4)
+        .number(photo.lightCast(), 3)
+        .text(photo.clockDoubt())
+        .endRow();
+  }
+
+  private static OptionalDouble mean(PhotoMeasure photo) {
+    return photo.rafts().stream().mapToDouble(RaftMeasure::mmPerPx).average();
+  }
+
+  private static OptionalDouble largest(PhotoMeasure photo) {
+    return photo.rafts().stream().mapToDouble(RaftMeasure::poseErrorMm).max();
+  }
+}
