@@ -62,7 +62,7 @@ public final class Raftgauge implements Runnable {
    * @param args the command line
    */
   public static void main(String[] args) {
-    System.exit(run(args, new InstalledWorkplace(), Console.system()));
+    System.exit(run(args, new BookWorkplace(), Console.system()));
   }
 
   /**

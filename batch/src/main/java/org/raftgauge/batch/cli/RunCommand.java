@@ -115,6 +115,7 @@ final class RunCommand implements Callable<Integer> {
     Folders.exists("BOOK", book, "give the folder that holds book.yaml");
     Folders.exists("PHOTOS", photos, "give the folder that holds the photos");
     Workplace.OpenBook open = workplace.open(book);
+    open.problems().forEach(console.err()::println);
     FoundPhotos found = workplace.photos(photos);
     Folders.notEmpty(photos, found);
     RunPictures pictures = new RunPictures(open.farm(), wanted());

@@ -45,6 +45,13 @@ public interface Workplace {
    *
    * @param farm answers what a run asks of the book
    * @param measurer measures by the book
+   * @param problems what is wrong with parts of it; the rest can be measured by
    */
-  record OpenBook(Farm farm, Measurer measurer) {}
+  record OpenBook(Farm farm, Measurer measurer, List<Problem> problems) {
+
+    /** Copies the list. */
+    public OpenBook {
+      problems = List.copyOf(problems);
+    }
+  }
 }

@@ -11,6 +11,8 @@ public enum LeafModel {
   RED_LEAF("red-leaf", LeafRule::redOrGreen);
 
   private final String bookName;
+
+  @SuppressWarnings("ImmutableEnumChecker") // compiled once and never written to
   private final ColourTable table;
 
   LeafModel(String bookName, LeafRule rule) {

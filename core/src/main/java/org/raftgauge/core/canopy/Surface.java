@@ -65,7 +65,7 @@ final class Surface {
       double[] x = {1, p[0], p[1], p[0] * p[0], p[0] * p[1], p[1] * p[1]};
       for (int i = 0; i < TERMS; i++) {
         for (int j = 0; j < TERMS; j++) {
-          a.addToEntry(i, j, w * x[i] * x[j]);
+          a.addToEntry(i, j, w * (x[i] * x[j]));
         }
         b[i] += w * x[i] * p[2];
       }

@@ -1,0 +1,99 @@
+// SPDX-License-Identifier: Apache-2.0
+package org.raftgauge.batch.cli;
+
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import org.raftgauge.batch.folder.FindPhotos;
+import org.raftgauge.batch.folder.PhotoFolder;
+import org.raftgauge.batch.run.BookFarm;
+import org.raftgauge.batch.run.BookHash;
+import org.raftgauge.batch.run.BookMeasurer;
+import org.raftgauge.batch.run.FoundPhoto;
+import org.raftgauge.batch.run.FoundPhotos;
+import org.raftgauge.core.book.BookReading;
+import org.raftgauge.core.book.CropBook;
+import org.raftgauge.core.book.Manifest;
+import org.raftgauge.core.book.ManifestRow;
+import org.raftgauge.core.measure.PhotoFacts;
+import org.raftgauge.core.problem.InputException;
+import org.raftgauge.core.problem.Problem;
+
+/** Opens crop books and photo folders on disk. */
+final class BookWorkplace implements Workplace {
+
+  @Override
+  public OpenBook open(Path folder) throws InputException {
+    BookReading reading = CropBook.read(folder);
+    CropBook book = reading.book();
+    if (book.stations().isEmpty() || book.layouts().isEmpty()) {
+      throw new InputException(reading.problems());
+    }
+    return new OpenBook(
+        new BookFarm(book, BookHash.of(folder)), new BookMeasurer(book), reading.problems());
+  }
+
+  @Override
+  public FoundPhotos photos(Path folder) throws InputException {
+    PhotoFolder found = find(folder);
+    Manifest manifest = manifest(folder);
+    List<FoundPhoto> photos = new ArrayList<>();
+    for (String photo : found.photos()) {
+      photos.add(new FoundPhoto(found.fileOf(photo), facts(photo, manifest.rows())));
+    }
+    List<Problem> problems = new ArrayList<>(manifest.problems());
+    for (String row : manifest.rows().keySet()) {
+      if (!found.photos().contains(row)) {
+        problems.add(
+            new Problem(
+                "manifest.csv:" + manifest.rows().get(row).line(),
+                "there is no photo \"" + row + "\"",
+                "write the path below the photo folder, with forward slashes"));
+      }
+    }
+    for (String place : found.unreadable()) {
+      problems.add(new Problem(place, "cannot be read", "check its permissions and its disk"));
+    }
+    return new FoundPhotos(photos, problems);
+  }
+
+  @Override
+  public List<Problem> check(Path book, Optional<Path> photos) {
+    List<Problem> problems = new ArrayList<>(CropBook.read(book).problems());
+    if (photos.isPresent()) {
+      try {
+        problems.addAll(photos(photos.get()).problems());
+      } catch (InputException e) {
+        problems.addAll(e.problems());
+      }
+    }
+    return problems;
+  }
+
+  private static PhotoFolder find(Path folder) throws InputException {
+    try {
+      return FindPhotos.in(folder);
+    } catch (IOException e) {
+      throw new InputException(
+          List.of(
+              new Problem(
+                  folder.toString(), "cannot be read: " + e.getMessage(), "check the folder")));
+    }
+  }
+
+  private static Manifest manifest(Path folder) {
+    Path file = folder.resolve("manifest.csv");
+    return Files.exists(file) ? Manifest.read(file) : Manifest.none();
+  }
+
+  private static PhotoFacts facts(String photo, Map<String, ManifestRow> rows) {
+    ManifestRow row = rows.get(photo);
+    return row == null
+        ? PhotoFacts.of(photo)
+        : new PhotoFacts(photo, row.takenAt(), row.station(), row.slot(), row.raft());
+  }
+}

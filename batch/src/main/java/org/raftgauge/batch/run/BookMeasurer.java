@@ -1,0 +1,78 @@
+// SPDX-License-Identifier: Apache-2.0
+package org.raftgauge.batch.run;
+
+import java.nio.charset.StandardCharsets;
+import java.util.Map;
+import java.util.Optional;
+import java.util.TreeMap;
+import java.util.TreeSet;
+import org.raftgauge.core.book.CropBook;
+import org.raftgauge.core.book.Planting;
+import org.raftgauge.core.measure.MeasurePhoto;
+import org.raftgauge.core.measure.PhotoFacts;
+import org.raftgauge.core.measure.PhotoResult;
+
+/** Measures by a crop book. */
+public final class BookMeasurer implements Measurer {
+  private final CropBook book;
+  private final String sharedParts;
+
+  /**
+   * Wraps a book.
+   *
+   * @param book the book
+   */
+  public BookMeasurer(CropBook book) {
+    this.book = book;
+    this.sharedParts =
+        sorted(book.stations())
+            + sorted(book.layouts())
+            + sorted(book.crops())
+            + book.settings()
+            + book.placements();
+  }
+
+  @Override
+  public PhotoResult measure(byte[] bytes, PhotoFacts facts) {
+    return MeasurePhoto.measure(bytes, facts, book);
+  }
+
+  /**
+   * Hashes stations, layouts, crops, placements, and the plantings of the raft that manifest or
+   * file name gives; of all rafts where neither does.
+   */
+  @Override
+  public String settingsHash(PhotoFacts facts) {
+    Optional<String> raft = facts.raft().or(() -> MeasurePhoto.raftOfName(book, facts.photo()));
+    StringBuilder parts = new StringBuilder(sharedParts);
+    for (Planting planting : book.plantings()) {
+      if (raft.isEmpty() || raft.get().equals(planting.raft())) {
+        parts.append(describe(planting)).append('\n');
+      }
+    }
+    return Digest.of(parts.toString().getBytes(StandardCharsets.UTF_8));
+  }
+
+  /** Sets of a record print in an order of the process's own; the sites are sorted here. */
+  private static String describe(Planting p) {
+    return p.raft()
+        + "|"
+        + p.crop()
+        + "|"
+        + p.variety()
+        + "|"
+        + p.layout()
+        + "|"
+        + new TreeSet<>(p.sites())
+        + "|"
+        + p.sownOn()
+        + "|"
+        + p.transplantedOn()
+        + "|"
+        + p.endedOn();
+  }
+
+  private static String sorted(Map<String, ?> parts) {
+    return new TreeMap<>(parts).toString();
+  }
+}

@@ -1,0 +1,180 @@
+// SPDX-License-Identifier: Apache-2.0
+package org.raftgauge.core.measure;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import org.raftgauge.core.book.CropBook;
+import org.raftgauge.core.book.Layout;
+import org.raftgauge.core.book.PointMm;
+import org.raftgauge.core.book.SiteId;
+import org.raftgauge.core.canopy.Canopy;
+import org.raftgauge.core.canopy.CanopyRule;
+import org.raftgauge.core.canopy.EvenedLight;
+import org.raftgauge.core.canopy.SegmentCanopy;
+import org.raftgauge.core.pixels.PointPx;
+import org.raftgauge.core.pixels.RgbImage;
+import org.raftgauge.core.plane.DeckImage;
+import org.raftgauge.core.plane.DeckScale;
+import org.raftgauge.core.plane.FoundBoard;
+import org.raftgauge.core.plane.RectifyDeck;
+import org.raftgauge.core.site.Ground;
+import org.raftgauge.core.site.MeasureSites;
+import org.raftgauge.core.site.SiteCanopy;
+import org.raftgauge.core.site.SiteMeasure;
+
+/** Measures one board of a photo. */
+final class MeasureBoard {
+  /**
+   * Glued markers and warped boards: a board's deck is no truer than this, mm (common practice, no
+   * source).
+   */
+  private static final double LEAST_POSE_ERROR_MM = 0.3;
+
+  /** Canopy is followed beyond the board's edge for this share of the pitch. */
+  private static final double MARGIN_SHARE = 0.45;
+
+  private final CropBook book;
+  private final RgbImage image;
+  private final PhotoStory.Scene scene;
+
+  MeasureBoard(CropBook book, RgbImage image, PhotoStory.Scene scene) {
+    this.book = book;
+    this.image = image;
+    this.scene = scene;
+  }
+
+  /**
+   * What came of a board.
+   *
+   * @param raft its measure
+   * @param remedy what to do where it is held, or empty
+   * @param lightCast how coloured the light is, 0..1, where it was judged
+   * @param drawing its parts in the photo
+   * @param painting what to paint into the photo, where it was measured
+   */
+  record Outcome(
+      RaftMeasure raft,
+      String remedy,
+      OptionalDouble lightCast,
+      PhotoResult.RaftDrawing drawing,
+      Optional<Painting> painting) {}
+
+  /** A board's canopy on its deck picture. */
+  record Painting(FoundBoard board, DeckImage deck, Canopy canopy, SiteCanopy sites) {}
+
+  Outcome measure(FoundBoard board, WhoseBoard.Identity identity) {
+    SiteCrops crops = SiteCrops.of(book, board.layout(), identity.raft(), scene);
+    String why = !identity.held().isEmpty() ? identity.held() : board.held();
+    String remedy = !identity.held().isEmpty() ? identity.remedy() : "photograph it again";
+    if (!why.isEmpty()) {
+      return held(board, identity, new Doubt(why, remedy, OptionalDouble.empty()));
+    }
+    DeckImage deck = RectifyDeck.rectify(image, board.pose(), board.layout().board(), scale(board));
+    EvenedLight light = SegmentCanopy.evenLight(deck, board.layout());
+    CanopyRule rule = CanopyRule.defaults();
+    OptionalDouble cast = OptionalDouble.of(1 - Math.exp(-light.cast()));
+    if (light.greenStarvation() > rule.starvedGreen()) {
+      return held(
+          board,
+          identity,
+          new Doubt(
+              "the light is so coloured that leaf and board cannot be told",
+              "switch to white light for the photo",
+              cast));
+    }
+    Canopy canopy = SegmentCanopy.on(deck, light, crops::modelAt, rule);
+    SiteCanopy sites = MeasureSites.of(ground(board, deck, crops), canopy);
+    return measured(new Painting(board, deck, canopy, sites), identity, crops, cast);
+  }
+
+  private Ground ground(FoundBoard board, DeckImage deck, SiteCrops crops) {
+    return new Ground(
+        deck,
+        board.layout(),
+        board.pose(),
+        Math.hypot(board.poseErrorMm(), LEAST_POSE_ERROR_MM),
+        crops.heights(),
+        crops.closedOutlines());
+  }
+
+  private Outcome measured(
+      Painting painting, WhoseBoard.Identity identity, SiteCrops crops, OptionalDouble cast) {
+    FoundBoard board = painting.board;
+    List<SiteMeasure> sites = crops.holdDoubtful(painting.sites.sites(), painting.canopy);
+    RaftMeasure raft =
+        raft(
+            board,
+            identity,
+            new Verdict(
+                OptionalDouble.of(painting.sites.canopyCover()),
+                OptionalDouble.of(painting.sites.leftoverCm2()),
+                sites,
+                ""));
+    return new Outcome(
+        raft, "", cast, drawing(board, painting.sites.plantCentres()), Optional.of(painting));
+  }
+
+  private record Doubt(String why, String remedy, OptionalDouble cast) {}
+
+  private record Verdict(
+      OptionalDouble cover, OptionalDouble leftover, List<SiteMeasure> sites, String held) {}
+
+  private Outcome held(FoundBoard board, WhoseBoard.Identity identity, Doubt doubt) {
+    List<SiteMeasure> sites = new ArrayList<>();
+    List<PointMm> centres = new ArrayList<>();
+    for (SiteId site : board.layout().grid().sites()) {
+      sites.add(SiteCrops.heldSite(site, doubt.why));
+      centres.add(board.layout().grid().centre(site));
+    }
+    RaftMeasure raft =
+        raft(
+            board,
+            identity,
+            new Verdict(OptionalDouble.empty(), OptionalDouble.empty(), sites, doubt.why));
+    return new Outcome(raft, doubt.remedy, doubt.cast, drawing(board, centres), Optional.empty());
+  }
+
+  private static RaftMeasure raft(FoundBoard board, WhoseBoard.Identity identity, Verdict verdict) {
+    double quality = verdict.held.isEmpty() ? 1 / (1 + board.poseErrorMm() / 5) : 0;
+    return new RaftMeasure(
+        identity.raft(),
+        board.slot().orElse(""),
+        board.layout().name(),
+        board.source(),
+        board.poseErrorMm(),
+        board.mmPerPx(),
+        board.pose().heightMm(),
+        board.halfTurnKnown(),
+        verdict.cover,
+        verdict.leftover,
+        verdict.sites,
+        quality,
+        verdict.held);
+  }
+
+  private static DeckScale scale(FoundBoard board) {
+    Layout layout = board.layout();
+    double pitch = Math.max(layout.grid().pitchXMm(), layout.grid().pitchYMm());
+    double most = 0.1 * Math.max(layout.board().widthMm(), layout.board().lengthMm());
+    return DeckScale.ofPhoto(board.pose(), layout.board(), Math.min(MARGIN_SHARE * pitch, most));
+  }
+
+  private static PhotoResult.RaftDrawing drawing(FoundBoard board, List<PointMm> plantCentres) {
+    Layout layout = board.layout();
+    double w = layout.board().widthMm();
+    double l = layout.board().lengthMm();
+    List<PointPx> corners =
+        List.of(new PointMm(0, 0), new PointMm(w, 0), new PointMm(w, l), new PointMm(0, l)).stream()
+            .map(board.pose()::toPhoto)
+            .toList();
+    List<PointPx> sites =
+        layout.grid().sites().stream()
+            .map(layout.grid()::centre)
+            .map(board.pose()::toPhoto)
+            .toList();
+    List<PointPx> plants = plantCentres.stream().map(board.pose()::toPhoto).toList();
+    return new PhotoResult.RaftDrawing(corners, sites, plants);
+  }
+}

@@ -1,0 +1,207 @@
+// SPDX-License-Identifier: Apache-2.0
+package org.raftgauge.core.measure;
+
+import java.time.Duration;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import java.util.TreeMap;
+import org.raftgauge.core.book.CropBook;
+import org.raftgauge.core.book.Layout;
+import org.raftgauge.core.book.PhotoName;
+import org.raftgauge.core.book.Planting;
+import org.raftgauge.core.book.Station;
+import org.raftgauge.core.photo.CaptureTime;
+import org.raftgauge.core.photo.DecodePhoto;
+import org.raftgauge.core.photo.DecodeResult;
+import org.raftgauge.core.photo.DecodedPhoto;
+import org.raftgauge.core.photo.FarmClock;
+import org.raftgauge.core.photo.NoTime;
+import org.raftgauge.core.photo.PhotoQuality;
+import org.raftgauge.core.photo.TakenAt;
+import org.raftgauge.core.photo.TimeClues;
+import org.raftgauge.core.photo.TimeResult;
+import org.raftgauge.core.photo.UnreadablePhoto;
+import org.raftgauge.core.pixels.RgbImage;
+import org.raftgauge.core.plane.FindBoards;
+import org.raftgauge.core.plane.FoundBoard;
+import org.raftgauge.core.plane.FoundBoards;
+import org.raftgauge.core.plane.KnownLayouts;
+
+/**
+ * Measures a photo: from its bytes to projected leaf area per planting site. Pure: the same bytes,
+ * facts and book give the same result, in any thread or process.
+ */
+public final class MeasurePhoto {
+  private final CropBook book;
+  private final PhotoFacts facts;
+  private final PhotoName name;
+
+  private MeasurePhoto(CropBook book, PhotoFacts facts) {
+    this.book = book;
+    this.facts = facts;
+    this.name = FactsOfName.of(book, facts.photo());
+  }
+
+  /**
+   * Measures a photo.
+   *
+   * @param bytes of the photo's file
+   * @param facts what else is known of it
+   * @param book the crop book
+   * @return what it says; whatever is wrong with it is in the result
+   */
+  public static PhotoResult measure(byte[] bytes, PhotoFacts facts, CropBook book) {
+    return new MeasurePhoto(book, facts).measure(bytes);
+  }
+
+  /**
+   * Reads the raft from a photo's file name.
+   *
+   * @param book the crop book, whose pattern is used
+   * @param photo its path below the photo folder
+   * @return the raft, where the name tells it
+   */
+  public static Optional<String> raftOfName(CropBook book, String photo) {
+    return FactsOfName.of(book, photo).raft();
+  }
+
+  private PhotoResult measure(byte[] bytes) {
+    PhotoStory story = PhotoStory.begin(facts.photo(), Sha256.hex(bytes));
+    DecodeResult decoded = DecodePhoto.decode(bytes);
+    if (decoded instanceof UnreadablePhoto bad) {
+      return bare(story.end(PhotoStatus.REFUSED, bad.reason(), bad.remedy()), Optional.empty());
+    }
+    DecodedPhoto photo = (DecodedPhoto) decoded;
+    StationOf.Answer station = StationOf.photo(book, facts, name);
+    if (station.station().isEmpty()) {
+      return bare(
+          story.end(PhotoStatus.REFUSED, station.reason(), station.remedy()), Optional.of(photo));
+    }
+    return timed(story.at(station.station().get().name()), photo, station.station().get());
+  }
+
+  private PhotoResult timed(PhotoStory story, DecodedPhoto photo, Station station) {
+    Duration offset = station.clockOffset();
+    TimeResult time =
+        CaptureTime.of(
+            new TimeClues(facts.takenAt(), photo.tags(), name.date(), name.time()),
+            new FarmClock(book.zone(), offset, Optional.empty()));
+    PhotoStory judged = story.judged(PhotoQuality.judge(photo.image()));
+    if (time instanceof NoTime none) {
+      return bare(
+          judged.end(PhotoStatus.REFUSED, none.reason(), none.remedy()), Optional.of(photo));
+    }
+    TakenAt taken = (TakenAt) time;
+    PhotoStory dated = judged.taken(taken.at(), taken.clockDoubt());
+    if (judged.quality().orElseThrow().dark()) {
+      return bare(dated.end(PhotoStatus.SKIPPED, "taken in the dark", ""), Optional.of(photo));
+    }
+    PhotoStory.Scene scene =
+        new PhotoStory.Scene(station, book.farmDay().evening(taken.at().toInstant()), taken.at());
+    return boards(dated, photo.image(), scene);
+  }
+
+  private PhotoResult boards(PhotoStory story, RgbImage image, PhotoStory.Scene scene) {
+    FoundBoards found =
+        scene.station().kind() == Station.Kind.PASSING
+            ? FindBoards.passing(image, scene.station(), layouts(scene))
+            : FindBoards.inSlots(image, scene.station(), layoutsOn(scene));
+    if (!found.refused().isEmpty()) {
+      return withPicture(
+          story.end(
+              PhotoStatus.REFUSED,
+              found.refused(),
+              "take it with the station's own camera, or name its station"),
+          image);
+    }
+    List<MeasureBoard.Outcome> outcomes = new ArrayList<>();
+    WhoseBoard whose = new WhoseBoard(book, facts, name, scene);
+    List<FoundBoard> boards = whose.wanted(found.boards(), image);
+    for (FoundBoard board : boards) {
+      WhoseBoard.Identity identity = whose.identity(board, boards.size());
+      outcomes.add(new MeasureBoard(book, image, scene).measure(board, identity));
+    }
+    if (outcomes.isEmpty()) {
+      return withPicture(
+          story.end(PhotoStatus.REFUSED, noBoard(scene), noBoardRemedy(scene)), image);
+    }
+    return sumUp(story, image, outcomes);
+  }
+
+  private static String noBoard(PhotoStory.Scene scene) {
+    return scene.station().kind() == Station.Kind.PASSING
+        ? "no raft was found: no corner marker, tag or board outline"
+        : "no raft was found: the station has no slot with a usable layout";
+  }
+
+  private static String noBoardRemedy(PhotoStory.Scene scene) {
+    return scene.station().kind() == Station.Kind.PASSING
+        ? "photograph it again with the whole board and its markers in view"
+        : "mend the slots of station " + scene.station().name();
+  }
+
+  private static PhotoResult sumUp(
+      PhotoStory story, RgbImage image, List<MeasureBoard.Outcome> outcomes) {
+    List<RaftMeasure> rafts = outcomes.stream().map(MeasureBoard.Outcome::raft).toList();
+    OptionalDouble cast =
+        outcomes.stream()
+            .map(MeasureBoard.Outcome::lightCast)
+            .filter(OptionalDouble::isPresent)
+            .mapToDouble(OptionalDouble::getAsDouble)
+            .max();
+    List<String> held = rafts.stream().map(RaftMeasure::held).filter(h -> !h.isEmpty()).toList();
+    boolean allHeld = held.size() == rafts.size();
+    String reason = String.join("; ", held.stream().distinct().toList());
+    String remedy =
+        outcomes.stream()
+            .map(MeasureBoard.Outcome::remedy)
+            .filter(r -> !r.isEmpty())
+            .findFirst()
+            .orElse("");
+    PhotoMeasure measure =
+        story.measure(
+            allHeld ? PhotoStatus.HELD : PhotoStatus.USED,
+            reason,
+            remedy,
+            new PhotoStory.Found(rafts, cast));
+    return new PhotoResult(
+        measure,
+        Optional.of(image),
+        Optional.of(DrawCanopy.inPhoto(image, outcomes)),
+        outcomes.stream().map(MeasureBoard.Outcome::drawing).toList());
+  }
+
+  private KnownLayouts layouts(PhotoStory.Scene scene) {
+    List<Layout> passing =
+        layoutsOn(scene).values().stream()
+            .filter(l -> l.markers().isPresent() || l.tag().isPresent())
+            .toList();
+    return new KnownLayouts(raft -> layoutOf(raft, scene), passing);
+  }
+
+  private Optional<Layout> layoutOf(String raft, PhotoStory.Scene scene) {
+    return book.plantingsOn(raft, scene.evening()).stream()
+        .map(Planting::layout)
+        .findFirst()
+        .flatMap(l -> book.layout(l, scene.evening()));
+  }
+
+  private Map<String, Layout> layoutsOn(PhotoStory.Scene scene) {
+    Map<String, Layout> layouts = new TreeMap<>();
+    for (String layout : book.layouts().keySet()) {
+      book.layout(layout, scene.evening()).ifPresent(l -> layouts.put(layout, l));
+    }
+    return layouts;
+  }
+
+  private static PhotoResult bare(PhotoMeasure measure, Optional<DecodedPhoto> photo) {
+    return new PhotoResult(measure, photo.map(DecodedPhoto::image), Optional.empty(), List.of());
+  }
+
+  private static PhotoResult withPicture(PhotoMeasure measure, RgbImage image) {
+    return new PhotoResult(measure, Optional.of(image), Optional.empty(), List.of());
+  }
+}

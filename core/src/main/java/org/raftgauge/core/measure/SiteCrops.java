@@ -1,0 +1,126 @@
+// SPDX-License-Identifier: Apache-2.0
+package org.raftgauge.core.measure;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import org.raftgauge.core.book.Crop;
+import org.raftgauge.core.book.CropBook;
+import org.raftgauge.core.book.HeightModel;
+import org.raftgauge.core.book.Layout;
+import org.raftgauge.core.book.Planting;
+import org.raftgauge.core.book.PointMm;
+import org.raftgauge.core.book.SiteGrid;
+import org.raftgauge.core.book.SiteId;
+import org.raftgauge.core.canopy.Canopy;
+import org.raftgauge.core.canopy.LeafModel;
+import org.raftgauge.core.site.SiteMeasure;
+
+/**
+ * The crop at each site of a board: sites that no planting holds follow the board's first crop, a
+ * board without any is green leaf.
+ */
+final class SiteCrops {
+  /**
+   * The provisional red-leaf model is not believed where more than this share of a canopy lies near
+   * its threshold.
+   */
+  private static final double MOST_DOUBT = 0.5;
+
+  private static final HeightModel FLAT = new HeightModel(0, 0, 0.5);
+
+  private final SiteGrid grid;
+  private final List<Optional<Crop>> crops;
+
+  private SiteCrops(SiteGrid grid, List<Optional<Crop>> crops) {
+    this.grid = grid;
+    this.crops = List.copyOf(crops);
+  }
+
+  static SiteCrops of(CropBook book, Layout layout, Optional<String> raft, PhotoStory.Scene scene) {
+    List<Planting> plantings =
+        raft.map(r -> book.plantingsOn(r, scene.evening())).orElse(List.of());
+    Optional<Crop> first = plantings.stream().findFirst().flatMap(book::crop);
+    List<Optional<Crop>> crops = new ArrayList<>();
+    for (SiteId site : layout.grid().sites()) {
+      crops.add(
+          plantings.stream()
+              .filter(p -> p.holds(site))
+              .findFirst()
+              .flatMap(book::crop)
+              .or(() -> first));
+    }
+    return new SiteCrops(layout.grid(), crops);
+  }
+
+  List<HeightModel> heights() {
+    return crops.stream().map(c -> c.map(Crop::heightModel).orElse(FLAT)).toList();
+  }
+
+  List<Double> closedOutlines() {
+    return crops.stream()
+        .map(c -> c.map(Crop::limits).orElse(Crop.Limits.defaults()).closedOutline())
+        .toList();
+  }
+
+  /** Returns the colour model of the site nearest to a place. */
+  LeafModel modelAt(PointMm place) {
+    int row =
+        clamp((int) Math.round((place.yMm() - grid.firstYMm()) / grid.pitchYMm()), grid.rows());
+    double shift = row % 2 == 1 ? grid.staggerXMm() : 0;
+    int column =
+        clamp(
+            (int) Math.round((place.xMm() - grid.firstXMm() - shift) / grid.pitchXMm()),
+            grid.columns());
+    return model(row * grid.columns() + column).orElse(LeafModel.GREEN_LEAF);
+  }
+
+  private static int clamp(int i, int n) {
+    return Math.max(0, Math.min(n - 1, i));
+  }
+
+  private Optional<LeafModel> model(int site) {
+    return crops.get(site).isEmpty()
+        ? Optional.of(LeafModel.GREEN_LEAF)
+        : LeafModel.named(crops.get(site).get().colourModel());
+  }
+
+  /**
+   * Holds the sites whose colour model is not known, and red leaf that is hard to tell from what is
+   * about it.
+   */
+  List<SiteMeasure> holdDoubtful(List<SiteMeasure> sites, Canopy canopy) {
+    List<SiteMeasure> checked = new ArrayList<>();
+    for (int s = 0; s < sites.size(); s++) {
+      Optional<LeafModel> model = model(s);
+      if (model.isEmpty()) {
+        checked.add(
+            heldSite(
+                sites.get(s).site(),
+                "no colour model \"" + crops.get(s).orElseThrow().colourModel() + "\""));
+      } else if (model.get() == LeafModel.RED_LEAF && canopy.doubtFraction() > MOST_DOUBT) {
+        checked.add(heldSite(sites.get(s).site(), "red leaf and board are hard to tell apart"));
+      } else {
+        checked.add(sites.get(s));
+      }
+    }
+    return checked;
+  }
+
+  static SiteMeasure heldSite(SiteId site, String why) {
+    return new SiteMeasure(
+        site,
+        OptionalDouble.empty(),
+        OptionalDouble.empty(),
+        OptionalDouble.empty(),
+        false,
+        0,
+        0,
+        1,
+        List.of(),
+        List.of(),
+        0,
+        why);
+  }
+}

@@ -1,0 +1,99 @@
+// SPDX-License-Identifier: Apache-2.0
+package org.raftgauge.core.measure;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
+import org.raftgauge.core.book.CropBook;
+import org.raftgauge.core.book.PhotoName;
+import org.raftgauge.core.pixels.RgbImage;
+import org.raftgauge.core.plane.FoundBoard;
+
+/**
+ * Tells which raft a board is: its tag or slot, else the manifest, else the file's name; two that
+ * differ hold it.
+ */
+final class WhoseBoard {
+  /** A board without a tag, less of it in the picture than this, is a neighbour that passes by. */
+  private static final double NEIGHBOUR_FRACTION = 0.6;
+
+  /**
+   * A board must lie on the photo to this share to be measured: a site at its rim needs its rim.
+   */
+  private static final double WHOLE_FRACTION = 0.97;
+
+  private final CropBook book;
+  private final PhotoFacts facts;
+  private final PhotoName name;
+  private final PhotoStory.Scene scene;
+
+  WhoseBoard(CropBook book, PhotoFacts facts, PhotoName name, PhotoStory.Scene scene) {
+    this.book = book;
+    this.facts = facts;
+    this.name = name;
+    this.scene = scene;
+  }
+
+  /** Who a board is, or why it is held. */
+  record Identity(Optional<String> raft, String held, String remedy) {}
+
+  /**
+   * Leaves out neighbours that the picture's edge cuts; a manifest that names a slot leaves out the
+   * others.
+   */
+  List<FoundBoard> wanted(List<FoundBoard> boards, RgbImage image) {
+    List<FoundBoard> wanted = new ArrayList<>();
+    for (FoundBoard board : boards) {
+      boolean otherSlot =
+          facts.slot().isPresent()
+              && board.slot().isPresent()
+              && !facts.slot().equals(board.slot());
+      boolean neighbour =
+          board.slot().isEmpty()
+              && board.tag().isEmpty()
+              && board.inPhotoFraction(image) < NEIGHBOUR_FRACTION;
+      if (!otherSlot && !neighbour) {
+        wanted.add(held(board, image));
+      }
+    }
+    return wanted;
+  }
+
+  private static FoundBoard held(FoundBoard board, RgbImage image) {
+    double on = board.inPhotoFraction(image);
+    if (on >= WHOLE_FRACTION || !board.held().isEmpty()) {
+      return board;
+    }
+    String why = String.format(Locale.ROOT, "only %.0f %% of the board is in the photo", 100 * on);
+    return new FoundBoard(
+        board.tag(),
+        board.slot(),
+        board.layout(),
+        board.pose(),
+        board.source(),
+        board.poseErrorMm(),
+        board.halfTurnKnown(),
+        board.notes(),
+        why);
+  }
+
+  /** Names a board, one of {@code boards} in the photo. */
+  Identity identity(FoundBoard board, int boards) {
+    Optional<String> seen =
+        board.slot().isPresent()
+            ? book.raftInSlot(scene.station().name(), board.slot().get(), scene.evening())
+            : board.tag();
+    boolean alone = boards == 1 || facts.slot().isPresent();
+    Optional<String> told = alone ? facts.raft().or(name::raft) : Optional.empty();
+    if (seen.isPresent() && told.isPresent() && !seen.equals(told)) {
+      String by = board.slot().isPresent() ? "placements.csv" : "its tag";
+      String other = facts.raft().isPresent() ? "the manifest" : "the file's name";
+      return new Identity(
+          Optional.empty(),
+          by + " says raft " + seen.get() + ", " + other + " says " + told.get(),
+          "mend the one that is wrong");
+    }
+    return new Identity(seen.or(() -> told), "", "");
+  }
+}
