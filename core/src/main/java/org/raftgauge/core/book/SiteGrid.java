@@ -40,6 +40,14 @@ public record SiteGrid(
     }
   }
 
+  /**
+   * Returns the diameter taken for a planting hole, mm: the usual 50 mm net cup, less where sites
+   * are close (common practice, no source).
+   */
+  public double holeMm() {
+    return Math.min(50, 0.45 * Math.min(pitchXMm, pitchYMm));
+  }
+
   /** Returns every site, row by row. */
   public List<SiteId> sites() {
     List<SiteId> sites = new ArrayList<>(rows * columns);

@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: Apache-2.0
 package org.raftgauge.core.canopy;
 
+import org.raftgauge.core.pixels.Srgb;
+
 /**
  * Tells how much of an edge pixel is leaf: where it lies between the light of the leaf and the
  * light of what is beside it, both read from the sure pixels nearest to it.
@@ -14,6 +16,21 @@ final class EdgeMix {
 
   /** Sure pixels are averaged in a square of this half side. */
   private static final int REACH_PX = 5;
+
+  /** Squared contrast of leaf and background, in linear light, under which noise decides. */
+  private static final double LEAST_CONTRAST = 4e-4;
+
+  /**
+   * Before ground this much darker than the leaf, brightness alone tells the mixture: colour is
+   * half as sharp.
+   */
+  private static final double DARK_GROUND = 0.5;
+
+  /**
+   * A pixel whose squared distance from the line between both sides is over this share of their
+   * squared contrast shows a third thing, such as the wall of a hole, and is no mixture.
+   */
+  private static final double OFF_LINE = 0.03;
 
   private final int width;
   private final int height;
@@ -80,17 +97,31 @@ final class EdgeMix {
     if (ni < 2 || no < 2) {
       return hard;
     }
+    double li = Srgb.luminance(inner[0][i], inner[1][i], inner[2][i]) / ni;
+    double lo = Srgb.luminance(outer[0][i], outer[1][i], outer[2][i]) / no;
+    if (lo < DARK_GROUND * li) {
+      double own = Srgb.luminance(rgb[0][i], rgb[1][i], rgb[2][i]);
+      return coded((own - lo) / (li - lo));
+    }
     double dot = 0;
     double size = 0;
+    double away = 0;
     for (int c = 0; c < 3; c++) {
       double b = outer[c][i] / no;
       double d = inner[c][i] / ni - b;
-      dot += (rgb[c][i] - b) * d;
+      double p = rgb[c][i] - b;
+      dot += p * d;
       size += d * d;
+      away += p * p;
     }
-    if (size < 4e-4) {
+    double mix = dot / Math.max(size, 1e-12);
+    if (size < LEAST_CONTRAST || away - mix * dot > OFF_LINE * size) {
       return hard;
     }
-    return (byte) Math.round(255 * Math.max(0, Math.min(1, dot / size)));
+    return coded(mix);
+  }
+
+  private static byte coded(double share) {
+    return (byte) Math.round(255 * Math.max(0, Math.min(1, share)));
   }
 }

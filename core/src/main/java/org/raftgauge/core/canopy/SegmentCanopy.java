@@ -3,6 +3,7 @@ package org.raftgauge.core.canopy;
 
 import java.util.Arrays;
 import org.raftgauge.core.book.Layout;
+import org.raftgauge.core.book.SiteId;
 import org.raftgauge.core.pixels.PointPx;
 import org.raftgauge.core.pixels.Srgb;
 import org.raftgauge.core.plane.DeckImage;
@@ -10,13 +11,15 @@ import org.raftgauge.core.plane.DeckImage;
 /** Decides which part of a deck picture is leaf. */
 public final class SegmentCanopy {
   private final DeckImage deck;
+  private final Layout layout;
   private final CanopyRule rule;
   private final int width;
   private final int height;
   private final float[][] rgb;
 
-  private SegmentCanopy(DeckImage deck, CanopyRule rule) {
+  private SegmentCanopy(DeckImage deck, Layout layout, CanopyRule rule) {
     this.deck = deck;
+    this.layout = layout;
     this.rule = rule;
     this.width = deck.image().width();
     this.height = deck.image().height();
@@ -38,13 +41,13 @@ public final class SegmentCanopy {
    * Decides how much of each pixel is leaf.
    *
    * @param deck the deck picture
+   * @param layout the board's layout
    * @param light its light
    * @param models the colour model at each place of the deck
-   * @param rule settings
    * @return the canopy
    */
-  public static Canopy on(DeckImage deck, EvenedLight light, ModelMap models, CanopyRule rule) {
-    return new SegmentCanopy(deck, rule).decide(light, models);
+  public static Canopy on(DeckImage deck, Layout layout, EvenedLight light, ModelMap models) {
+    return new SegmentCanopy(deck, layout, CanopyRule.defaults()).decide(light, models);
   }
 
   private Canopy decide(EvenedLight light, ModelMap models) {
@@ -60,9 +63,37 @@ public final class SegmentCanopy {
         near += scores[i] < threshold * 1.25 ? 1 : 0;
       }
     }
+    new ChromaBleed(width, height, luminance()).takeBack(leaf, holes());
     byte[] coverage = EdgeMix.coverage(width, height, rgb, leaf);
     double doubt = all == 0 ? 0 : (double) near / all;
     return new Canopy(width, height, coverage, light, new double[] {threshold, doubt});
+  }
+
+  private float[] luminance() {
+    float[] luminance = new float[width * height];
+    for (int i = 0; i < luminance.length; i++) {
+      luminance[i] = (float) Srgb.luminance(rgb[0][i], rgb[1][i], rgb[2][i]);
+    }
+    return luminance;
+  }
+
+  /** Where a planting hole may lie, px by px. */
+  private boolean[] holes() {
+    boolean[] holes = new boolean[width * height];
+    double radius = 0.5 * layout.grid().holeMm() / deck.mmPerPx() + 1;
+    for (SiteId site : layout.grid().sites()) {
+      PointPx c = deck.toPx(layout.grid().centre(site));
+      for (int y = (int) Math.max(0, c.yPx() - radius);
+          y <= Math.min(height - 1.0, c.yPx() + radius);
+          y++) {
+        for (int x = (int) Math.max(0, c.xPx() - radius);
+            x <= Math.min(width - 1.0, c.xPx() + radius);
+            x++) {
+          holes[y * width + x] |= Math.hypot(x - c.xPx(), y - c.yPx()) <= radius;
+        }
+      }
+    }
+    return holes;
   }
 
   /** The middle between leaf and board, from the photo's own leaf, within the rule's limits. */

@@ -84,7 +84,7 @@ final class MeasureBoard {
               "switch to white light for the photo",
               cast));
     }
-    Canopy canopy = SegmentCanopy.on(deck, light, crops::modelAt, rule);
+    Canopy canopy = SegmentCanopy.on(deck, board.layout(), light, crops::modelAt);
     SiteCanopy sites = MeasureSites.of(ground(board, deck, crops), canopy);
     return measured(new Painting(board, deck, canopy, sites), identity, crops, cast);
   }

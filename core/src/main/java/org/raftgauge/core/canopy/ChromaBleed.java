@@ -1,0 +1,91 @@
+// SPDX-License-Identifier: Apache-2.0
+package org.raftgauge.core.canopy;
+
+/**
+ * Takes back dark pixels that only borrowed their colour from a lit leaf beside them.
+ *
+ * <p>Cameras and JPEG keep colour at half the resolution of brightness (4:2:0, ITU-T T.871), so
+ * over a dark hole or board the green of a leaf runs two or three pixels past its edge. Brightness
+ * stays crisp: a pixel much darker than the lit leaf beside it, with dark ground near, is ground,
+ * unless the dark part is thick enough to have a colour of its own (a leaf in shadow).
+ */
+final class ChromaBleed {
+  /** How far colour runs, px. */
+  private static final int RUN_PX = 3;
+
+  /** Half side of the square in which lit leaf is looked for, px. */
+  private static final int LOCAL_PX = 8;
+
+  /**
+   * A pixel under this share of the lit leaf's brightness is dark: the middle between a leaf and
+   * near black.
+   */
+  private static final double DARK_SHARE = 0.38;
+
+  private final int width;
+  private final int height;
+  private final float[] luminance;
+
+  ChromaBleed(int width, int height, float[] luminance) {
+    this.width = width;
+    this.height = height;
+    this.luminance = luminance;
+  }
+
+  /**
+   * Unsets in {@code leaf} what only borrowed its colour; {@code hole} tells where a planting hole
+   * lies under the canopy.
+   */
+  void takeBack(boolean[] leaf, boolean[] hole) {
+    float[] lit = litLeaf(leaf);
+    int n = leaf.length;
+    boolean[] dark = new boolean[n];
+    boolean[] light = new boolean[n];
+    boolean[] darkGround = new boolean[n];
+    for (int i = 0; i < n; i++) {
+      boolean isDark = luminance[i] < DARK_SHARE * lit[i];
+      dark[i] = leaf[i] && isDark;
+      light[i] = leaf[i] && !isDark;
+      darkGround[i] = !leaf[i] && lit[i] > 0 && isDark;
+    }
+    boolean[] nearLight = BoxFilter.any(light, width, height, RUN_PX);
+    boolean[] ownColour = new boolean[n];
+    for (int i = 0; i < n; i++) {
+      ownColour[i] = dark[i] && !nearLight[i];
+    }
+    boolean[] nearOwn = BoxFilter.any(ownColour, width, height, RUN_PX + 1);
+    boolean[] nearGround = BoxFilter.any(darkGround, width, height, RUN_PX);
+    for (int i = 0; i < n; i++) {
+      if (dark[i] && !nearOwn[i] && (hole[i] || nearGround[i])) {
+        leaf[i] = false;
+      }
+    }
+  }
+
+  /**
+   * Mean brightness of the brighter half of the leaf about each pixel; 0 where there is no leaf.
+   */
+  private float[] litLeaf(boolean[] leaf) {
+    float[] mean = meanOver(leaf);
+    boolean[] brighter = new boolean[leaf.length];
+    for (int i = 0; i < leaf.length; i++) {
+      brighter[i] = leaf[i] && luminance[i] >= mean[i];
+    }
+    return meanOver(brighter);
+  }
+
+  private float[] meanOver(boolean[] mask) {
+    float[] weight = new float[mask.length];
+    float[] light = new float[mask.length];
+    for (int i = 0; i < mask.length; i++) {
+      weight[i] = mask[i] ? 1 : 0;
+      light[i] = mask[i] ? luminance[i] : 0;
+    }
+    float[] n = BoxFilter.sum(weight, width, height, LOCAL_PX);
+    float[] sum = BoxFilter.sum(light, width, height, LOCAL_PX);
+    for (int i = 0; i < mask.length; i++) {
+      sum[i] = n[i] > 0.5f ? sum[i] / n[i] : 0;
+    }
+    return sum;
+  }
+}
