@@ -16,6 +16,7 @@ CROP_SETTINGS = {
 
 def write(work, out):
     """Writes everything beside the photos in out from the records in work."""
+    out.mkdir(parents=True, exist_ok=True)
     records = {}
     for shot in scenario.SHOTS:
         path = work / (shot["name"].replace("/", "+") + ".json")
@@ -108,5 +109,6 @@ def tables(book, out):
     table(book / "placements.csv", ["station", "slot", "raft", "from", "to"], scenario.PLACEMENTS)
     table(book / "events.csv", "at,kind,raft,site,to_raft,to_site,by,note".split(","), scenario.EVENTS)
     table(book / "weighings.csv", "raft,site,weighed_at,fresh_weight_g,top_height_mm,state".split(","), [])
+    (out / "photos").mkdir(exist_ok=True)
     manifest = [[s["name"], f"{s['date']}T{s['time']}", s["station"], "", ""] for s in scenario.SHOTS if s["station"] == "gantry"]
     table(out / "photos" / "manifest.csv", ["photo", "taken_at", "station", "slot", "raft"], manifest)
