@@ -43,4 +43,15 @@ interface LeafRule {
     double dark = Math.max(0, Math.min(1, (0.42 - green) / 0.12));
     return Math.max(u + v, reddish * dark);
   }
+
+  /**
+   * Scores near-black on a bright board: shade on white foam keeps a tenth of its light and more,
+   * red leaf in shade a fiftieth.
+   *
+   * @param green evened linear green, 1 is white
+   * @return 0 for what may be shade, to 1.5 for what cannot be
+   */
+  static double nearBlack(double green) {
+    return 1.5 * Math.max(0, Math.min(1, (0.085 - green) / 0.05));
+  }
 }

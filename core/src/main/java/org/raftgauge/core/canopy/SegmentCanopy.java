@@ -3,7 +3,6 @@ package org.raftgauge.core.canopy;
 
 import java.util.Arrays;
 import org.raftgauge.core.book.Layout;
-import org.raftgauge.core.book.SiteId;
 import org.raftgauge.core.pixels.PointPx;
 import org.raftgauge.core.pixels.Srgb;
 import org.raftgauge.core.plane.DeckImage;
@@ -51,7 +50,9 @@ public final class SegmentCanopy {
   }
 
   private Canopy decide(EvenedLight light, ModelMap models) {
+    DeckPlaces places = DeckPlaces.of(deck, layout);
     float[] scores = scores(light, models);
+    blacken(scores, light, models, places);
     double threshold = threshold(scores);
     boolean[] leaf = new boolean[scores.length];
     int near = 0;
@@ -63,10 +64,47 @@ public final class SegmentCanopy {
         near += scores[i] < threshold * 1.25 ? 1 : 0;
       }
     }
-    new ChromaBleed(width, height, luminance()).takeBack(leaf, holes());
+    float[] luminance = luminance();
+    takeBackBleed(leaf, luminance, models, places);
+    new DarkGaps(width, height, luminance).fill(leaf, places.holePx());
     byte[] coverage = EdgeMix.coverage(width, height, rgb, leaf);
     double doubt = all == 0 ? 0 : (double) near / all;
     return new Canopy(width, height, coverage, light, new double[] {threshold, doubt});
+  }
+
+  /**
+   * Counts near-black inside a bright board as red leaf, off holes and marks; it must still be
+   * attached to a plant.
+   */
+  private void blacken(float[] scores, EvenedLight light, ModelMap models, DeckPlaces places) {
+    if (!light.boardIsBright()) {
+      return;
+    }
+    for (int y = 0; y < height; y++) {
+      for (int x = 0; x < width; x++) {
+        int i = y * width + x;
+        if (places.bareBoard()[i]
+            && models.at(deck.toMm(new PointPx(x, y))) == LeafModel.RED_LEAF) {
+          float green = rgb[1][i] * light.gainsAt(x, y, width, height)[1];
+          scores[i] = Math.max(scores[i], (float) LeafRule.nearBlack(green));
+        }
+      }
+    }
+  }
+
+  /** Red leaf is dark by itself: only green leaf lends its colour. */
+  private void takeBackBleed(
+      boolean[] leaf, float[] luminance, ModelMap models, DeckPlaces places) {
+    boolean[] before = leaf.clone();
+    new ChromaBleed(width, height, luminance).takeBack(leaf, places.hole());
+    for (int i = 0; i < leaf.length; i++) {
+      if (before[i]
+          && !leaf[i]
+          && models.at(deck.toMm(new PointPx(i % width, Math.floorDiv(i, width))))
+              == LeafModel.RED_LEAF) {
+        leaf[i] = true;
+      }
+    }
   }
 
   private float[] luminance() {
@@ -75,25 +113,6 @@ public final class SegmentCanopy {
       luminance[i] = (float) Srgb.luminance(rgb[0][i], rgb[1][i], rgb[2][i]);
     }
     return luminance;
-  }
-
-  /** Where a planting hole may lie, px by px. */
-  private boolean[] holes() {
-    boolean[] holes = new boolean[width * height];
-    double radius = 0.5 * layout.grid().holeMm() / deck.mmPerPx() + 1;
-    for (SiteId site : layout.grid().sites()) {
-      PointPx c = deck.toPx(layout.grid().centre(site));
-      for (int y = (int) Math.max(0, c.yPx() - radius);
-          y <= Math.min(height - 1.0, c.yPx() + radius);
-          y++) {
-        for (int x = (int) Math.max(0, c.xPx() - radius);
-            x <= Math.min(width - 1.0, c.xPx() + radius);
-            x++) {
-          holes[y * width + x] |= Math.hypot(x - c.xPx(), y - c.yPx()) <= radius;
-        }
-      }
-    }
-    return holes;
   }
 
   /** The middle between leaf and board, from the photo's own leaf, within the rule's limits. */

@@ -23,6 +23,11 @@ final class FindKnock {
 
   private static final int PARTS = 24;
 
+  /**
+   * Shifts of so many steps, each a 320th of the width, are what a hanging camera does by itself.
+   */
+  private static final int STILL_STEPS = 2;
+
   /** A second shift elsewhere that shows this share of the best one's edges: not safe. */
   private static final double RIVAL_SHARE = 0.88;
 
@@ -91,12 +96,34 @@ final class FindKnock {
         }
       }
     }
-    double best = shares[bestY + n][bestX + n];
-    if (best < 0.25) {
+    if (shares[bestY + n][bestX + n] < 0.25) {
       return Optional.empty();
     }
+    int[] still = stillBest(shares, n);
+    if (shares[still[1]][still[0]] >= RIVAL_SHARE * shares[bestY + n][bestX + n]) {
+      double share = shares[still[1]][still[0]];
+      return Optional.of(new Knock((still[0] - n) * stepPx, (still[1] - n) * stepPx, share, true));
+    }
+    double best = shares[bestY + n][bestX + n];
     double rival = rival(shares, bestX + n, bestY + n);
     return Optional.of(new Knock(bestX * stepPx, bestY * stepPx, best, rival < RIVAL_SHARE * best));
+  }
+
+  /**
+   * Returns the best place of the shares near no shift at all. A camera that hangs still is the
+   * rule: where the edges show there nearly as well as anywhere, leaves or board gaps made the
+   * other place look better.
+   */
+  private static int[] stillBest(double[][] shares, int n) {
+    int[] best = {n, n};
+    for (int y = Math.max(0, n - STILL_STEPS); y <= Math.min(2 * n, n + STILL_STEPS); y++) {
+      for (int x = Math.max(0, n - STILL_STEPS); x <= Math.min(2 * n, n + STILL_STEPS); x++) {
+        if (shares[y][x] > shares[best[1]][best[0]]) {
+          best = new int[] {x, y};
+        }
+      }
+    }
+    return best;
   }
 
   /** Returns the best share more than three steps away in x or y. */

@@ -1,0 +1,73 @@
+// SPDX-License-Identifier: Apache-2.0
+package org.raftgauge.core.canopy;
+
+import java.util.Arrays;
+
+/**
+ * Fills dark gaps inside a plant. Between the leaves of a grown plant it is too dark to see a
+ * colour, and what lies there is leaf again; the gap of a young plant may show the hole it stands
+ * in and stays open.
+ */
+final class DarkGaps {
+  /** A gap darker than this share of the usual leaf shows no colour of its own. */
+  private static final double DARK_SHARE = 0.4;
+
+  /** Canopy must be this many times a hole's area before its gaps cannot be the hole. */
+  private static final double TIMES_HOLE = 4;
+
+  private final int width;
+  private final int height;
+  private final float[] luminance;
+
+  DarkGaps(int width, int height, float[] luminance) {
+    this.width = width;
+    this.height = height;
+    this.luminance = luminance;
+  }
+
+  /** Sets dark enclosed gaps of {@code leaf}; holes are {@code holePx} wide. */
+  void fill(boolean[] leaf, double holePx) {
+    double usual = usualLeaf(leaf);
+    double holeArea = Math.PI / 4 * holePx * holePx;
+    Parts canopy = Parts.of(leaf, width, height);
+    boolean[] open = new boolean[leaf.length];
+    for (int i = 0; i < leaf.length; i++) {
+      open[i] = !leaf[i];
+    }
+    Parts gaps = Parts.of(open, width, height);
+    double[] light = new double[gaps.count()];
+    int[] touching = new int[gaps.count()];
+    for (int i = 0; i < leaf.length; i++) {
+      int gap = gaps.label(i);
+      if (gap >= 0) {
+        light[gap] += luminance[i];
+        if (i + 1 < leaf.length && leaf[i + 1]) {
+          touching[gap] = Math.max(touching[gap], canopy.size(canopy.label(i + 1)));
+        }
+      }
+    }
+    boolean[] fill = new boolean[gaps.count()];
+    for (int g = 0; g < fill.length; g++) {
+      fill[g] =
+          !gaps.touchesRim(g)
+              && gaps.size(g) < holeArea
+              && light[g] / gaps.size(g) < DARK_SHARE * usual
+              && touching[g] > TIMES_HOLE * holeArea;
+    }
+    for (int i = 0; i < leaf.length; i++) {
+      leaf[i] |= gaps.label(i) >= 0 && fill[gaps.label(i)];
+    }
+  }
+
+  private double usualLeaf(boolean[] leaf) {
+    float[] values = new float[leaf.length];
+    int n = 0;
+    for (int i = 0; i < leaf.length; i++) {
+      if (leaf[i]) {
+        values[n++] = luminance[i];
+      }
+    }
+    Arrays.sort(values, 0, n);
+    return n == 0 ? 0 : values[n / 2];
+  }
+}
