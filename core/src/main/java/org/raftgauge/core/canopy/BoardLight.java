@@ -44,6 +44,16 @@ final class BoardLight {
   /** A board brighter than this share of full scale serves as the white itself. */
   private static final double BRIGHT = 0.18;
 
+  /**
+   * Red and blue both this much over green, ln, on the brightest third of a deck: no daylight or
+   * white lamp comes near half of it, the lamps for growth of Pennisi et al. 2019 (Sci. Rep.
+   * 9:14127) pass twice it.
+   */
+  private static final double LAMP = 0.8;
+
+  /** What is said of such light: five times too little green. */
+  private static final double STARVED = Math.log(5);
+
   private static final double MOST_LIGHT = 0.985;
   private static final double LEAST_LIGHT = 0.004;
 
@@ -63,6 +73,10 @@ final class BoardLight {
   private EvenedLight even() {
     List<double[]> samples = samples();
     List<double[]> white = markerWhite();
+    if (growthLamp(samples)) {
+      double[][] flat = {Surface.flat(STARVED), Surface.flat(STARVED), Surface.flat(0)};
+      return new EvenedLight(LightSource.CAMERA, flat, 1, false);
+    }
     double[] peak = peak(samples, white);
     List<double[]> board = new ArrayList<>();
     for (double[] s : samples) {
@@ -78,6 +92,23 @@ final class BoardLight {
     double[] strength = bright ? brightSurface(board) : Surface.flat(whiteGreen(white, green));
     double[][] surfaces = {fit(board, 2), fit(board, 3), strength};
     return new EvenedLight(LightSource.BOARD, surfaces, Math.exp(green), bright);
+  }
+
+  /**
+   * Says whether red and blue both outshine green by far on the brightest part of the deck: lamps
+   * for growth, under which the board's own balance would be looked for in vain near daylight.
+   */
+  private static boolean growthLamp(List<double[]> samples) {
+    if (samples.isEmpty()) {
+      return false;
+    }
+    double bright = quantile(samples, 4, 0.7);
+    double[] least =
+        samples.stream()
+            .filter(s -> s[4] >= bright)
+            .mapToDouble(s -> Math.min(s[2], s[3]))
+            .toArray();
+    return Quantile.of(least, 0.5) > LAMP;
   }
 
   /**

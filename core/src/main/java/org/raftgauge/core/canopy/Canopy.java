@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: Apache-2.0
 package org.raftgauge.core.canopy;
 
+import java.util.BitSet;
+
 /**
  * The canopy of a deck picture: how much of each pixel is leaf, and the light it was judged in.
  * Owns its array; read only.
@@ -10,16 +12,23 @@ public final class Canopy {
   private final int height;
   private final byte[] coverage;
   private final EvenedLight light;
-  private final double threshold;
-  private final double doubtFraction;
+  private final Doubts doubts;
 
-  Canopy(int width, int height, byte[] coverage, EvenedLight light, double[] thresholdAndDoubt) {
+  /**
+   * What may be wrong with it.
+   *
+   * @param threshold the score past which a colour counted as leaf
+   * @param nearFraction share of the canopy near the threshold
+   * @param fillsHole sites whose canopy is as good as the disc of its hole
+   */
+  record Doubts(double threshold, double nearFraction, BitSet fillsHole) {}
+
+  Canopy(int width, int height, byte[] coverage, EvenedLight light, Doubts doubts) {
     this.width = width;
     this.height = height;
     this.coverage = coverage;
     this.light = light;
-    this.threshold = thresholdAndDoubt[0];
-    this.doubtFraction = thresholdAndDoubt[1];
+    this.doubts = doubts;
   }
 
   /** Returns the width in px. */
@@ -44,11 +53,21 @@ public final class Canopy {
 
   /** Returns the score past which a colour counted as leaf. */
   public double threshold() {
-    return threshold;
+    return doubts.threshold();
   }
 
   /** Returns the share of the canopy whose colour lies near the threshold, 0..1. */
   public double doubtFraction() {
-    return doubtFraction;
+    return doubts.nearFraction();
+  }
+
+  /**
+   * Says whether what was taken for canopy at a site is as good as the disc of its planting hole.
+   *
+   * @param site the site's place in the order of the grid
+   * @return true if it fills the hole and hardly reaches beyond
+   */
+  public boolean fillsHole(int site) {
+    return doubts.fillsHole().get(site);
   }
 }

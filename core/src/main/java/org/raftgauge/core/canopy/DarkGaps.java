@@ -12,6 +12,9 @@ final class DarkGaps {
   /** A gap darker than this share of the usual leaf shows no colour of its own. */
   private static final double DARK_SHARE = 0.4;
 
+  /** Linear light under which nothing shows a colour, however dark the leaf is. */
+  private static final double BLACK = 0.05;
+
   /** Canopy must be this many times a hole's area before its gaps cannot be the hole. */
   private static final double TIMES_HOLE = 4;
 
@@ -27,7 +30,7 @@ final class DarkGaps {
 
   /** Sets dark enclosed gaps of {@code leaf}; holes are {@code holePx} wide. */
   void fill(boolean[] leaf, double holePx) {
-    double usual = usualLeaf(leaf);
+    double dark = Math.max(DARK_SHARE * usualLeaf(leaf), BLACK);
     double holeArea = Math.PI / 4 * holePx * holePx;
     Parts canopy = Parts.of(leaf, width, height);
     boolean[] open = new boolean[leaf.length];
@@ -51,7 +54,7 @@ final class DarkGaps {
       fill[g] =
           !gaps.touchesRim(g)
               && gaps.size(g) < holeArea
-              && light[g] / gaps.size(g) < DARK_SHARE * usual
+              && light[g] / gaps.size(g) < dark
               && touching[g] > TIMES_HOLE * holeArea;
     }
     for (int i = 0; i < leaf.length; i++) {

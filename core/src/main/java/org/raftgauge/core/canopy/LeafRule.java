@@ -39,19 +39,21 @@ interface LeafRule {
   static double redOrGreen(double red, double green, double blue) {
     double u = Math.log(green + FLOOR) - Math.log(red + FLOOR);
     double v = Math.log(green + FLOOR) - Math.log(blue + FLOOR);
-    double reddish = Math.max(v - u, -1.3 * u);
+    double reddish = Math.max(v - u, -1.3 * u - 0.4 * Math.min(v, 0));
     double dark = Math.max(0, Math.min(1, (0.42 - green) / 0.12));
     return Math.max(u + v, reddish * dark);
   }
 
   /**
-   * Scores near-black on a bright board: shade on white foam keeps a tenth of its light and more,
-   * red leaf in shade a fiftieth.
+   * Adds to the score of red leaf what darkness on a bright board tells: shade on white foam keeps
+   * a tenth of its light and more, red leaf in shade a fiftieth.
    *
    * @param green evened linear green, 1 is white
-   * @return 0 for what may be shade, to 1.5 for what cannot be
+   * @return 0 for board, 0.5 for what may be shade, to 1.5 for what cannot be
    */
-  static double nearBlack(double green) {
-    return 1.5 * Math.max(0, Math.min(1, (0.085 - green) / 0.05));
+  static double darkness(double green) {
+    double shade = Math.max(0, Math.min(1, (0.30 - green) / 0.20));
+    double black = Math.max(0, Math.min(1, (0.085 - green) / 0.05));
+    return 0.5 * shade + black;
   }
 }

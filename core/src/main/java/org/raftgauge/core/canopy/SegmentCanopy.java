@@ -23,6 +23,7 @@ public final class SegmentCanopy {
     this.width = deck.image().width();
     this.height = deck.image().height();
     this.rgb = linear(deck);
+    Veil.lift(rgb, deck);
   }
 
   /**
@@ -52,8 +53,8 @@ public final class SegmentCanopy {
   private Canopy decide(EvenedLight light, ModelMap models) {
     DeckPlaces places = DeckPlaces.of(deck, layout);
     float[] scores = scores(light, models);
-    blacken(scores, light, models, places);
     double threshold = threshold(scores);
+    blacken(scores, light, models, places);
     boolean[] leaf = new boolean[scores.length];
     int near = 0;
     int all = 0;
@@ -69,7 +70,12 @@ public final class SegmentCanopy {
     new DarkGaps(width, height, luminance).fill(leaf, places.holePx());
     byte[] coverage = EdgeMix.coverage(width, height, rgb, leaf);
     double doubt = all == 0 ? 0 : (double) near / all;
-    return new Canopy(width, height, coverage, light, new double[] {threshold, doubt});
+    return new Canopy(
+        width,
+        height,
+        coverage,
+        light,
+        new Canopy.Doubts(threshold, doubt, FillsHole.sites(deck, layout, leaf)));
   }
 
   /**
@@ -86,7 +92,7 @@ public final class SegmentCanopy {
         if (places.bareBoard()[i]
             && models.at(deck.toMm(new PointPx(x, y))) == LeafModel.RED_LEAF) {
           float green = rgb[1][i] * light.gainsAt(x, y, width, height)[1];
-          scores[i] = Math.max(scores[i], (float) LeafRule.nearBlack(green));
+          scores[i] = Math.max(0, scores[i]) + (float) LeafRule.darkness(green);
         }
       }
     }

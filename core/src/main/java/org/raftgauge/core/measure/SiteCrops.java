@@ -101,6 +101,10 @@ final class SiteCrops {
                 "no colour model \"" + crops.get(s).orElseThrow().colourModel() + "\""));
       } else if (model.get() == LeafModel.RED_LEAF && canopy.doubtFraction() > MOST_DOUBT) {
         checked.add(heldSite(sites.get(s).site(), "red leaf and board are hard to tell apart"));
+      } else if (model.get() == LeafModel.RED_LEAF && canopy.fillsHole(s)) {
+        checked.add(
+            heldSite(
+                sites.get(s).site(), "red leaf and the plug of its hole are hard to tell apart"));
       } else {
         checked.add(sites.get(s));
       }

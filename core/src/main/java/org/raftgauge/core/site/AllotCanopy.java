@@ -104,7 +104,8 @@ final class AllotCanopy {
   }
 
   private void seed(double[] speeds, float[] cost, PriorityQueue<Step> queue) {
-    double reach = Math.max(2, SEED_SHARE * ground.pitchPx());
+    double beyondHole = 0.5 * ground.layout().grid().holeMm() / ground.deck().mmPerPx() + 2;
+    double reach = Math.max(2, Math.max(beyondHole, SEED_SHARE * ground.pitchPx()));
     for (short s = 0; s < feet.length; s++) {
       for (int y = (int) (feet[s].yPx() - reach); y <= feet[s].yPx() + reach; y++) {
         for (int x = (int) (feet[s].xPx() - reach); x <= feet[s].xPx() + reach; x++) {
