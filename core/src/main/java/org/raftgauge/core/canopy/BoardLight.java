@@ -41,8 +41,17 @@ final class BoardLight {
   /** Share of samples under which the board is not seen well enough to fit a surface to it. */
   private static final double LEAST_SHARE = 0.01;
 
-  /** A board brighter than this share of full scale serves as the white itself. */
-  private static final double BRIGHT = 0.18;
+  /**
+   * A board at least this share as bright as the brightest things on its deck serves as the white
+   * itself.
+   */
+  private static final double BRIGHT = 0.5;
+
+  /**
+   * A board dimmer than this share of full scale is not scaled up to white: its noise would be
+   * scaled with it.
+   */
+  private static final double LIT = 0.18;
 
   /**
    * Red and blue both this much over green, ln, on the brightest third of a deck: no daylight or
@@ -88,8 +97,11 @@ final class BoardLight {
       return withoutBoard(white);
     }
     double green = quantile(board, 4, 0.5);
-    boolean bright = Math.exp(green) > BRIGHT;
-    double[] strength = bright ? brightSurface(board) : Surface.flat(whiteGreen(white, green));
+    boolean bright = Math.exp(green) > BRIGHT * Math.exp(quantile(samples, 4, 0.97));
+    double[] strength =
+        bright && Math.exp(green) > LIT
+            ? brightSurface(board)
+            : Surface.flat(whiteGreen(white, green));
     double[][] surfaces = {fit(board, 2), fit(board, 3), strength};
     return new EvenedLight(LightSource.BOARD, surfaces, Math.exp(green), bright);
   }

@@ -91,7 +91,8 @@ public final class SegmentCanopy {
         int i = y * width + x;
         if (places.bareBoard()[i]
             && models.at(deck.toMm(new PointPx(x, y))) == LeafModel.RED_LEAF) {
-          float green = rgb[1][i] * light.gainsAt(x, y, width, height)[1];
+          float lit = rgb[1][i] * light.gainsAt(x, y, width, height)[1];
+          float green = Math.max(lit, rgb[1][i] / (float) light.boardGreen());
           scores[i] = Math.max(0, scores[i]) + (float) LeafRule.darkness(green);
         }
       }

@@ -64,18 +64,28 @@ final class MeasureBoard {
   /** A board's canopy on its deck picture. */
   record Painting(FoundBoard board, DeckImage deck, Canopy canopy, SiteCanopy sites) {}
 
-  Outcome measure(FoundBoard board, WhoseBoard.Identity identity) {
-    SiteCrops crops = SiteCrops.of(book, board.layout(), identity.raft(), scene);
-    String why = !identity.held().isEmpty() ? identity.held() : board.held();
-    String remedy = !identity.held().isEmpty() ? identity.remedy() : "photograph it again";
-    if (!why.isEmpty()) {
-      return held(board, identity, new Doubt(why, remedy, OptionalDouble.empty()));
+  /** A board on its deck picture, with the light on it; nothing of it where it is held. */
+  record Lit(FoundBoard board, DeckImage deck, EvenedLight light) {}
+
+  /** Draws a board's deck and evens its light; held boards give nothing. */
+  Optional<Lit> light(FoundBoard board) {
+    if (!board.held().isEmpty()) {
+      return Optional.empty();
     }
     DeckImage deck = RectifyDeck.rectify(image, board.pose(), board.layout().board(), scale(board));
-    EvenedLight light = SegmentCanopy.evenLight(deck, board.layout());
-    CanopyRule rule = CanopyRule.defaults();
+    return Optional.of(new Lit(board, deck, SegmentCanopy.evenLight(deck, board.layout())));
+  }
+
+  /** Measures a board that was found and lit, or says why it is held. */
+  Outcome measure(FoundBoard board, WhoseBoard.Identity identity, Optional<Lit> lit) {
+    String why = !identity.held().isEmpty() ? identity.held() : board.held();
+    String remedy = !identity.held().isEmpty() ? identity.remedy() : "photograph it again";
+    if (!why.isEmpty() || lit.isEmpty()) {
+      return held(board, identity, new Doubt(why, remedy, OptionalDouble.empty()));
+    }
+    EvenedLight light = lit.get().light();
     OptionalDouble cast = OptionalDouble.of(1 - Math.exp(-light.cast()));
-    if (light.greenStarvation() > rule.starvedGreen()) {
+    if (light.greenStarvation() > CanopyRule.defaults().starvedGreen()) {
       return held(
           board,
           identity,
@@ -84,6 +94,8 @@ final class MeasureBoard {
               "switch to white light for the photo",
               cast));
     }
+    SiteCrops crops = SiteCrops.of(book, board.layout(), identity.raft(), scene);
+    DeckImage deck = lit.get().deck();
     Canopy canopy = SegmentCanopy.on(deck, board.layout(), light, crops::modelAt);
     SiteCanopy sites = MeasureSites.of(ground(board, deck, crops), canopy);
     return measured(new Painting(board, deck, canopy, sites), identity, crops, cast);

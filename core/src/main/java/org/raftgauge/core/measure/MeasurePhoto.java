@@ -120,9 +120,11 @@ public final class MeasurePhoto {
     List<MeasureBoard.Outcome> outcomes = new ArrayList<>();
     WhoseBoard whose = new WhoseBoard(book, facts, name, scene);
     List<FoundBoard> boards = whose.wanted(found.boards(), image);
-    for (FoundBoard board : boards) {
-      WhoseBoard.Identity identity = whose.identity(board, boards.size());
-      outcomes.add(new MeasureBoard(book, image, scene).measure(board, identity));
+    MeasureBoard measure = new MeasureBoard(book, image, scene);
+    List<Optional<MeasureBoard.Lit>> lit = SharedLight.among(boards, measure);
+    for (int i = 0; i < boards.size(); i++) {
+      WhoseBoard.Identity identity = whose.identity(boards.get(i), boards.size());
+      outcomes.add(measure.measure(boards.get(i), identity, lit.get(i)));
     }
     if (outcomes.isEmpty()) {
       return withPicture(

@@ -15,6 +15,7 @@ import org.raftgauge.core.book.SiteGrid;
 import org.raftgauge.core.book.SiteId;
 import org.raftgauge.core.canopy.Canopy;
 import org.raftgauge.core.canopy.LeafModel;
+import org.raftgauge.core.canopy.LightSource;
 import org.raftgauge.core.site.SiteMeasure;
 
 /**
@@ -101,6 +102,10 @@ final class SiteCrops {
                 "no colour model \"" + crops.get(s).orElseThrow().colourModel() + "\""));
       } else if (model.get() == LeafModel.RED_LEAF && canopy.doubtFraction() > MOST_DOUBT) {
         checked.add(heldSite(sites.get(s).site(), "red leaf and board are hard to tell apart"));
+      } else if (model.get() == LeafModel.RED_LEAF
+          && canopy.light().source() != LightSource.BOARD) {
+        checked.add(
+            heldSite(sites.get(s).site(), "no board shows that red leaf could be told from"));
       } else if (model.get() == LeafModel.RED_LEAF && canopy.fillsHole(s)) {
         checked.add(
             heldSite(

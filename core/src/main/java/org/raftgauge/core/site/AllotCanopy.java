@@ -26,6 +26,11 @@ final class AllotCanopy {
   static final short NONE = -1;
 
   /**
+   * Of a plant beyond the deck picture's rim: a neighbour raft's, where boards lie side by side.
+   */
+  static final short OUTSIDE = -2;
+
+  /**
    * Radius of the ground in which a site's plant must show to start paths, as a share of the pitch.
    */
   private static final double SEED_SHARE = 0.13;
@@ -69,6 +74,9 @@ final class AllotCanopy {
         shortestPaths(new PlantRadii(width, height, first, feet).speeds(ground.pitchPx()));
     new GiveBack(width, height, feet).overhangs(owner);
     islands(owner);
+    for (int i = 0; i < owner.length; i++) {
+      owner[i] = owner[i] == OUTSIDE ? NONE : owner[i];
+    }
     return owner;
   }
 
@@ -92,13 +100,14 @@ final class AllotCanopy {
     Arrays.fill(cost, Float.MAX_VALUE);
     PriorityQueue<Step> queue = new PriorityQueue<>();
     seed(speeds, cost, queue);
+    seedRim(cost, queue);
     while (!queue.isEmpty()) {
       Step step = queue.poll();
       if (owner[step.at] != NONE || step.cost > cost[step.at]) {
         continue;
       }
       owner[step.at] = step.site;
-      walk(step, speeds[step.site], cost, queue);
+      walk(step, step.site == OUTSIDE ? 1 : speeds[step.site], cost, queue);
     }
     return owner;
   }
@@ -120,6 +129,21 @@ final class AllotCanopy {
             queue.add(new Step(c, i, s));
           }
         }
+      }
+    }
+  }
+
+  /**
+   * Canopy that comes in over the picture's rim grows from beyond it: no plant of this board
+   * reaches that far.
+   */
+  private void seedRim(float[] cost, PriorityQueue<Step> queue) {
+    for (int i = 0; i < leaf.length; i++) {
+      int x = i % width;
+      int y = i / width;
+      if (leaf[i] && (x <= 1 || y <= 1 || x >= width - 2 || y >= height - 2)) {
+        cost[i] = 0;
+        queue.add(new Step(0, i, OUTSIDE));
       }
     }
   }

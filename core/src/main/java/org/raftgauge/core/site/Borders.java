@@ -18,7 +18,7 @@ final class Borders {
     for (int y = 0; y < height; y++) {
       for (int x = 0; x < width; x++) {
         short o = owner[y * width + x];
-        if (o != AllotCanopy.NONE) {
+        if (o >= 0) {
           borders.areas[o]++;
         }
         borders.side(o, x + 1 < width ? owner[y * width + x + 1] : AllotCanopy.NONE);
@@ -32,13 +32,13 @@ final class Borders {
     if (a == b) {
       return;
     }
-    if (a != AllotCanopy.NONE) {
+    if (a >= 0) {
       outline[a]++;
     }
-    if (b != AllotCanopy.NONE) {
+    if (b >= 0) {
       outline[b]++;
     }
-    if (a != AllotCanopy.NONE && b != AllotCanopy.NONE) {
+    if (a >= 0 && b >= 0) {
       shared[a][b]++;
       shared[b][a]++;
     }

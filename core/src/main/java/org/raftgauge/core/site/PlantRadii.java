@@ -35,7 +35,7 @@ final class PlantRadii {
   double[] speeds(double pitchPx) {
     int[] areas = new int[feet.length];
     for (short o : owner) {
-      if (o != AllotCanopy.NONE) {
+      if (o >= 0) {
         areas[o]++;
       }
     }
