@@ -41,6 +41,12 @@ public final class OpenGround {
 
   private static final double MOST_CONTRAST = 4;
 
+  /**
+   * Steepness of coverage about half leaf: a pixel three quarters sure counts whole, so that dull
+   * leaf is not measured short.
+   */
+  private static final float STEEPNESS = 2;
+
   private final int width;
   private final int height;
   private final Greenness greenness;
@@ -78,7 +84,7 @@ public final class OpenGround {
     OpenGround ground =
         new OpenGround(Greenness.of(box.rgb(), box.width(), box.height(), box.seen()));
     float[] share = ground.decide();
-    box.write(share, coverage);
+    box.write(whole(share), coverage);
     return new Canopy(
         width,
         height,
@@ -87,7 +93,7 @@ public final class OpenGround {
         new double[] {ground.level.threshold(), ground.doubt(share)});
   }
 
-  /** Returns how much of each pixel is leaf, 0..1. */
+  /** Returns how surely each pixel is leaf, 0..1. */
   private float[] decide() {
     float[] share = byColour();
     float[] local = localLeaf();
@@ -147,6 +153,14 @@ public final class OpenGround {
       local[i] = Math.max(1, local[i] / (weights[i] + 1e-6f));
     }
     return local;
+  }
+
+  private static float[] whole(float[] share) {
+    float[] whole = new float[share.length];
+    for (int i = 0; i < whole.length; i++) {
+      whole[i] = Math.max(0, Math.min(1, 0.5f + STEEPNESS * (share[i] - 0.5f)));
+    }
+    return whole;
   }
 
   /** Share of the canopy whose contrast is near the threshold. */
