@@ -140,8 +140,7 @@ final class BoardLight {
 
   private EvenedLight withoutBoard(List<double[]> white) {
     if (white.size() < 30) {
-      double[][] flat = {Surface.flat(0), Surface.flat(0), Surface.flat(Math.log(0.8))};
-      return new EvenedLight(LightSource.CAMERA, flat, 0.8, false);
+      return EvenedLight.ofCamera();
     }
     double green = quantile(white, 4, 0.7);
     double[][] flat = {

@@ -25,6 +25,12 @@ public final class EvenedLight {
     this.boardIsBright = boardIsBright;
   }
 
+  /** Returns the camera's own white balance taken as it is, white at 0.8 of full scale. */
+  public static EvenedLight ofCamera() {
+    double[][] flat = {Surface.flat(0), Surface.flat(0), Surface.flat(Math.log(0.8))};
+    return new EvenedLight(LightSource.CAMERA, flat, 0.8, false);
+  }
+
   /** Returns what it was evened on. */
   public LightSource source() {
     return source;

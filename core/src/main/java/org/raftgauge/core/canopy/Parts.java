@@ -3,27 +3,38 @@ package org.raftgauge.core.canopy;
 
 import java.util.Arrays;
 
-/** The 4-connected parts of a mask. */
+/** The connected parts of a mask: by sides, or by sides and corners. */
 final class Parts {
+  private final boolean diagonal;
   private final int[] labels;
   private int[] sizes = new int[64];
   private boolean[] rim = new boolean[64];
   private int count;
 
-  private Parts(int n) {
+  private Parts(int n, boolean diagonal) {
+    this.diagonal = diagonal;
     this.labels = new int[n];
     Arrays.fill(labels, -1);
   }
 
+  /** Returns the parts connected by pixels' sides. */
   static Parts of(boolean[] mask, int width, int height) {
-    Parts parts = new Parts(mask.length);
+    return new Parts(mask.length, false).all(mask, width, height);
+  }
+
+  /** Returns the parts connected by pixels' sides or corners. */
+  static Parts alsoDiagonal(boolean[] mask, int width, int height) {
+    return new Parts(mask.length, true).all(mask, width, height);
+  }
+
+  private Parts all(boolean[] mask, int width, int height) {
     int[] queue = new int[mask.length];
     for (int i = 0; i < mask.length; i++) {
-      if (mask[i] && parts.labels[i] < 0) {
-        parts.flood(i, mask, new int[] {width, height}, queue);
+      if (mask[i] && labels[i] < 0) {
+        flood(i, mask, new int[] {width, height}, queue);
       }
     }
-    return parts;
+    return this;
   }
 
   private void flood(int start, boolean[] mask, int[] size, int[] queue) {
@@ -40,16 +51,19 @@ final class Parts {
       int x = at % size[0];
       int y = at / size[0];
       rim[count] |= x == 0 || y == 0 || x == size[0] - 1 || y == size[1] - 1;
-      tail = add(x > 0 ? at - 1 : -1, mask, queue, tail);
-      tail = add(x < size[0] - 1 ? at + 1 : -1, mask, queue, tail);
-      tail = add(y > 0 ? at - size[0] : -1, mask, queue, tail);
-      tail = add(y < size[1] - 1 ? at + size[0] : -1, mask, queue, tail);
+      for (int dy = y > 0 ? -1 : 0; dy <= (y < size[1] - 1 ? 1 : 0); dy++) {
+        for (int dx = x > 0 ? -1 : 0; dx <= (x < size[0] - 1 ? 1 : 0); dx++) {
+          if (diagonal || dx == 0 || dy == 0) {
+            tail = add(at + dy * size[0] + dx, mask, queue, tail);
+          }
+        }
+      }
     }
     sizes[count++] = tail;
   }
 
   private int add(int at, boolean[] mask, int[] queue, int tail) {
-    if (at < 0 || !mask[at] || labels[at] >= 0) {
+    if (!mask[at] || labels[at] >= 0) {
       return tail;
     }
     labels[at] = count;

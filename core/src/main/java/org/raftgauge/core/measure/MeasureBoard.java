@@ -9,9 +9,11 @@ import org.raftgauge.core.book.CropBook;
 import org.raftgauge.core.book.Layout;
 import org.raftgauge.core.book.PointMm;
 import org.raftgauge.core.book.SiteId;
+import org.raftgauge.core.book.Slot;
 import org.raftgauge.core.canopy.Canopy;
 import org.raftgauge.core.canopy.CanopyRule;
 import org.raftgauge.core.canopy.EvenedLight;
+import org.raftgauge.core.canopy.OpenGround;
 import org.raftgauge.core.canopy.SegmentCanopy;
 import org.raftgauge.core.pixels.PointPx;
 import org.raftgauge.core.pixels.RgbImage;
@@ -73,7 +75,11 @@ final class MeasureBoard {
       return Optional.empty();
     }
     DeckImage deck = RectifyDeck.rectify(image, board.pose(), board.layout().board(), scale(board));
-    return Optional.of(new Lit(board, deck, SegmentCanopy.evenLight(deck, board.layout())));
+    EvenedLight light =
+        onOpenGround(board)
+            ? EvenedLight.ofCamera()
+            : SegmentCanopy.evenLight(deck, board.layout());
+    return Optional.of(new Lit(board, deck, light));
   }
 
   /** Measures a board that was found and lit, or says why it is held. */
@@ -82,6 +88,11 @@ final class MeasureBoard {
     String remedy = !identity.held().isEmpty() ? identity.remedy() : "photograph it again";
     if (!why.isEmpty() || lit.isEmpty()) {
       return held(board, identity, new Doubt(why, remedy, OptionalDouble.empty()));
+    }
+    SiteCrops crops = SiteCrops.of(book, board.layout(), identity.raft(), scene);
+    DeckImage deck = lit.get().deck();
+    if (onOpenGround(board)) {
+      return onOpenGround(board, deck, identity, crops);
     }
     EvenedLight light = lit.get().light();
     OptionalDouble cast = OptionalDouble.of(1 - Math.exp(-light.cast()));
@@ -94,11 +105,26 @@ final class MeasureBoard {
               "switch to white light for the photo",
               cast));
     }
-    SiteCrops crops = SiteCrops.of(book, board.layout(), identity.raft(), scene);
-    DeckImage deck = lit.get().deck();
     Canopy canopy = SegmentCanopy.on(deck, board.layout(), light, crops::modelAt);
     SiteCanopy sites = MeasureSites.of(ground(board, deck, crops), canopy);
-    return measured(new Painting(board, deck, canopy, sites), identity, crops, cast);
+    List<SiteMeasure> checked = crops.holdDoubtful(sites.sites(), canopy);
+    return measured(new Painting(board, deck, canopy, sites), identity, checked, cast);
+  }
+
+  /** A slot with nothing to refine on shows no board: its plants stand on open ground. */
+  private boolean onOpenGround(FoundBoard board) {
+    return scene.station().slots().stream()
+        .filter(s -> board.slot().equals(Optional.of(s.name())))
+        .anyMatch(s -> s.refine() == Slot.Refine.NONE);
+  }
+
+  private Outcome onOpenGround(
+      FoundBoard board, DeckImage deck, WhoseBoard.Identity identity, SiteCrops crops) {
+    Canopy canopy = OpenGround.on(deck);
+    SiteCanopy sites = MeasureSites.of(ground(board, deck, crops), canopy);
+    List<SiteMeasure> checked = crops.holdAllButGreen(sites.sites());
+    return measured(
+        new Painting(board, deck, canopy, sites), identity, checked, OptionalDouble.empty());
   }
 
   private Ground ground(FoundBoard board, DeckImage deck, SiteCrops crops) {
@@ -112,9 +138,11 @@ final class MeasureBoard {
   }
 
   private Outcome measured(
-      Painting painting, WhoseBoard.Identity identity, SiteCrops crops, OptionalDouble cast) {
+      Painting painting,
+      WhoseBoard.Identity identity,
+      List<SiteMeasure> sites,
+      OptionalDouble cast) {
     FoundBoard board = painting.board;
-    List<SiteMeasure> sites = crops.holdDoubtful(painting.sites.sites(), painting.canopy);
     RaftMeasure raft =
         raft(
             board,

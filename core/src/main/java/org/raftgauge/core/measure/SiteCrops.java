@@ -117,6 +117,20 @@ final class SiteCrops {
     return checked;
   }
 
+  /** Holds the sites whose leaf is not green: on open ground nothing else is told from soil. */
+  List<SiteMeasure> holdAllButGreen(List<SiteMeasure> sites) {
+    List<SiteMeasure> checked = new ArrayList<>();
+    for (int s = 0; s < sites.size(); s++) {
+      checked.add(
+          model(s).equals(Optional.of(LeafModel.GREEN_LEAF))
+              ? sites.get(s)
+              : heldSite(
+                  sites.get(s).site(),
+                  "on open ground only green leaf is told from what is about it"));
+    }
+    return checked;
+  }
+
   static SiteMeasure heldSite(SiteId site, String why) {
     return new SiteMeasure(
         site,
