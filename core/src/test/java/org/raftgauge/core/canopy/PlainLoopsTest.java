@@ -168,7 +168,8 @@ class PlainLoopsTest {
     for (int y = 0; y < height; y++) {
       for (int x = 0; x < width; x++) {
         int k = y * width + x;
-        boolean close = Math.abs(x - at[2] % width) <= 5 && Math.abs(y - at[2] / width) <= 5;
+        boolean close =
+            Math.abs(x - at[2] % width) <= 5 && Math.abs(y - Math.floorDiv(at[2], width)) <= 5;
         if (close && side[k] && !near(other, width, height, k, 2)) {
           sum[3]++;
           for (int c = 0; c < 3; c++) {
