@@ -106,6 +106,20 @@ class MeasureSitesTest {
   }
 
   @Test
+  void theSharedPartOfTheOutlineIsCountedAndClosesASite() {
+    // Two squares of 41 px that touch along one side each: a quarter of either outline.
+    SiteCanopy quarter = blocks(41, 41);
+    assertEquals(0.25, quarter.sites().get(0).sharedOutlineFraction(), 1e-9);
+    assertEquals(0.25, quarter.sites().get(1).sharedOutlineFraction(), 1e-9);
+    assertFalse(quarter.sites().get(0).closed());
+    // 41 wide and 121 high: 121 of 324 sides shared, 0.373, past the limit of 0.35.
+    SiteCanopy tall = blocks(41, 121);
+    assertEquals(121 / 324.0, tall.sites().get(0).sharedOutlineFraction(), 1e-9);
+    assertTrue(tall.sites().get(0).closed());
+    assertEquals(0, blocks(45, 41).sites().get(0).sharedOutlineFraction(), 1e-9);
+  }
+
+  @Test
   void theStandardErrorGrowsWithEachOfItsCauses() {
     double[] at = {99.5, 99.5, 40};
     double plain = se(disc(at, Grounds.row(200, 200, 200, 2)));
