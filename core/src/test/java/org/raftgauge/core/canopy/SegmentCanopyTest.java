@@ -45,6 +45,16 @@ class SegmentCanopyTest {
   }
 
   @Test
+  void aBoardFullOfLeafIsCanopyAllOver() {
+    for (double[] leaf : new double[][] {Plants.LETTUCE, Plants.DARK_LEAF}) {
+      DeckImage deck = deck().draw(Plants.on(0.75).disc(150, 150, 300, leaf));
+      Canopy canopy = canopy(deck);
+      double cover = areaCm2(deck) / (canopy.width() * canopy.height() / 100.0);
+      assertTrue(cover > 0.98, "cover " + cover);
+    }
+  }
+
+  @Test
   void halfTheMillimetresAPixelGiveTheSameArea() {
     Plants plants = Plants.on(0.75).disc(80, 80, 35, Plants.LETTUCE);
     double coarse = areaCm2(deck().draw(plants));
