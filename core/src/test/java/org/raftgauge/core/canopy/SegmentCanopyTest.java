@@ -75,9 +75,14 @@ class SegmentCanopyTest {
   }
 
   @Test
-  void aHardShadowAcrossABareBoardIsNoCanopy() {
+  void aHardShadowAddsNoArea() {
     for (double board : new double[] {0.75, 0.2}) {
       assertEquals(0, areaCm2(deck().draw(Plants.on(board).shadow(150))), "board " + board);
+      double plain = areaCm2(deck().draw(Plants.on(board).disc(80, 80, 40, Plants.LETTUCE)));
+      double shaded =
+          areaCm2(deck().draw(Plants.on(board).disc(80, 80, 40, Plants.LETTUCE).shadow(100)));
+      // The shadow's edge crosses the leaf: leaf in shade must still be leaf, to 2 %.
+      assertEquals(1, shaded / plain, 0.02, "board " + board);
     }
   }
 
