@@ -47,7 +47,12 @@ class SegmentCanopyTest {
   @Test
   void aBoardFullOfLeafIsCanopyAllOver() {
     for (double[] leaf : new double[][] {Plants.LETTUCE, Plants.DARK_LEAF}) {
-      DeckImage deck = deck().draw(Plants.on(0.75).disc(150, 150, 300, leaf));
+      Plants plants = Plants.on(0.75).disc(150, 150, 300, leaf);
+      // Deep shade between the leaves, 0.5 % of the deck.
+      for (int i = 0; i < 5; i++) {
+        plants.disc(30 + 60 * i, 150, 6, 0.01, 0.012, 0.008);
+      }
+      DeckImage deck = deck().draw(plants);
       Canopy canopy = canopy(deck);
       double cover = areaCm2(deck) / (canopy.width() * canopy.height() / 100.0);
       assertTrue(cover > 0.98, "cover " + cover);
