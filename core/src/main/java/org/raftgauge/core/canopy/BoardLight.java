@@ -35,6 +35,9 @@ final class BoardLight {
    */
   private static final double TINT_SPREAD = 0.40;
 
+  /** Where the likeliest colour lies this far on leaf's side, no board shows at all. */
+  private static final double LEAF_TINT = 3 * TINT_SPREAD;
+
   /** Half width of the board's cluster of colour balances, ln. */
   private static final double CLUSTER = 0.15;
 
@@ -93,7 +96,8 @@ final class BoardLight {
         board.add(s);
       }
     }
-    if (board.size() < Math.max(30, LEAST_SHARE * samples.size())) {
+    boolean leaf = peak[0] + peak[1] - whiteTint(white) < -LEAF_TINT;
+    if (leaf || board.size() < Math.max(30, LEAST_SHARE * samples.size())) {
       return withoutBoard(white);
     }
     double green = quantile(board, 4, 0.5);
@@ -263,7 +267,7 @@ final class BoardLight {
         spread(cells, p, q);
       }
     }
-    double whiteTint = white.isEmpty() ? 0 : quantile(white, 2, 0.5) + quantile(white, 3, 0.5);
+    double whiteTint = whiteTint(white);
     double[] best = {0, 0, -1};
     for (int i = 0; i < cells.length; i++) {
       double p = value(i / CELLS);
@@ -274,6 +278,10 @@ final class BoardLight {
       }
     }
     return best;
+  }
+
+  private static double whiteTint(List<double[]> white) {
+    return white.isEmpty() ? 0 : quantile(white, 2, 0.5) + quantile(white, 3, 0.5);
   }
 
   private static double likelihood(double p, double q, double whiteTint) {

@@ -48,10 +48,9 @@ final class ChromaBleed {
       light[i] = leaf[i] && !isDark;
       darkGround[i] = !leaf[i] && lit[i] > 0 && isDark;
     }
-    boolean[] nearLight = BoxFilter.any(light, width, height, RUN_PX);
     boolean[] ownColour = new boolean[n];
     for (int i = 0; i < n; i++) {
-      ownColour[i] = dark[i] && !nearLight[i];
+      ownColour[i] = dark[i] && !besideLit(i, light);
     }
     boolean[] nearOwn = BoxFilter.any(ownColour, width, height, RUN_PX + 1);
     boolean[] nearGround = BoxFilter.any(darkGround, width, height, RUN_PX);
@@ -60,6 +59,25 @@ final class ChromaBleed {
         leaf[i] = false;
       }
     }
+  }
+
+  /**
+   * Says whether leaf much brighter than a pixel lies where its colour may have run from; leaf
+   * deeper in the same shadow lends none.
+   */
+  private boolean besideLit(int at, boolean[] light) {
+    int left = Math.max(0, at % width - RUN_PX);
+    int right = Math.min(width - 1, at % width + RUN_PX);
+    int bottom = Math.min(height - 1, at / width + RUN_PX);
+    for (int y = Math.max(0, at / width - RUN_PX); y <= bottom; y++) {
+      for (int x = left; x <= right; x++) {
+        int i = y * width + x;
+        if (light[i] && luminance[at] < DARK_SHARE * luminance[i]) {
+          return true;
+        }
+      }
+    }
+    return false;
   }
 
   /**

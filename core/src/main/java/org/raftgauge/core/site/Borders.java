@@ -21,6 +21,12 @@ final class Borders {
         if (o >= 0) {
           borders.areas[o]++;
         }
+        if (x == 0) {
+          borders.side(AllotCanopy.NONE, o);
+        }
+        if (y == 0) {
+          borders.side(AllotCanopy.NONE, o);
+        }
         borders.side(o, x + 1 < width ? owner[y * width + x + 1] : AllotCanopy.NONE);
         borders.side(o, y + 1 < height ? owner[(y + 1) * width + x] : AllotCanopy.NONE);
       }

@@ -1,0 +1,255 @@
+// SPDX-License-Identifier: Apache-2.0
+package org.raftgauge.core.canopy;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+
+import java.util.Random;
+import org.junit.jupiter.api.Test;
+import org.raftgauge.core.pixels.Srgb;
+
+/** Running sums, calming and edge mixing against slow plain loops on 100 seeded pictures. */
+class PlainLoopsTest {
+
+  @Test
+  void boxSumsAreThoseOfThePlainLoop() {
+    for (int seed = 0; seed < 100; seed++) {
+      Random random = new Random(seed);
+      int width = 1 + random.nextInt(30);
+      int height = 1 + random.nextInt(30);
+      int reach = random.nextInt(8);
+      float[] values = plane(width * height, random);
+      float[] sums = BoxFilter.sum(values, width, height, reach);
+      for (int i = 0; i < sums.length; i++) {
+        // Sums of up to 225 floats of up to 1, rows rounded to floats: 225 * 2^-24.
+        assertEquals(
+            boxSum(values, width, height, i, reach), sums[i], 2e-5, "seed " + seed + " at " + i);
+      }
+    }
+  }
+
+  @Test
+  void anyIsThatOfThePlainLoop() {
+    for (int seed = 0; seed < 100; seed++) {
+      Random random = new Random(seed);
+      int width = 1 + random.nextInt(30);
+      int height = 1 + random.nextInt(30);
+      int reach = random.nextInt(5);
+      boolean[] mask = mask(width * height, 0.03, random);
+      boolean[] any = BoxFilter.any(mask, width, height, reach);
+      for (int i = 0; i < any.length; i++) {
+        assertEquals(near(mask, width, height, i, reach), any[i], "seed " + seed + " at " + i);
+      }
+    }
+  }
+
+  @Test
+  void binomialIsTheNinePointKernelWithRepeatedEdges() {
+    double[] kernel = {1, 2, 1};
+    for (int seed = 0; seed < 100; seed++) {
+      Random random = new Random(seed);
+      int width = 1 + random.nextInt(20);
+      int height = 1 + random.nextInt(20);
+      float[] values = plane(width * height, random);
+      float[] calm = Binomial.blur(values, width, height);
+      for (int y = 0; y < height; y++) {
+        for (int x = 0; x < width; x++) {
+          double sum = 0;
+          for (int dy = -1; dy <= 1; dy++) {
+            for (int dx = -1; dx <= 1; dx++) {
+              int px = Math.max(0, Math.min(width - 1, x + dx));
+              int py = Math.max(0, Math.min(height - 1, y + dy));
+              sum += kernel[dx + 1] * kernel[dy + 1] / 16 * values[py * width + px];
+            }
+          }
+          // Two rounds of float arithmetic on values up to 1.
+          assertEquals(sum, calm[y * width + x], 5e-7, "seed " + seed);
+        }
+      }
+    }
+  }
+
+  /**
+   * The plain loop knows what the pictures are made of, so it needs no look at its surroundings:
+   * leaf left of an upright edge, ground right of it, the edge's column mixed in a known share.
+   */
+  @Test
+  void edgePixelsGetTheShareTheyWereMixedIn() {
+    for (int seed = 0; seed < 100; seed++) {
+      Random random = new Random(seed);
+      int width = 40;
+      int height = 24;
+      int edge = 12 + random.nextInt(16);
+      double[] leaf = {0.05 + 0.1 * random.nextDouble(), 0.2 + 0.2 * random.nextDouble(), 0.03};
+      double white = seed % 2 == 0 ? 0.5 + 0.4 * random.nextDouble() : 0.01;
+      float[][] rgb = new float[3][width * height];
+      boolean[] mask = new boolean[width * height];
+      double[] shares = new double[height];
+      for (int y = 0; y < height; y++) {
+        shares[y] = random.nextDouble();
+        for (int x = 0; x < width; x++) {
+          double share = x < edge ? 1 : x > edge ? 0 : shares[y];
+          for (int c = 0; c < 3; c++) {
+            rgb[c][y * width + x] = (float) (share * leaf[c] + (1 - share) * white);
+          }
+          mask[y * width + x] = share > 0.5;
+        }
+      }
+      byte[] coverage = EdgeMix.coverage(width, height, rgb, mask);
+      for (int y = 0; y < height; y++) {
+        for (int x = 0; x < width; x++) {
+          double share = x < edge ? 1 : x > edge ? 0 : shares[y];
+          // Half a step of 255, and float rounding that may tip one.
+          assertEquals(
+              share, (coverage[y * width + x] & 0xff) / 255.0, 0.6 / 255, "seed " + seed + " " + x);
+        }
+      }
+    }
+  }
+
+  /** The whole of edge mixing once more, written as plainly as its Javadoc says it. */
+  @Test
+  void coverageIsThatOfThePlainLoopOnRandomBlobs() {
+    for (int seed = 0; seed < 100; seed++) {
+      Random random = new Random(1000 + seed);
+      int width = 30 + random.nextInt(20);
+      int height = 30 + random.nextInt(20);
+      boolean[] mask = blobs(width, height, random);
+      float[][] rgb = coloured(mask, random);
+      byte[] coverage = EdgeMix.coverage(width, height, rgb, mask);
+      int unlike = 0;
+      for (int i = 0; i < mask.length; i++) {
+        double plain = plainShare(rgb, mask, width, height, i);
+        // Sums in floats against doubles may cross a limit of the method: none to two pixels.
+        unlike += Math.abs(plain - (coverage[i] & 0xff)) > 1.01 ? 1 : 0;
+      }
+      assertEquals(0, unlike, 2, "seed " + seed);
+    }
+  }
+
+  private static double plainShare(float[][] rgb, boolean[] leaf, int width, int height, int i) {
+    boolean[] other = new boolean[leaf.length];
+    for (int k = 0; k < leaf.length; k++) {
+      other[k] = !leaf[k];
+    }
+    if (!near(leaf, width, height, i, 2)) {
+      return 0;
+    }
+    if (!near(other, width, height, i, 2)) {
+      return 255;
+    }
+    double[] l = sureMean(rgb, leaf, other, new int[] {width, height, i});
+    double[] b = sureMean(rgb, other, leaf, new int[] {width, height, i});
+    double hard = leaf[i] ? 255 : 0;
+    if (l[3] < 2 || b[3] < 2) {
+      return hard;
+    }
+    double[] p = {rgb[0][i], rgb[1][i], rgb[2][i]};
+    double yl = Srgb.luminance(l[0], l[1], l[2]);
+    double yb = Srgb.luminance(b[0], b[1], b[2]);
+    if (yb < 0.5 * yl) {
+      return 255 * clamp((Srgb.luminance(p[0], p[1], p[2]) - yb) / (yl - yb));
+    }
+    double dot = 0;
+    double contrast = 0;
+    double away = 0;
+    for (int c = 0; c < 3; c++) {
+      dot += (p[c] - b[c]) * (l[c] - b[c]);
+      contrast += (l[c] - b[c]) * (l[c] - b[c]);
+      away += (p[c] - b[c]) * (p[c] - b[c]);
+    }
+    double offLine = away - dot * dot / contrast;
+    return contrast < 4e-4 || offLine > 0.03 * contrast ? hard : 255 * clamp(dot / contrast);
+  }
+
+  private static double[] sureMean(float[][] rgb, boolean[] side, boolean[] other, int[] at) {
+    int width = at[0];
+    int height = at[1];
+    double[] sum = new double[4];
+    for (int y = 0; y < height; y++) {
+      for (int x = 0; x < width; x++) {
+        int k = y * width + x;
+        boolean close =
+            Math.abs(x - at[2] % width) <= 5 && Math.abs(y - Math.floorDiv(at[2], width)) <= 5;
+        if (close && side[k] && !near(other, width, height, k, 2)) {
+          sum[3]++;
+          for (int c = 0; c < 3; c++) {
+            sum[c] += rgb[c][k];
+          }
+        }
+      }
+    }
+    return new double[] {sum[0] / sum[3], sum[1] / sum[3], sum[2] / sum[3], sum[3]};
+  }
+
+  private static boolean[] blobs(int width, int height, Random random) {
+    boolean[] mask = new boolean[width * height];
+    for (int n = 0; n < 3; n++) {
+      double cx = random.nextDouble() * width;
+      double cy = random.nextDouble() * height;
+      double r = 4 + 8 * random.nextDouble();
+      for (int i = 0; i < mask.length; i++) {
+        mask[i] |= Math.hypot(i % width - cx, Math.floorDiv(i, width) - cy) < r;
+      }
+    }
+    return mask;
+  }
+
+  private static float[][] coloured(boolean[] mask, Random random) {
+    double white = random.nextDouble();
+    double[] leaf = {0.1 * random.nextDouble(), 0.1 + 0.3 * random.nextDouble(), 0.04};
+    float[][] rgb = new float[3][mask.length];
+    for (int i = 0; i < mask.length; i++) {
+      for (int c = 0; c < 3; c++) {
+        double own = mask[i] ? leaf[c] : white;
+        rgb[c][i] = (float) Math.max(0, own + 0.02 * random.nextGaussian());
+      }
+    }
+    return rgb;
+  }
+
+  private static double boxSum(float[] values, int width, int height, int at, int reach) {
+    double sum = 0;
+    for (int y = 0; y < height; y++) {
+      for (int x = 0; x < width; x++) {
+        boolean in = Math.abs(x - at % width) <= reach && Math.abs(y - at / width) <= reach;
+        sum += in ? values[y * width + x] : 0;
+      }
+    }
+    return sum;
+  }
+
+  private static boolean near(boolean[] mask, int width, int height, int at, int reach) {
+    for (int y = Math.max(0, at / width - reach);
+        y <= Math.min(height - 1, at / width + reach);
+        y++) {
+      for (int x = Math.max(0, at % width - reach);
+          x <= Math.min(width - 1, at % width + reach);
+          x++) {
+        if (mask[y * width + x]) {
+          return true;
+        }
+      }
+    }
+    return false;
+  }
+
+  private static float[] plane(int n, Random random) {
+    float[] plane = new float[n];
+    for (int i = 0; i < n; i++) {
+      plane[i] = random.nextFloat();
+    }
+    return plane;
+  }
+
+  private static boolean[] mask(int n, double share, Random random) {
+    boolean[] mask = new boolean[n];
+    for (int i = 0; i < n; i++) {
+      mask[i] = random.nextDouble() < share;
+    }
+    return mask;
+  }
+
+  private static double clamp(double v) {
+    return Math.max(0, Math.min(1, v));
+  }
+}

@@ -1,0 +1,179 @@
+// SPDX-License-Identifier: Apache-2.0
+package org.raftgauge.core.site;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertThrows;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.util.List;
+import java.util.OptionalDouble;
+import org.junit.jupiter.api.Test;
+import org.raftgauge.core.book.HeightModel;
+import org.raftgauge.core.canopy.Canopy;
+import org.raftgauge.core.canopy.KnownCanopy;
+
+class MeasureSitesTest {
+  private static final HeightModel TALL = new HeightModel(5.2, 0.5, 0.5);
+
+  @Test
+  void aDiscIsMeasuredInEveryTrait() {
+    // 2 mm a pixel, radius 30 px = 60 mm, 3 px right of the foot at 99.5 and 4 px above it.
+    SiteMeasure site = disc(new double[] {102.5, 95.5, 30}, Grounds.row(200, 200, 200, 2));
+    double area = Math.PI * 36;
+    assertEquals(1, site.projectedAreaCm2().orElseThrow() / area, 0.003);
+    SiteMeasure.Shape shape = site.shape().get(0);
+    assertEquals(120, shape.equivalentDiameterMm(), 0.3);
+    assertEquals(120, shape.largestDiameterMm(), 3);
+    assertEquals(1, shape.perimeterMm() / (Math.PI * 120), 0.02);
+    assertTrue(shape.solidity() > 0.96, "" + shape.solidity());
+    // The foot lies at 100 px from the picture's edge, pixel centre 99.5.
+    assertEquals(6, shape.offsetXMm(), 0.05);
+    assertEquals(-8, shape.offsetYMm(), 0.05);
+    assertEquals(0, site.sharedOutlineFraction(), 1e-12);
+    assertFalse(site.closed());
+    assertEquals(1, site.parallaxFactor(), 1e-12);
+    assertEquals("", site.held());
+  }
+
+  @Test
+  void aTallPlantIsShrunkByItsOwnHeight() {
+    Ground ground = Grounds.row(200, 200, new double[] {200, 2}, TALL, 0);
+    SiteMeasure site = disc(new double[] {99.5, 99.5, 50}, ground);
+    // sqrt(A) = sqrt(S) / (1 + c sqrt(S) / H), see ParallaxTest; S = pi * 10^2 cm2.
+    double root = Math.sqrt(Math.PI * 100) / (1 + 5.2 * Math.sqrt(Math.PI * 100) / 1600);
+    assertEquals(1, site.projectedAreaCm2().orElseThrow() / (root * root), 0.003);
+    assertEquals(5.2 * root, site.heightMm(), 0.2);
+    double shrink = Math.sqrt(site.parallaxFactor());
+    assertEquals(200 * shrink, site.shape().get(0).equivalentDiameterMm(), 0.5);
+    assertEquals(200 * shrink, site.shape().get(0).largestDiameterMm(), 3);
+  }
+
+  @Test
+  void aTallPlantFarFromTheCamerasFootIsPutBackOverItsHole() {
+    // Two sites 400 mm apart, the camera between them: a plant of h = 92 mm over the left hole is
+    // seen 200 * h / (H - h) mm further left.
+    Ground ground = Grounds.row(400, 200, new double[] {200, 2}, TALL, 0);
+    double area = Math.PI * 100;
+    double height = 5.2 * Math.sqrt(area) / (1 + 5.2 * Math.sqrt(area) / 1600);
+    double outPx = 200 * height / (1600 - height) / 2;
+    byte[] coverage = KnownCanopy.discs(400, 200, new double[] {99.5 - outPx, 99.5, 50});
+    SiteCanopy sites = MeasureSites.of(ground, KnownCanopy.of(400, 200, coverage));
+    SiteMeasure.Shape shape = sites.sites().get(0).shape().get(0);
+    assertEquals(0, shape.offsetXMm(), 0.2);
+    assertEquals(0, shape.offsetYMm(), 0.2);
+    assertEquals(200 - 2 * outPx, sites.plantCentres().get(0).xMm(), 0.3);
+  }
+
+  @Test
+  void halfTheMillimetresAPixelGiveTheSameTraits() {
+    Ground coarse = Grounds.row(200, 200, 200, 2);
+    Ground fine = Grounds.row(400, 400, 400, 1);
+    SiteMeasure a = disc(new double[] {99.5, 99.5, 40}, coarse);
+    SiteMeasure b = disc(new double[] {199.5, 199.5, 80}, fine);
+    assertEquals(1, area(a) / area(b), 0.002);
+    assertEquals(1, a.shape().get(0).perimeterMm() / b.shape().get(0).perimeterMm(), 0.02);
+  }
+
+  @Test
+  void anEmptySiteHasNoAreaNoShapeAndIsNotHeld() {
+    Canopy bare = KnownCanopy.of(60, 30, new byte[1800]);
+    SiteCanopy sites = MeasureSites.of(Grounds.row(60, 30, 30, 10), bare);
+    assertEquals(2, sites.sites().size());
+    for (SiteMeasure site : sites.sites()) {
+      assertEquals(OptionalDouble.of(0), site.projectedAreaCm2());
+      assertEquals(List.of(), site.shape());
+      assertEquals("", site.held());
+      assertFalse(site.closed());
+    }
+    assertEquals(0, sites.canopyCover());
+    assertEquals(0, sites.leftoverCm2());
+  }
+
+  @Test
+  void coverIsTheShareOfTheBoardThatIsLeaf() {
+    byte[] half = new byte[60 * 30];
+    for (int i = 0; i < half.length; i++) {
+      half[i] = i % 60 < 30 ? (byte) 255 : 0;
+    }
+    Ground ground = Grounds.row(60, 30, 30, 10);
+    assertEquals(0.5, MeasureSites.of(ground, KnownCanopy.of(60, 30, half)).canopyCover(), 1e-9);
+    java.util.Arrays.fill(half, (byte) 255);
+    SiteCanopy full = MeasureSites.of(ground, KnownCanopy.of(60, 30, half));
+    assertEquals(1, full.canopyCover(), 1e-9);
+    // 600 x 300 mm, shared out whole.
+    assertEquals(1800, full.sites().stream().mapToDouble(MeasureSitesTest::area).sum(), 1e-6);
+  }
+
+  @Test
+  void theSharedPartOfTheOutlineIsCountedAndClosesASite() {
+    // Two squares of 41 px that touch along one side each: a quarter of either outline.
+    SiteCanopy quarter = blocks(41, 41);
+    assertEquals(0.25, quarter.sites().get(0).sharedOutlineFraction(), 1e-9);
+    assertEquals(0.25, quarter.sites().get(1).sharedOutlineFraction(), 1e-9);
+    assertFalse(quarter.sites().get(0).closed());
+    // 41 wide and 121 high: 121 of 324 sides shared, 0.373, past the limit of 0.35.
+    SiteCanopy tall = blocks(41, 121);
+    assertEquals(121 / 324.0, tall.sites().get(0).sharedOutlineFraction(), 1e-9);
+    assertTrue(tall.sites().get(0).closed());
+    assertEquals(0, blocks(45, 41).sites().get(0).sharedOutlineFraction(), 1e-9);
+  }
+
+  @Test
+  void theStandardErrorGrowsWithEachOfItsCauses() {
+    double[] at = {99.5, 99.5, 40};
+    double plain = se(disc(at, Grounds.row(200, 200, 200, 2)));
+    double height = se(disc(at, Grounds.row(200, 200, new double[] {200, 2}, TALL, 0)));
+    double pose = se(disc(at, Grounds.row(200, 200, new double[] {200, 2}, Grounds.FLAT, 3)));
+    // The same 80 mm with half the pixels.
+    double edge = se(disc(new double[] {49.5, 49.5, 20}, Grounds.row(100, 100, 100, 4)));
+    assertTrue(height > 1.2 * plain, plain + " " + height);
+    assertTrue(pose > 1.2 * plain, plain + " " + pose);
+    assertTrue(edge > 1.5 * plain, plain + " " + edge);
+    SiteMeasure shared = blocks(41, 41).sites().get(0);
+    SiteMeasure alone = blocks(45, 41).sites().get(0);
+    assertEquals(area(alone), area(shared), 1e-9);
+    assertTrue(se(shared) > 1.2 * se(alone), se(shared) + " " + se(alone));
+    assertTrue(shared.quality() < alone.quality());
+  }
+
+  @Test
+  void aGroundWithoutAModelForEachSiteIsRefused() {
+    Ground row = Grounds.row(60, 30, 30, 10);
+    IllegalArgumentException e =
+        assertThrows(
+            IllegalArgumentException.class,
+            () ->
+                new Ground(
+                    row.deck(), row.layout(), row.pose(), 0, List.of(), row.closedOutline()));
+    assertEquals("heights and closedOutline must have one entry a site, got 0", e.getMessage());
+  }
+
+  /** Two blocks of 41 px in width over two feet a pitch apart: at 41 px they touch. */
+  private static SiteCanopy blocks(int pitch, int height) {
+    int w = 2 * pitch;
+    int h = 141;
+    byte[] coverage = new byte[w * h];
+    for (int i = 0; i < coverage.length; i++) {
+      int fromFoot = Math.abs(i % w % pitch - (pitch - 1) / 2);
+      int fromRow = Math.abs(Math.floorDiv(i, w) - 70);
+      coverage[i] = fromFoot <= 20 && 2 * fromRow < height ? (byte) 255 : 0;
+    }
+    return MeasureSites.of(Grounds.row(w, h, pitch, 2), KnownCanopy.of(w, h, coverage));
+  }
+
+  private static SiteMeasure disc(double[] disc, Ground ground) {
+    int width = ground.deck().image().width();
+    int height = ground.deck().image().height();
+    byte[] coverage = KnownCanopy.discs(width, height, disc);
+    return MeasureSites.of(ground, KnownCanopy.of(width, height, coverage)).sites().get(0);
+  }
+
+  private static double area(SiteMeasure site) {
+    return site.projectedAreaCm2().orElseThrow();
+  }
+
+  private static double se(SiteMeasure site) {
+    return site.projectedAreaSeCm2().orElseThrow();
+  }
+}
