@@ -36,7 +36,7 @@ final class Readme {
     List<String> commands = new ArrayList<>();
     Matcher blocks = BLOCK.matcher(text());
     while (blocks.find()) {
-      for (String line : blocks.group(1).split("\n")) {
+      for (String line : blocks.group(1).lines().toList()) {
         String command = line.replaceFirst("\\s+#.*", "").strip();
         if (!command.isEmpty() && !command.startsWith("#")) {
           commands.add(command);
@@ -58,7 +58,7 @@ final class Readme {
 
   /** Returns a command's arguments, with the checkout's folders made absolute. */
   static List<String> arguments(String command) {
-    return Arrays.stream(command.split("\\s+"))
+    return Arrays.stream(command.split("\\s+", -1))
         .skip(1)
         .map(word -> word.startsWith("sample-") ? ROOT.resolve(word).toString() : word)
         .toList();

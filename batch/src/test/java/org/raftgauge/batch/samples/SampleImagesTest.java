@@ -30,14 +30,13 @@ class SampleImagesTest {
   private static final Path GOLDEN = Path.of("src/test/resources/golden/sample-sites.csv");
   private static final Path SAMPLES = Readme.ROOT.resolve("sample-images");
 
-  @TempDir private Path folder;
   private Readme.Said said;
   private Path out;
   private Map<String, SiteLine> sites;
   private Map<String, SiteLine> truth;
 
   @BeforeAll
-  void runTheSamples() throws IOException {
+  void runTheSamples(@TempDir Path folder) throws IOException {
     copyBook(SAMPLES.resolve("book"), folder.resolve("book"));
     out = folder.resolve("out");
     List<String> arguments = new ArrayList<>(Readme.arguments(Readme.sampleRun()));
@@ -133,7 +132,7 @@ class SampleImagesTest {
   void everyColumnStandsInTheReadme() throws IOException {
     String readme = Readme.text();
     for (String table : List.of("photos.csv", "sites.csv", "rafts.csv")) {
-      for (String column : Files.readAllLines(out.resolve(table)).get(0).split(",")) {
+      for (String column : Files.readAllLines(out.resolve(table)).get(0).split(",", -1)) {
         assertTrue(readme.contains("`" + column + "`"), table + ": " + column);
       }
     }
@@ -144,14 +143,14 @@ class SampleImagesTest {
     String readme = Readme.text();
     List<String> first = sites.keySet().stream().limit(3).toList();
     for (String key : first) {
-      String[] parts = key.split(" ");
+      String[] parts = key.split(" ", -1);
       String row =
           readme
               .lines()
               .filter(line -> line.startsWith(parts[1] + "," + parts[2] + ","))
               .findFirst()
               .orElseThrow(() -> new AssertionError("the README does not show " + key));
-      double shown = Double.parseDouble(row.split(",")[4]);
+      double shown = Double.parseDouble(row.split(",", -1)[4]);
       assertTrue(near(OptionalDouble.of(shown), sites.get(key).projectedCm2()), row);
     }
   }

@@ -25,7 +25,7 @@ record SiteLine(OptionalDouble projectedCm2, OptionalDouble visibleCm2, Optional
    */
   static Map<String, SiteLine> read(Path file) throws IOException {
     List<String> lines = Files.readAllLines(file);
-    List<String> header = Arrays.asList(lines.get(0).split(","));
+    List<String> header = Arrays.asList(lines.get(0).split(",", -1));
     Map<String, SiteLine> sites = new LinkedHashMap<>();
     for (String line : lines.subList(1, lines.size())) {
       List<String> cells = Arrays.asList(line.split(",", -1));
