@@ -54,6 +54,7 @@ PLACEMENTS = [
 ]
 
 EVENTS = [
+    ("2026-03-04T08:30", "died", "KV-112", "C2", "", "", "IB", "did not take"),
     ("2026-03-12T10:20", "moved", "KV-112", "E4", "KV-112", "C2", "IB", "gap filled from the edge"),
     ("2026-03-15T09:05", "harvested", "KV-118", "C4", "", "", "IB", "one head for the tasting panel"),
     ("2026-03-19T07:40", "harvested", "KV-204", "", "", "", "MS", "whole raft"),

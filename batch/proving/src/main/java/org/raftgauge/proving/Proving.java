@@ -9,7 +9,12 @@ import picocli.CommandLine.Command;
     name = "prove",
     mixinStandardHelpOptions = true,
     description = "Renders raft photos with exact truth and scores a run against them.",
-    subcommands = {RenderCommand.class, PlainCommand.class, AccuracyCommand.class})
+    subcommands = {
+      RenderCommand.class,
+      PlainCommand.class,
+      AccuracyCommand.class,
+      ReportCommand.class
+    })
 public final class Proving {
 
   private Proving() {}

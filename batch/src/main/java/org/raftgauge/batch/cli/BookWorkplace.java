@@ -24,7 +24,7 @@ import org.raftgauge.core.problem.InputException;
 import org.raftgauge.core.problem.Problem;
 
 /** Opens crop books and photo folders on disk. */
-final class BookWorkplace implements Workplace {
+public final class BookWorkplace implements Workplace {
 
   @Override
   public OpenBook open(Path folder) throws InputException {

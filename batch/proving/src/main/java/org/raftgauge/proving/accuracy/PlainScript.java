@@ -10,14 +10,10 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import javax.imageio.ImageIO;
-import org.apache.commons.csv.CSVRecord;
 import org.raftgauge.core.book.Layout;
-import org.raftgauge.core.book.Lens;
 import org.raftgauge.core.book.PointMm;
 import org.raftgauge.core.book.SiteId;
 import org.raftgauge.proving.camera.Camera;
-import org.raftgauge.proving.camera.Hold;
-import org.raftgauge.proving.set.Boards;
 
 /**
  * The yardstick: what a practised user would script in an afternoon. The exact pose is given to it.
@@ -32,55 +28,45 @@ public final class PlainScript {
   private PlainScript() {}
 
   /**
-   * Measures every raft of a set.
+   * Measures every raft of a rendered set.
    *
    * @param set the set's folder, with {@code poses.csv} and {@code photos/}
    * @return the lines of a file with the columns of {@code sites.csv} that the score needs
    * @throws IOException if a file cannot be read
    */
   public static List<String> measure(Path set) throws IOException {
+    return measure(set.resolve("photos"), PosedRaft.readCsv(set.resolve("poses.csv")));
+  }
+
+  /**
+   * Measures rafts whose exact poses are known.
+   *
+   * @param photos the photo folder
+   * @param rafts the rafts; those of a photo stand together
+   * @return the lines of a file with the columns of {@code sites.csv} that the score needs
+   * @throws IOException if a photo cannot be read
+   */
+  public static List<String> measure(Path photos, List<PosedRaft> rafts) throws IOException {
     List<String> lines = new ArrayList<>(List.of(HEADER));
     Map<String, BufferedImage> last = new HashMap<>();
-    for (CSVRecord row : Table.read(set.resolve("poses.csv"))) {
-      String photo = row.get("photo");
-      if (!last.containsKey(photo)) {
+    for (PosedRaft raft : rafts) {
+      if (!last.containsKey(raft.photo())) {
         last.clear();
-        last.put(photo, ImageIO.read(set.resolve("photos").resolve(photo).toFile()));
+        last.put(raft.photo(), ImageIO.read(photos.resolve(raft.photo()).toFile()));
       }
-      Layout layout = Boards.named(row.get("layout"));
-      Map<SiteId, Double> areas = areasCm2(last.get(photo), camera(row, last.get(photo)), layout);
-      for (SiteId site : layout.grid().sites()) {
-        double area = areas.getOrDefault(site, 0.0);
-        lines.add(
-            String.format(
-                Locale.ROOT, "%s,%s,%s,%.3f,%.3f,false", photo, row.get("raft"), site, area, area));
+      BufferedImage photo = last.get(raft.photo());
+      Camera camera = raft.camera(photo.getWidth(), photo.getHeight());
+      Map<SiteId, Double> areas = areasCm2(photo, camera, raft.layout());
+      for (SiteId site : raft.layout().grid().sites()) {
+        lines.add(row(raft, site, areas.getOrDefault(site, 0.0)));
       }
     }
     return lines;
   }
 
-  private static Camera camera(CSVRecord row, BufferedImage photo) {
-    Lens lens =
-        new Lens(
-            Table.number(row, "fx_px"),
-            Table.number(row, "fy_px"),
-            Table.number(row, "cx_px"),
-            Table.number(row, "cy_px"),
-            Table.number(row, "k1"),
-            Table.number(row, "k2"),
-            Table.number(row, "p1"),
-            Table.number(row, "p2"),
-            Table.number(row, "k3"));
-    double[] rotation = new double[9];
-    double[] shift = new double[3];
-    for (int i = 0; i < 3; i++) {
-      for (int k = 0; k < 3; k++) {
-        rotation[3 * i + k] = Table.number(row, "r" + (i + 1) + (k + 1));
-      }
-      shift[i] = Table.number(row, "t" + (i + 1) + "_mm");
-    }
-    return new Camera(lens, photo.getWidth(), photo.getHeight(), new Hold(0, 0, 1, 0, 0, 0))
-        .posed(rotation, shift);
+  private static String row(PosedRaft raft, SiteId site, double areaCm2) {
+    return String.format(
+        Locale.ROOT, "%s,%s,%s,%.3f,%.3f,false", raft.photo(), raft.raft(), site, areaCm2, areaCm2);
   }
 
   /**

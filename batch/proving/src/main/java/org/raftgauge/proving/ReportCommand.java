@@ -1,0 +1,81 @@
+// SPDX-License-Identifier: Apache-2.0
+package org.raftgauge.proving;
+
+import java.io.IOException;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.concurrent.Callable;
+import org.raftgauge.proving.report.AccuracyPage;
+import org.raftgauge.proving.report.Bench;
+import org.raftgauge.proving.report.Section;
+import org.raftgauge.proving.report.Sections;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Option;
+
+/** Makes the accuracy page in one go. */
+@Command(
+    name = "report",
+    mixinStandardHelpOptions = true,
+    description = {
+      "Runs over path-traced shared data (where present), a freshly rendered set and the sample"
+          + " photos, scores each and writes ACCURACY.md. Takes ten minutes or more."
+    })
+final class ReportCommand implements Callable<Integer> {
+  @Option(names = "--out", required = true, description = "Folder for runs, sets and the page.")
+  private Path out;
+
+  @Option(
+      names = "--docs",
+      description = "Also write batch/proving/ACCURACY.md and the README's accuracy table.")
+  private boolean docs;
+
+  @Option(
+      names = "--root",
+      description = "The checkout. Default: the current folder.",
+      defaultValue = ".")
+  private Path root;
+
+  @Option(names = "--seed", description = "Of the rendered set. Default: ${DEFAULT-VALUE}.")
+  private long seed = 7043;
+
+  @Option(
+      names = "--photos",
+      description = "Rendered photos; the whole set is 300. Default: ${DEFAULT-VALUE}.")
+  private int photos = 72;
+
+  @Override
+  public Integer call() throws IOException {
+    Files.createDirectories(out);
+    String stamp = "commit " + commit() + ", seed " + seed + ", " + photos + " rendered photos";
+    List<Section> sections = Sections.make(new Bench(root, out, seed, photos));
+    String page = AccuracyPage.page(stamp, sections);
+    Files.writeString(out.resolve("ACCURACY.md"), page);
+    if (docs) {
+      Files.writeString(root.resolve("batch/proving/ACCURACY.md"), page);
+      AccuracyPage.fill(root.resolve("README.md"), AccuracyPage.summary(stamp, sections));
+    }
+    System.out.print(AccuracyPage.summary(stamp, sections));
+    return 0;
+  }
+
+  /** Asks git which commit is measured; "with changes" where the sources differ from it. */
+  private String commit() throws IOException {
+    String hash = git("rev-parse", "--short=10", "HEAD");
+    String changes = git("status", "--porcelain", "--", "core/src/main", "batch/src/main");
+    return hash.isEmpty() ? "unknown" : changes.isEmpty() ? hash : hash + " with changes";
+  }
+
+  private String git(String... arguments) throws IOException {
+    List<String> call = new ArrayList<>(List.of("git"));
+    call.addAll(List.of(arguments));
+    Process process =
+        new ProcessBuilder(call)
+            .directory(root.toFile())
+            .redirectError(ProcessBuilder.Redirect.DISCARD)
+            .start();
+    return new String(process.getInputStream().readAllBytes(), StandardCharsets.UTF_8).strip();
+  }
+}

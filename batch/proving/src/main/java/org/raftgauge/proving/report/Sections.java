@@ -1,0 +1,35 @@
+// SPDX-License-Identifier: Apache-2.0
+package org.raftgauge.proving.report;
+
+import java.io.IOException;
+import java.util.ArrayList;
+import java.util.List;
+
+/** The parts of the accuracy page, in their order. */
+public final class Sections {
+  /** Add a part here: a function from the bench to a section. */
+  private static final List<Maker> MAKERS =
+      List.of(PathTracedSection::make, RenderedSection::make, SamplesSection::make);
+
+  private Sections() {}
+
+  /** Makes a section. */
+  private interface Maker {
+    Section make(Bench bench) throws IOException;
+  }
+
+  /**
+   * Makes all sections; this takes minutes.
+   *
+   * @param bench what to work with
+   * @return the sections
+   * @throws IOException if a run fails or a file cannot be written
+   */
+  public static List<Section> make(Bench bench) throws IOException {
+    List<Section> sections = new ArrayList<>();
+    for (Maker maker : MAKERS) {
+      sections.add(maker.make(bench));
+    }
+    return sections;
+  }
+}
