@@ -2,6 +2,7 @@
 package org.raftgauge.core.canopy;
 
 import java.util.Arrays;
+import java.util.BitSet;
 import org.raftgauge.core.plane.DeckImage;
 
 /**
@@ -79,7 +80,8 @@ public final class OpenGround {
     byte[] coverage = new byte[width * height];
     SeenBox box = SeenBox.of(deck);
     if (box.isEmpty()) {
-      return new Canopy(width, height, coverage, EvenedLight.ofCamera(), new double[] {0, 0});
+      return new Canopy(
+          width, height, coverage, EvenedLight.ofCamera(), new Canopy.Doubts(0, 0, new BitSet()));
     }
     OpenGround ground =
         new OpenGround(Greenness.of(box.rgb(), box.width(), box.height(), box.seen()));
@@ -90,7 +92,7 @@ public final class OpenGround {
         height,
         coverage,
         EvenedLight.ofCamera(),
-        new double[] {ground.level.threshold(), ground.doubt(share)});
+        new Canopy.Doubts(ground.level.threshold(), ground.doubt(share), new BitSet()));
   }
 
   /** Returns how surely each pixel is leaf, 0..1. */
