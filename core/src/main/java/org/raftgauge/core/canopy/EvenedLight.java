@@ -58,6 +58,18 @@ public final class EvenedLight {
   }
 
   /**
+   * Returns how far the colour balances of two lights are apart at the middle of their boards.
+   *
+   * @param other another light
+   * @return the larger difference of ln(R/G) and of ln(B/G)
+   */
+  public double balanceFrom(EvenedLight other) {
+    return Math.max(
+        Math.abs(redOverGreen[0] - other.redOverGreen[0]),
+        Math.abs(blueOverGreen[0] - other.blueOverGreen[0]));
+  }
+
+  /**
    * Returns how much weaker green is than the stronger of red and blue, ln: lamps for growth starve
    * it.
    *

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: Apache-2.0
 package org.raftgauge.core.measure;
 
+import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
 import org.raftgauge.core.canopy.EvenedLight;
@@ -13,6 +14,12 @@ import org.raftgauge.core.plane.FoundBoard;
  */
 final class SharedLight {
 
+  /** A board under this share of another's brightness may be no board. */
+  private static final double DARKER = 0.4;
+
+  /** Boards under one light agree in ln(R/G) and ln(B/G) to better than this. */
+  private static final double OTHER_COLOUR = 0.12;
+
   private SharedLight() {}
 
   /** Evens the light on each board, in order; held boards have none. */
@@ -23,15 +30,24 @@ final class SharedLight {
             .flatMap(Optional::stream)
             .map(MeasureBoard.Lit::light)
             .filter(l -> l.source() == LightSource.BOARD)
-            .findFirst();
+            .max(Comparator.comparingDouble(EvenedLight::boardGreen));
     return lit.stream().map(l -> l.map(own -> lent(own, lender))).toList();
   }
 
   private static MeasureBoard.Lit lent(MeasureBoard.Lit own, Optional<EvenedLight> lender) {
-    boolean needs =
-        own.light().source() == LightSource.CAMERA && own.light().greenStarvation() <= 0;
-    return needs && lender.isPresent()
+    return lender.isPresent() && needs(own.light(), lender.get())
         ? new MeasureBoard.Lit(own.board(), own.deck(), lender.get())
         : own;
+  }
+
+  /**
+   * Says whether a board shows no surface of its own: none was found, or what was taken for it is
+   * both much darker than another board of the photo and of another colour, as a closed canopy of
+   * red leaf is.
+   */
+  private static boolean needs(EvenedLight own, EvenedLight lender) {
+    boolean bare = own.source() == LightSource.CAMERA && own.greenStarvation() <= 0;
+    boolean darker = own.boardGreen() < DARKER * lender.boardGreen();
+    return bare || (darker && own.balanceFrom(lender) > OTHER_COLOUR);
   }
 }
