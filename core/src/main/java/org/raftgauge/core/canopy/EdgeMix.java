@@ -118,7 +118,32 @@ final class EdgeMix {
     if (size < LEAST_CONTRAST || away - mix * dot > OFF_LINE * size) {
       return hard;
     }
-    return coded(mix);
+    return coded(leaf ? mix : Math.min(mix, colourShare(i, inner, outer)));
+  }
+
+  /**
+   * The share told by colour alone: what is left of the pixel's and the leaf's light when their
+   * part along the ground's own colour is taken away. Shade on the ground darkens it along its own
+   * colour and so counts for nothing.
+   */
+  private double colourShare(int i, float[][] inner, float[][] outer) {
+    double ground = 0;
+    double pixelAlong = 0;
+    double leafAlong = 0;
+    for (int c = 0; c < 3; c++) {
+      ground += outer[c][i] * (double) outer[c][i];
+      pixelAlong += rgb[c][i] * outer[c][i];
+      leafAlong += inner[c][i] / inner[3][i] * outer[c][i];
+    }
+    double dot = 0;
+    double size = 1e-9;
+    for (int c = 0; c < 3; c++) {
+      double p = rgb[c][i] - pixelAlong / ground * outer[c][i];
+      double l = inner[c][i] / inner[3][i] - leafAlong / ground * outer[c][i];
+      dot += p * l;
+      size += l * l;
+    }
+    return dot / size;
   }
 
   private static byte coded(double share) {

@@ -23,13 +23,13 @@ final class Veil {
 
   /** Subtracts the veil from three planes of linear light, in place. */
   static void lift(float[][] rgb, DeckImage deck) {
-    float[] veil = new float[3];
-    for (int c = 0; c < 3; c++) {
-      veil[c] = Math.max(0, darkest(rgb[c], deck) - (float) BLACK);
+    float veil = Float.MAX_VALUE;
+    for (float[] plane : rgb) {
+      veil = Math.min(veil, darkest(plane, deck) - (float) BLACK);
     }
-    for (int c = 0; c < 3 && veil[0] + veil[1] + veil[2] > 0; c++) {
+    for (int c = 0; c < 3 && veil > 0; c++) {
       for (int i = 0; i < rgb[c].length; i++) {
-        rgb[c][i] = Math.max(0, rgb[c][i] - veil[c]);
+        rgb[c][i] = Math.max(0, rgb[c][i] - veil);
       }
     }
   }
