@@ -9,7 +9,11 @@ import java.util.List;
 public final class Sections {
   /** Add a part here: a function from the bench to a section. */
   private static final List<Maker> MAKERS =
-      List.of(PathTracedSection::make, RenderedSection::make, SamplesSection::make);
+      List.of(
+          PathTracedSection::make,
+          RealPhotosSection::make,
+          RenderedSection::make,
+          SamplesSection::make);
 
   private Sections() {}
 
