@@ -32,6 +32,12 @@ final class EdgeMix {
    */
   private static final double OFF_LINE = 0.03;
 
+  /**
+   * Outside the outline, colour telling of this much less leaf than light does means shade on the
+   * ground, not noise.
+   */
+  private static final double SHADE = 0.25;
+
   private final int width;
   private final int height;
   private final float[][] rgb;
@@ -118,7 +124,8 @@ final class EdgeMix {
     if (size < LEAST_CONTRAST || away - mix * dot > OFF_LINE * size) {
       return hard;
     }
-    return coded(leaf ? mix : Math.min(mix, colourShare(i, inner, outer)));
+    double colour = leaf ? mix : colourShare(i, inner, outer);
+    return coded(mix - colour > SHADE ? colour : mix);
   }
 
   /**

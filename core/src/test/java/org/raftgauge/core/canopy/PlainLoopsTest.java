@@ -158,7 +158,24 @@ class PlainLoopsTest {
       away += (p[c] - b[c]) * (p[c] - b[c]);
     }
     double offLine = away - dot * dot / contrast;
-    return contrast < 4e-4 || offLine > 0.03 * contrast ? hard : 255 * clamp(dot / contrast);
+    if (contrast < 4e-4 || offLine > 0.03 * contrast) {
+      return hard;
+    }
+    double mix = dot / contrast;
+    double[] pe = across(p, b);
+    double[] le = across(l, b);
+    double colour = leaf[i] ? mix : dot(pe, le) / (dot(le, le) + 1e-9);
+    return 255 * clamp(mix - colour > 0.25 ? colour : mix);
+  }
+
+  /** A colour less its part along another, the Gram-Schmidt way. */
+  private static double[] across(double[] v, double[] along) {
+    double share = dot(v, along) / dot(along, along);
+    return new double[] {v[0] - share * along[0], v[1] - share * along[1], v[2] - share * along[2]};
+  }
+
+  private static double dot(double[] a, double[] b) {
+    return a[0] * b[0] + a[1] * b[1] + a[2] * b[2];
   }
 
   private static double[] sureMean(float[][] rgb, boolean[] side, boolean[] other, int[] at) {
