@@ -30,7 +30,9 @@ public final class BookWorkplace implements Workplace {
   public OpenBook open(Path folder) throws InputException {
     BookReading reading = CropBook.read(folder);
     CropBook book = reading.book();
-    if (book.stations().isEmpty() || book.layouts().isEmpty()) {
+    boolean noSettings =
+        reading.problems().stream().anyMatch(p -> p.isError() && p.place().startsWith("book.yaml"));
+    if (noSettings || book.stations().isEmpty() || book.layouts().isEmpty()) {
       throw new InputException(reading.problems());
     }
     return new OpenBook(

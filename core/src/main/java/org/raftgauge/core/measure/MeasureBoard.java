@@ -17,6 +17,7 @@ import org.raftgauge.core.canopy.OpenGround;
 import org.raftgauge.core.canopy.SegmentCanopy;
 import org.raftgauge.core.pixels.PointPx;
 import org.raftgauge.core.pixels.RgbImage;
+import org.raftgauge.core.pixels.Srgb;
 import org.raftgauge.core.plane.DeckImage;
 import org.raftgauge.core.plane.DeckScale;
 import org.raftgauge.core.plane.FoundBoard;
@@ -36,6 +37,15 @@ final class MeasureBoard {
 
   /** Canopy is followed beyond the board's edge for this share of the pitch. */
   private static final double MARGIN_SHARE = 0.45;
+
+  /**
+   * Where nothing on a deck sends more than this share of full scale, leaves are one or two steps
+   * of an 8-bit camera (measured: such a photo loses most of its canopy).
+   */
+  private static final double LEAST_LIGHT = 0.055;
+
+  /** The share of a deck that must be brighter: markers' white is enough. */
+  private static final double LIT_SHARE = 0.002;
 
   private final CropBook book;
   private final RgbImage image;
@@ -105,6 +115,15 @@ final class MeasureBoard {
               "switch to white light for the photo",
               cast));
     }
+    if (tooDark(deck)) {
+      return held(
+          board,
+          identity,
+          new Doubt(
+              "it is too dark to tell leaf from board",
+              "give more light or a longer exposure",
+              cast));
+    }
     Canopy canopy = SegmentCanopy.on(deck, board.layout(), light, crops::modelAt);
     SiteCanopy sites = MeasureSites.of(ground(board, deck, crops), canopy);
     List<SiteMeasure> checked = crops.holdDoubtful(sites.sites(), canopy);
@@ -125,6 +144,15 @@ final class MeasureBoard {
     List<SiteMeasure> checked = crops.holdAllButGreen(sites.sites());
     return measured(
         new Painting(board, deck, canopy, sites), identity, checked, OptionalDouble.empty());
+  }
+
+  private static boolean tooDark(DeckImage deck) {
+    byte[] rgb = deck.image().rgb();
+    int lit = 0;
+    for (int i = 1; i < rgb.length; i += 3) {
+      lit += Srgb.linear(rgb[i]) > LEAST_LIGHT ? 1 : 0;
+    }
+    return lit < LIT_SHARE * (rgb.length / 3.0);
   }
 
   private Ground ground(FoundBoard board, DeckImage deck, SiteCrops crops) {

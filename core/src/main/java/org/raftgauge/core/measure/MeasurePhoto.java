@@ -99,6 +99,14 @@ public final class MeasurePhoto {
     if (judged.quality().orElseThrow().dark()) {
       return bare(dated.end(PhotoStatus.SKIPPED, "taken in the dark", ""), Optional.of(photo));
     }
+    if (Greyness.isGrey(photo.image())) {
+      return bare(
+          dated.end(
+              PhotoStatus.REFUSED,
+              "the photo has no colour",
+              "set the camera to colour and photograph it again"),
+          Optional.of(photo));
+    }
     PhotoStory.Scene scene =
         new PhotoStory.Scene(station, book.farmDay().evening(taken.at().toInstant()), taken.at());
     return boards(dated, photo.image(), scene);

@@ -2,6 +2,7 @@
 package org.raftgauge.core.measure;
 
 import java.util.ArrayList;
+import java.util.BitSet;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
@@ -33,8 +34,10 @@ final class SiteCrops {
 
   private final SiteGrid grid;
   private final List<Optional<Crop>> crops;
+  private final BitSet unknownCrop;
 
-  private SiteCrops(SiteGrid grid, List<Optional<Crop>> crops) {
+  private SiteCrops(SiteGrid grid, List<Optional<Crop>> crops, BitSet unknownCrop) {
+    this.unknownCrop = unknownCrop;
     this.grid = grid;
     this.crops = List.copyOf(crops);
   }
@@ -42,17 +45,16 @@ final class SiteCrops {
   static SiteCrops of(CropBook book, Layout layout, Optional<String> raft, PhotoStory.Scene scene) {
     List<Planting> plantings =
         raft.map(r -> book.plantingsOn(r, scene.evening())).orElse(List.of());
+    BitSet unknown = new BitSet();
     Optional<Crop> first = plantings.stream().findFirst().flatMap(book::crop);
     List<Optional<Crop>> crops = new ArrayList<>();
     for (SiteId site : layout.grid().sites()) {
-      crops.add(
-          plantings.stream()
-              .filter(p -> p.holds(site))
-              .findFirst()
-              .flatMap(book::crop)
-              .or(() -> first));
+      Optional<Planting> planting = plantings.stream().filter(p -> p.holds(site)).findFirst();
+      Optional<Crop> crop = planting.flatMap(book::crop);
+      unknown.set(crops.size(), planting.isPresent() && crop.isEmpty());
+      crops.add(crop.or(() -> first));
     }
-    return new SiteCrops(layout.grid(), crops);
+    return new SiteCrops(layout.grid(), crops, unknown);
   }
 
   List<HeightModel> heights() {
@@ -95,7 +97,9 @@ final class SiteCrops {
     List<SiteMeasure> checked = new ArrayList<>();
     for (int s = 0; s < sites.size(); s++) {
       Optional<LeafModel> model = model(s);
-      if (model.isEmpty()) {
+      if (unknownCrop.get(s)) {
+        checked.add(heldSite(sites.get(s).site(), "the book has no usable crop for its planting"));
+      } else if (model.isEmpty()) {
         checked.add(
             heldSite(
                 sites.get(s).site(),

@@ -9,6 +9,7 @@ import org.raftgauge.core.book.CropBook;
 import org.raftgauge.core.book.PhotoName;
 import org.raftgauge.core.pixels.RgbImage;
 import org.raftgauge.core.plane.FoundBoard;
+import org.raftgauge.core.plane.PoseSource;
 
 /**
  * Tells which raft a board is: its tag or slot, else the manifest, else the file's name; two that
@@ -62,10 +63,14 @@ final class WhoseBoard {
 
   private static FoundBoard held(FoundBoard board, RgbImage image) {
     double on = board.inPhotoFraction(image);
-    if (on >= WHOLE_FRACTION || !board.held().isEmpty()) {
+    boolean turnUnknown = board.source() == PoseSource.OUTLINE && !board.halfTurnKnown();
+    if ((on >= WHOLE_FRACTION && !turnUnknown) || !board.held().isEmpty()) {
       return board;
     }
-    String why = String.format(Locale.ROOT, "only %.0f %% of the board is in the photo", 100 * on);
+    String why =
+        turnUnknown
+            ? "no marker, tag or mark tells which end of the board is which"
+            : String.format(Locale.ROOT, "only %.0f %% of the board is in the photo", 100 * on);
     return new FoundBoard(
         board.tag(),
         board.slot(),
