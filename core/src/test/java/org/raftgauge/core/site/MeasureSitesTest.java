@@ -121,6 +121,14 @@ class MeasureSitesTest {
   }
 
   @Test
+  void sidesAlongThePicturesRimBelongToTheOutline() {
+    // Two pixels side by side fill the picture: one of four sides of each is shared.
+    Borders borders = Borders.of(2, 1, new short[] {0, 1}, 2);
+    assertEquals(0.25, borders.sharedFraction(0), 1e-12);
+    assertEquals(0.25, borders.sharedFraction(1), 1e-12);
+  }
+
+  @Test
   void theStandardErrorGrowsWithEachOfItsCauses() {
     double[] at = {99.5, 99.5, 40};
     double plain = se(disc(at, Grounds.row(200, 200, 200, 2)));
