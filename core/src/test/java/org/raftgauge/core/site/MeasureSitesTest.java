@@ -101,22 +101,31 @@ class MeasureSitesTest {
     java.util.Arrays.fill(half, (byte) 255);
     SiteCanopy full = MeasureSites.of(ground, KnownCanopy.of(60, 30, half));
     assertEquals(1, full.canopyCover(), 1e-9);
-    // 600 x 300 mm, shared out whole.
-    assertEquals(1800, full.sites().stream().mapToDouble(MeasureSitesTest::area).sum(), 1e-6);
+    // 600 x 300 mm, each pixel a site's or left over.
+    double owned = full.sites().stream().mapToDouble(MeasureSitesTest::area).sum();
+    assertEquals(1800, owned + full.leftoverCm2(), 1e-6);
   }
 
   @Test
   void theSharedPartOfTheOutlineIsCountedAndClosesASite() {
     // Two squares of 41 px that touch along one side each: a quarter of either outline.
-    SiteCanopy quarter = blocks(41, 41);
-    assertEquals(0.25, quarter.sites().get(0).sharedOutlineFraction(), 1e-9);
-    assertEquals(0.25, quarter.sites().get(1).sharedOutlineFraction(), 1e-9);
-    assertFalse(quarter.sites().get(0).closed());
+    List<SiteMeasure> quarter = blocks(41, 41);
+    assertEquals(0.25, quarter.get(0).sharedOutlineFraction(), 1e-9);
+    assertEquals(0.25, quarter.get(1).sharedOutlineFraction(), 1e-9);
+    assertFalse(quarter.get(0).closed());
     // 41 wide and 121 high: 121 of 324 sides shared, 0.373, past the limit of 0.35.
-    SiteCanopy tall = blocks(41, 121);
-    assertEquals(121 / 324.0, tall.sites().get(0).sharedOutlineFraction(), 1e-9);
-    assertTrue(tall.sites().get(0).closed());
-    assertEquals(0, blocks(45, 41).sites().get(0).sharedOutlineFraction(), 1e-9);
+    List<SiteMeasure> tall = blocks(41, 121);
+    assertEquals(121 / 324.0, tall.get(0).sharedOutlineFraction(), 1e-9);
+    assertTrue(tall.get(0).closed());
+    assertEquals(0, blocks(45, 41).get(0).sharedOutlineFraction(), 1e-9);
+  }
+
+  @Test
+  void sidesAlongThePicturesRimBelongToTheOutline() {
+    // Two pixels side by side fill the picture: one of four sides of each is shared.
+    Borders borders = Borders.of(2, 1, new short[] {0, 1}, 2);
+    assertEquals(0.25, borders.sharedFraction(0), 1e-12);
+    assertEquals(0.25, borders.sharedFraction(1), 1e-12);
   }
 
   @Test
@@ -130,8 +139,8 @@ class MeasureSitesTest {
     assertTrue(height > 1.2 * plain, plain + " " + height);
     assertTrue(pose > 1.2 * plain, plain + " " + pose);
     assertTrue(edge > 1.5 * plain, plain + " " + edge);
-    SiteMeasure shared = blocks(41, 41).sites().get(0);
-    SiteMeasure alone = blocks(45, 41).sites().get(0);
+    SiteMeasure shared = blocks(41, 41).get(0);
+    SiteMeasure alone = blocks(45, 41).get(0);
     assertEquals(area(alone), area(shared), 1e-9);
     assertTrue(se(shared) > 1.2 * se(alone), se(shared) + " " + se(alone));
     assertTrue(shared.quality() < alone.quality());
@@ -149,17 +158,23 @@ class MeasureSitesTest {
     assertEquals("heights and closedOutline must have one entry a site, got 0", e.getMessage());
   }
 
-  /** Two blocks of 41 px in width over two feet a pitch apart: at 41 px they touch. */
-  private static SiteCanopy blocks(int pitch, int height) {
-    int w = 2 * pitch;
+  /**
+   * The middle two of four sites, with blocks of 41 px in width over their feet: a pitch of 41 px
+   * makes them touch.
+   */
+  private static List<SiteMeasure> blocks(int pitch, int height) {
+    int w = 4 * pitch;
     int h = 141;
     byte[] coverage = new byte[w * h];
     for (int i = 0; i < coverage.length; i++) {
-      int fromFoot = Math.abs(i % w % pitch - (pitch - 1) / 2);
+      int x = i % w;
+      boolean middle = x >= pitch && x < 3 * pitch;
+      int fromFoot = Math.abs(x % pitch - (pitch - 1) / 2);
       int fromRow = Math.abs(Math.floorDiv(i, w) - 70);
-      coverage[i] = fromFoot <= 20 && 2 * fromRow < height ? (byte) 255 : 0;
+      coverage[i] = middle && fromFoot <= 20 && 2 * fromRow < height ? (byte) 255 : 0;
     }
-    return MeasureSites.of(Grounds.row(w, h, pitch, 2), KnownCanopy.of(w, h, coverage));
+    Ground ground = Grounds.row(w, h, pitch, 2);
+    return MeasureSites.of(ground, KnownCanopy.of(w, h, coverage)).sites().subList(1, 3);
   }
 
   private static SiteMeasure disc(double[] disc, Ground ground) {
