@@ -65,6 +65,18 @@ public final class FindMarkers {
     return sightings(image, quads.stream().map(q -> shifted(q, part)).toList());
   }
 
+  /**
+   * Says whether a photo without markers shows some once it is mirrored: a code of the family is in
+   * no rotation the mirror image of another.
+   *
+   * @param image the photo
+   * @return whether at least two corner markers, ids 0 to 3, show in its mirror image
+   */
+  public static boolean onlyInTheMirror(RgbImage image) {
+    return in(image.mirrored()).stream().filter(m -> m.id() < 4).count() >= 2
+        && in(image).stream().noneMatch(m -> m.id() < 4);
+  }
+
   private static MarkerQuad shifted(MarkerQuad quad, PictureRegion part) {
     return new MarkerQuad(
         quad.id(),
