@@ -7,6 +7,7 @@ import java.sql.ResultSet;
 import java.sql.SQLException;
 import java.time.OffsetDateTime;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
@@ -102,7 +103,14 @@ final class ReadMeasures {
         number(row, "leftover_canopy_cm2"),
         sites,
         row.getDouble("quality"),
-        row.getString("held"));
+        row.getString("held"),
+        rulerSites(row.getString("ruler_sites")));
+  }
+
+  private static List<SiteId> rulerSites(String names) {
+    return names.isEmpty()
+        ? List.of()
+        : Arrays.stream(names.split(";", -1)).map(SiteId::parse).toList();
   }
 
   private static List<SiteMeasure> sites(Connection database, String sha256, int place)

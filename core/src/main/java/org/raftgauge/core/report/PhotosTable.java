@@ -50,7 +50,7 @@ public final class PhotosTable {
     csv.text(photo.photo())
         .text(photo.sha256())
         .text(photo.station())
-        .text(Times.text(photo.takenAt()))
+        .time(photo.takenAt())
         .text(String.join(";", photo.rafts().stream().map(r -> r.raft().orElse("?")).toList()))
         .text(photo.status().name().toLowerCase(Locale.ROOT))
         .text(photo.reason())

@@ -134,7 +134,7 @@ class TablesTest {
 
   private static RaftRows rows(String raft, String photo, List<SiteRow> sites) {
     RaftMeasure measure = raft(raft, 0.5, 0.4);
-    return new RaftRows(photo(photo, List.of(measure)), measure, sites, "");
+    return new RaftRows(photo(photo, List.of(measure)), measure, sites, "", OptionalDouble.empty());
   }
 
   private static RaftMeasure raft(String raft, double mmPerPx, double poseErrorMm) {
@@ -151,7 +151,8 @@ class TablesTest {
         OptionalDouble.of(1.5),
         List.of(),
         0.9,
-        "");
+        "",
+        List.of());
   }
 
   private static PhotoMeasure photo(String photo, List<RaftMeasure> rafts) {
