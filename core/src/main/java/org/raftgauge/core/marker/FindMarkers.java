@@ -66,15 +66,14 @@ public final class FindMarkers {
   }
 
   /**
-   * Says whether a photo without markers shows some once it is mirrored: a code of the family is in
-   * no rotation the mirror image of another.
+   * Says whether a photo in which no marker was found shows some once it is mirrored: no rotation
+   * of a corner marker's code is the mirror image of one of the family.
    *
    * @param image the photo
    * @return whether at least two corner markers, ids 0 to 3, show in its mirror image
    */
-  public static boolean onlyInTheMirror(RgbImage image) {
-    return in(image.mirrored()).stream().filter(m -> m.id() < 4).count() >= 2
-        && in(image).stream().noneMatch(m -> m.id() < 4);
+  public static boolean inTheMirrorOf(RgbImage image) {
+    return in(image.mirrored()).stream().filter(m -> m.id() < 4).count() >= 2;
   }
 
   private static MarkerQuad shifted(MarkerQuad quad, PictureRegion part) {

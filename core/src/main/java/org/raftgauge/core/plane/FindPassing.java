@@ -84,7 +84,7 @@ final class FindPassing {
       return false;
     }
     return tags.isEmpty()
-        ? FindMarkers.onlyInTheMirror(photo)
+        ? FindMarkers.inTheMirrorOf(photo)
         : tags.stream().allMatch(TagSighting::mirrored);
   }
 
