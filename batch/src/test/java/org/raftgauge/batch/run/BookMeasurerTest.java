@@ -16,8 +16,7 @@ import org.raftgauge.core.measure.PhotoFacts;
 /** What a known photo's measure depends on; the book is that of the samples. */
 class BookMeasurerTest {
   private static final Path SAMPLES = Path.of("../sample-images/book");
-  private static final String HEADER =
-      "raft,site,weighed_at,fresh_weight_g,top_height_mm,state\n";
+  private static final String HEADER = "raft,site,weighed_at,fresh_weight_g,top_height_mm,state\n";
 
   @TempDir private Path book;
 

@@ -178,7 +178,11 @@ final class MeasureBoard {
                 "",
                 checked.byRuler));
     return new Outcome(
-        raft, "", cast, PhotoResult.RaftDrawing.of(board, painting.sites.plantCentres()), Optional.of(painting));
+        raft,
+        "",
+        cast,
+        PhotoResult.RaftDrawing.of(board, painting.sites.plantCentres()),
+        Optional.of(painting));
   }
 
   /** The checked sites, and which of their heights are from a ruler. */
@@ -206,7 +210,12 @@ final class MeasureBoard {
             identity,
             new Verdict(
                 OptionalDouble.empty(), OptionalDouble.empty(), sites, doubt.why, List.of()));
-    return new Outcome(raft, doubt.remedy, doubt.cast, PhotoResult.RaftDrawing.of(board, centres), Optional.empty());
+    return new Outcome(
+        raft,
+        doubt.remedy,
+        doubt.cast,
+        PhotoResult.RaftDrawing.of(board, centres),
+        Optional.empty());
   }
 
   private static RaftMeasure raft(FoundBoard board, WhoseBoard.Identity identity, Verdict verdict) {
