@@ -104,13 +104,12 @@ final class ReadMeasures {
         sites,
         row.getDouble("quality"),
         row.getString("held"),
-        rulerSites(row.getString("ruler_sites")));
+        list(row.getString("ruler_sites"), ";").stream().map(SiteId::parse).toList(),
+        list(row.getString("notes"), "\n"));
   }
 
-  private static List<SiteId> rulerSites(String names) {
-    return names.isEmpty()
-        ? List.of()
-        : Arrays.stream(names.split(";", -1)).map(SiteId::parse).toList();
+  private static List<String> list(String text, String separator) {
+    return text.isEmpty() ? List.of() : Arrays.asList(text.split(separator, -1));
   }
 
   private static List<SiteMeasure> sites(Connection database, String sha256, int place)

@@ -82,7 +82,7 @@ class RunFolderTest {
     // Sites with canopy: 10 and 20; sum 30, median 15, 10th 11, 90th 19; sd 7.0711 / 15 = 0.4714.
     assertEquals(
         "tonight/a.txt,bench,R1,P1,1,butterhead,L1,2026-04-11T18:00:00+01:00,5.750,3,1,0,0,0.2500,"
-            + "30.00,15.00,11.00,19.00,0.4714,1.50,,markers,0.41,0.5000,0.900,,\r\n",
+            + "30.00,15.00,11.00,19.00,0.4714,1.50,,markers,0.41,0.5000,0.900,,,\r\n",
         text("out/rafts.csv").replaceFirst("^[^\n]*\n", ""));
   }
 
@@ -109,7 +109,7 @@ class RunFolderTest {
 
   @Test
   void aFolderRunTwiceMeasuresNothingAnewAndKeepsItsRowsAndPictures() throws Exception {
-    photo("a.txt", "rafts=R1" + EVENING);
+    photo("a.txt", "rafts=R1 ruler=A2 note=the_camera_has_moved" + EVENING);
     photo("b.txt", "rafts=R2" + EVENING);
     run("out");
     Map<String, String> first = files("out");
@@ -119,6 +119,8 @@ class RunFolderTest {
 
     assertEquals(2, measurer.calls());
     assertEquals(2, again.photos().get(PhotoStatus.KNOWN));
+    assertTrue(first.get("sites.csv").contains(",20.0,ruler,"), first.get("sites.csv"));
+    assertTrue(first.get("rafts.csv").contains(",the camera has moved\r\n"));
     assertEquals(first.get("sites.csv"), second.get("sites.csv"));
     assertEquals(first.get("rafts.csv"), second.get("rafts.csv"));
     assertEquals(first.get("overlays/a.jpg"), second.get("overlays/a.jpg"));
@@ -342,9 +344,9 @@ class RunFolderTest {
 
     // d = ln(1.1) at both sites with canopy: sqrt(2 d^2 / 4) = 0.0674.
     String[] rows = text("out/rafts.csv").split("\r\n", -1);
-    assertTrue(rows[0].endsWith(",reason,repeatability_ln"), rows[0]);
-    assertTrue(rows[1].startsWith("a.txt,bench,R1,") && rows[1].endsWith(",0.0674"), rows[1]);
-    assertTrue(rows[2].startsWith("c.txt,bench,R2,") && rows[2].endsWith(","), rows[2]);
+    assertTrue(rows[0].endsWith(",reason,repeatability_ln,notes"), rows[0]);
+    assertTrue(rows[1].startsWith("a.txt,bench,R1,") && rows[1].endsWith(",0.0674,"), rows[1]);
+    assertTrue(rows[2].startsWith("c.txt,bench,R2,") && rows[2].endsWith(",,,"), rows[2]);
   }
 
   @Test

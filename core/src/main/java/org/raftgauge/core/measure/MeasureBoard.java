@@ -234,7 +234,8 @@ final class MeasureBoard {
         verdict.sites,
         quality,
         verdict.held,
-        verdict.rulerSites);
+        verdict.rulerSites,
+        board.notes());
   }
 
   private static DeckScale scale(FoundBoard board) {

@@ -28,6 +28,8 @@ import org.raftgauge.core.site.SiteMeasure;
  * @param quality 0 (useless) to 1
  * @param held why the whole raft is held, or empty
  * @param rulerSites sites whose canopy height is from a ruler, not from their crop's model
+ * @param notes what was mended or left out in placing it: a camera that has moved, a board that
+ *     lies turned, a marker out of line
  */
 public record RaftMeasure(
     Optional<String> raft,
@@ -43,12 +45,63 @@ public record RaftMeasure(
     List<SiteMeasure> sites,
     double quality,
     String held,
-    List<SiteId> rulerSites) {
+    List<SiteId> rulerSites,
+    List<String> notes) {
 
   /** Copies the sites. */
   public RaftMeasure {
     sites = List.copyOf(sites);
     rulerSites = List.copyOf(rulerSites);
+    notes = List.copyOf(notes);
+  }
+
+  /**
+   * Makes a measure whose heights are all from models, with nothing to note.
+   *
+   * @param raft the raft's id; empty where nothing told it
+   * @param slot the slot it lay in, or empty
+   * @param layout name of its layout
+   * @param poseSource what its place was found from
+   * @param poseErrorMm standard error of a place on its deck, mm
+   * @param mmPerPx deck mm per photo px at the board's centre
+   * @param cameraHeightMm height of the camera over its deck plane, mm
+   * @param halfTurnKnown whether its origin end is known
+   * @param canopyCover 0..1; absent where held
+   * @param leftoverCanopyCm2 cm2; absent where held
+   * @param sites its sites in order
+   * @param quality 0 (useless) to 1
+   * @param held why the whole raft is held, or empty
+   */
+  public RaftMeasure(
+      Optional<String> raft,
+      String slot,
+      String layout,
+      PoseSource poseSource,
+      double poseErrorMm,
+      double mmPerPx,
+      double cameraHeightMm,
+      boolean halfTurnKnown,
+      OptionalDouble canopyCover,
+      OptionalDouble leftoverCanopyCm2,
+      List<SiteMeasure> sites,
+      double quality,
+      String held) {
+    this(
+        raft,
+        slot,
+        layout,
+        poseSource,
+        poseErrorMm,
+        mmPerPx,
+        cameraHeightMm,
+        halfTurnKnown,
+        canopyCover,
+        leftoverCanopyCm2,
+        sites,
+        quality,
+        held,
+        List.of(),
+        List.of());
   }
 
   /**
@@ -107,7 +160,8 @@ public record RaftMeasure(
         newSites,
         quality,
         why,
-        rulerSites);
+        rulerSites,
+        notes);
   }
 
   private static SiteMeasure at(SiteId site, SiteMeasure opposite) {

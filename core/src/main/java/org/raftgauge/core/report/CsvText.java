@@ -36,6 +36,11 @@ final class CsvText {
     return add(Cell.text(cell));
   }
 
+  /** Adds a cell of texts, separated by semicolons. */
+  CsvText list(List<String> items) {
+    return add(Cell.list(items));
+  }
+
   /** Adds a time where there is one, else an empty cell. */
   CsvText time(Optional<OffsetDateTime> time) {
     return add(time.map(Cell::time).orElse(Cell.blank()));

@@ -51,7 +51,7 @@ public final class PhotosTable {
         .text(photo.sha256())
         .text(photo.station())
         .time(photo.takenAt())
-        .text(String.join(";", photo.rafts().stream().map(r -> r.raft().orElse("?")).toList()))
+        .list(photo.rafts().stream().map(r -> r.raft().orElse("?")).toList())
         .text(photo.status().name().toLowerCase(Locale.ROOT))
         .text(photo.reason())
         .text(photo.remedy())

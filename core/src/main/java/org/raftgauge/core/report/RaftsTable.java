@@ -42,7 +42,8 @@ public final class RaftsTable {
           "mm_per_px",
           "quality",
           "reason",
-          "repeatability_ln");
+          "repeatability_ln",
+          "notes");
 
   private RaftsTable() {}
 
@@ -64,6 +65,7 @@ public final class RaftsTable {
           .number(raft.raft().quality(), 3)
           .text(raft.doubt())
           .number(raft.repeatabilityLn(), 4)
+          .list(raft.raft().notes())
           .endRow();
     }
     return csv.toString();

@@ -168,8 +168,7 @@ class SettleTurnsTest {
         OptionalDouble.of(0),
         GRID.sites().stream().map(s -> site(s, areas.get(s))).toList(),
         0.9,
-        "",
-        List.of());
+        "");
   }
 
   private static SiteMeasure site(SiteId site, double areaCm2) {

@@ -151,8 +151,7 @@ class TablesTest {
         OptionalDouble.of(1.5),
         List.of(),
         0.9,
-        "",
-        List.of());
+        "");
   }
 
   private static PhotoMeasure photo(String photo, List<RaftMeasure> rafts) {
