@@ -109,7 +109,7 @@ public final class RunFolder {
           one,
           outcome -> {
             keep.take(outcome);
-            tools.progress().done(outcome.measure().photo());
+            told(outcome);
           });
       keep.flush();
     } finally {
@@ -117,6 +117,15 @@ public final class RunFolder {
     }
     clock.measured();
     return new FirstPass(keep.all(), clock);
+  }
+
+  private void told(Measured outcome) {
+    String photo = outcome.measure().photo();
+    if (outcome.source() == Measured.Source.HISTORY) {
+      tools.progress().known(photo);
+    } else {
+      tools.progress().done(photo);
+    }
   }
 
   /** Settles the run's photos against each other and against earlier photos of their evenings. */

@@ -42,7 +42,7 @@ final class Summarise {
         rafts.stream().map(RaftRows::totalAreaCm2).flatMapToDouble(OptionalDouble::stream).sum(),
         last,
         last.map(evening -> missing(all, evening, farm)).orElse(new TreeSet<>()),
-        attention(all),
+        attention(run),
         notes);
   }
 
@@ -76,14 +76,15 @@ final class Summarise {
     return missing;
   }
 
-  private static List<String> attention(List<PhotoMeasure> photos) {
+  private static List<String> attention(Collected run) {
     List<String> lines = new ArrayList<>();
-    for (PhotoMeasure photo : photos) {
+    for (PhotoMeasure photo : run.photos()) {
       if (photo.status() == PhotoStatus.HELD || photo.status() == PhotoStatus.REFUSED) {
         String remedy = photo.remedy().isEmpty() ? "" : "; " + photo.remedy();
         lines.add(photo.photo() + ": " + photo.reason() + remedy);
       }
     }
+    run.rafts().forEach(raft -> lines.addAll(HeldSites.lines(raft)));
     return lines;
   }
 }

@@ -48,7 +48,7 @@ final class BookReader {
             outcome.tenures(),
             outcome.plants(),
             parts.broken().byPart());
-    return new BookReading(book, findings.list());
+    return new BookReading(book, findings.list(), rafts.known());
   }
 
   private BookReading nothingOf(BookSettings settings) {
@@ -63,7 +63,7 @@ final class BookReader {
             List.of(),
             List.of(),
             Map.of());
-    return new BookReading(book, findings.list());
+    return new BookReading(book, findings.list(), new Known(List.of(), false));
   }
 
   private static void checkStation(YamlMap top, BookSettings settings, Parts parts) {

@@ -9,15 +9,20 @@ import java.util.List;
  * @param names the names in order
  * @param whole whether these are all; where a file could not be read, no name can be called unknown
  */
-record Known(List<String> names, boolean whole) {
+public record Known(List<String> names, boolean whole) {
 
   /** Copies the list. */
-  Known {
+  public Known {
     names = List.copyOf(names);
   }
 
-  /** Says whether a name is certainly none of these. */
-  boolean lacks(String name) {
+  /**
+   * Says whether a name is certainly none of these.
+   *
+   * @param name any name
+   * @return false also where some names could not be read
+   */
+  public boolean lacks(String name) {
     return whole && !names.contains(name);
   }
 }

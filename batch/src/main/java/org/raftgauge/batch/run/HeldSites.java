@@ -1,0 +1,34 @@
+// SPDX-License-Identifier: Apache-2.0
+package org.raftgauge.batch.run;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Map;
+import java.util.TreeMap;
+import org.raftgauge.core.report.RaftRows;
+import org.raftgauge.core.report.SiteRow;
+
+/** Words which sites of a raft have no answer although the raft was measured. */
+final class HeldSites {
+
+  private HeldSites() {}
+
+  /** Returns a line for each reason, none where the raft is held or unassigned as a whole. */
+  static List<String> lines(RaftRows raft) {
+    Map<String, Integer> reasons = new TreeMap<>();
+    for (SiteRow row : raft.doubt().isEmpty() ? raft.sites() : List.<SiteRow>of()) {
+      if (!row.site().held().isEmpty()) {
+        reasons.merge(row.site().held(), 1, Integer::sum);
+      }
+    }
+    List<String> lines = new ArrayList<>();
+    String where = raft.photo().photo() + ": raft " + raft.raft().raft().orElse("?") + ", ";
+    reasons.forEach(
+        (why, count) -> lines.add(where + count + of(raft.sites().size()) + " held: " + why));
+    return lines;
+  }
+
+  private static String of(int sites) {
+    return " of " + sites + (sites == 1 ? " site" : " sites");
+  }
+}
