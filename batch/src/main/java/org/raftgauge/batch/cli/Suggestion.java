@@ -1,7 +1,6 @@
 // SPDX-License-Identifier: Apache-2.0
 package org.raftgauge.batch.cli;
 
-import java.util.ArrayList;
 import java.util.List;
 import org.raftgauge.core.problem.NearestSpelling;
 import picocli.CommandLine;
@@ -19,14 +18,23 @@ final class Suggestion {
         || unmatched.getUnmatched().isEmpty()) {
       return "";
     }
-    return NearestSpelling.of(unmatched.getUnmatched().get(0), names(e.getCommandLine()))
-        .map(name -> "; did you mean \"" + name + "\"?")
+    String found = unmatched.getUnmatched().get(0);
+    String dashes = found.startsWith("-") ? "--" : "";
+    List<String> known =
+        dashes.isEmpty()
+            ? List.copyOf(e.getCommandLine().getSubcommands().keySet())
+            : options(e.getCommandLine());
+    return NearestSpelling.of(found.replaceFirst("^-+", ""), known)
+        .map(name -> "; did you mean \"" + dashes + name + "\"?")
         .orElse("");
   }
 
-  private static List<String> names(CommandLine line) {
-    List<String> names = new ArrayList<>(line.getSubcommands().keySet());
-    line.getCommandSpec().options().forEach(option -> names.addAll(List.of(option.names())));
-    return names;
+  /** Returns the long options without their dashes, which would count as right letters. */
+  private static List<String> options(CommandLine line) {
+    return line.getCommandSpec().options().stream()
+        .map(option -> option.longestName())
+        .filter(name -> name.startsWith("--"))
+        .map(name -> name.substring(2))
+        .toList();
   }
 }

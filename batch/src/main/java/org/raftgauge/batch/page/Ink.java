@@ -10,6 +10,7 @@ import java.awt.Shape;
 import java.awt.TexturePaint;
 import java.awt.font.GlyphVector;
 import java.awt.geom.AffineTransform;
+import java.awt.geom.Path2D;
 import java.awt.geom.Point2D;
 import java.awt.geom.Rectangle2D;
 import java.awt.image.BufferedImage;
@@ -57,6 +58,16 @@ final class Ink implements AutoCloseable {
         shape,
         colour,
         new BasicStroke(linePx * 1.3f, BasicStroke.CAP_BUTT, BasicStroke.JOIN_ROUND, 1, dashes, 0));
+  }
+
+  /** Draws a slanting cross. */
+  void cross(Point2D middle, double halfPx) {
+    Path2D cross = new Path2D.Double();
+    cross.moveTo(middle.getX() - halfPx, middle.getY() - halfPx);
+    cross.lineTo(middle.getX() + halfPx, middle.getY() + halfPx);
+    cross.moveTo(middle.getX() - halfPx, middle.getY() + halfPx);
+    cross.lineTo(middle.getX() + halfPx, middle.getY() - halfPx);
+    line(cross, Palette.PAPER);
   }
 
   /** Fills a shape, with a dark rim. */

@@ -9,16 +9,12 @@ import java.awt.geom.Point2D;
 import java.awt.geom.Rectangle2D;
 import java.util.Locale;
 import java.util.Map;
-import java.util.Set;
-import org.raftgauge.core.book.SiteId;
-import org.raftgauge.core.measure.PhotoResult;
-import org.raftgauge.core.measure.RaftMeasure;
-import org.raftgauge.core.pixels.PointPx;
 import org.raftgauge.core.site.SiteMeasure;
 
 /** Draws a raft's sites: outlines first, then names and areas on top of all outlines. */
 final class SiteMarks {
-  private static final int SITES_A_RAFT = 1024;
+  /** Under this distance of sites on the overlay, names stand at the board's edge alone. */
+  private static final double CLOSE_PX = 140;
 
   private final Ink ink;
   private final Scale scale;
@@ -39,26 +35,34 @@ final class SiteMarks {
     this.font = new Font(Font.SANS_SERIF, Font.BOLD, 1).deriveFont(fontPx(this.pitchPx));
   }
 
-  /** A site's name and area take a good half of the distance to the next, within reason. */
-  private static float fontPx(double pitchPx) {
-    return (float) Math.max(9, Math.min(0.15 * pitchPx, 38));
+  /**
+   * Text grows with the distance of sites, faster where they lie close: readable at arm's length on
+   * a screen that shows the whole board.
+   */
+  static float fontPx(double pitchPx) {
+    double close = Math.min(0.27 * pitchPx, 26);
+    return (float) Math.max(9, Math.min(Math.max(0.15 * pitchPx, close), 38));
   }
 
   /** Draws the outlines of a raft's sites. */
   void outlines(Sheet sheet, Map<Integer, Path2D> outlines) {
     for (int i = 0; i < sheet.raft().sites().size(); i++) {
       SiteMeasure site = sheet.raft().sites().get(i);
-      Path2D outline = outlines.get(sheet.owner(i));
-      if (outline != null) {
-        outline(site, outline);
-      } else if (sheet.planted().contains(site.site()) && bare(site)) {
-        ring(scale.at(sheet.drawing().siteCentresPx().get(i)));
+      Point2D.Double hole = scale.at(sheet.drawing().siteCentresPx().get(i));
+      boolean planted = sheet.planted().contains(site.site());
+      boolean drawn = !bare(site) && isDrawn(outlines, sheet.owner(i));
+      if (drawn) {
+        outline(site, outlines.get(sheet.owner(i)));
+      } else if (planted && site.held().isEmpty()) {
+        ring(hole, bare(site) ? Palette.PAPER : colour(site));
+      } else if (!planted) {
+        cross(hole);
       }
     }
   }
 
   private void outline(SiteMeasure site, Path2D outline) {
-    Color colour = Palette.site(site.site().row(), site.site().column());
+    Color colour = colour(site);
     if (!site.held().isEmpty()) {
       ink.brokenLine(outline, Palette.PAPER);
     } else if (site.closed()) {
@@ -68,24 +72,44 @@ final class SiteMarks {
     }
   }
 
+  private static Color colour(SiteMeasure site) {
+    return Palette.site(site.site().row(), site.site().column());
+  }
+
+  /** Says whether a site's canopy is more than specks too small to draw. */
+  private static boolean isDrawn(Map<Integer, Path2D> outlines, int owner) {
+    return outlines.containsKey(owner) && !outlines.get(owner).getBounds2D().isEmpty();
+  }
+
   private static boolean bare(SiteMeasure site) {
     return site.held().isEmpty() && site.projectedAreaCm2().orElse(1) == 0;
   }
 
-  private void ring(Point2D middle) {
+  /** Marks a hole that the book says is not planted. */
+  private void cross(Point2D middle) {
+    ink.cross(middle, 0.07 * pitchPx);
+  }
+
+  private void ring(Point2D middle, Color colour) {
     double radius = 0.11 * pitchPx;
     ink.line(
         new Ellipse2D.Double(
             middle.getX() - radius, middle.getY() - radius, 2 * radius, 2 * radius),
-        Palette.PAPER);
+        colour);
   }
 
   /** Writes the names and areas of a raft's planted sites, and the names of plants elsewhere. */
   void names(Sheet sheet, Map<Integer, Path2D> outlines) {
+    boolean close = pitchPx < CLOSE_PX && GridHeads.fit(sheet);
+    if (close) {
+      GridHeads.write(sheet, scale, ink, font);
+    }
     for (int i = 0; i < sheet.raft().sites().size(); i++) {
       SiteMeasure site = sheet.raft().sites().get(i);
       boolean planted = sheet.planted().contains(site.site());
-      if (planted || outlines.containsKey(sheet.owner(i))) {
+      if (close && planted) {
+        ink.text(area(site), closeMiddle(site, sheet, i), font);
+      } else if (!close && (planted || isDrawn(outlines, sheet.owner(i)))) {
         Point2D middle = middle(site, sheet, i);
         double half = 0.6 * font.getSize2D();
         ink.text(
@@ -98,23 +122,32 @@ final class SiteMarks {
     }
   }
 
+  /** Where sites lie close a single line stands low between a site and the next. */
+  private Point2D closeMiddle(SiteMeasure site, Sheet sheet, int i) {
+    Point2D.Double at = scale.at(sheet.drawing().plantCentresPx().get(i));
+    boolean large = radiusPx(site, sheet) > 0.35 * pitchPx;
+    return large ? at : new Point2D.Double(at.x, at.y + 0.5 * pitchPx - 0.55 * font.getSize2D());
+  }
+
   /**
    * On a large plant the text stands on its middle; under a small one, so as not to hide it, but
    * not past half the way to the next site.
    */
   private Point2D middle(SiteMeasure site, Sheet sheet, int i) {
     Point2D.Double at = scale.at(sheet.drawing().plantCentresPx().get(i));
-    double bare = site.held().isEmpty() ? 0.11 * pitchPx : pitchPx;
-    double radiusPx =
-        site.shape().stream()
-            .mapToDouble(s -> s.equivalentDiameterMm() / 2 / sheet.raft().mmPerPx())
-            .map(photoPx -> photoPx * scale.factor())
-            .findFirst()
-            .orElse(bare);
+    double radiusPx = radiusPx(site, sheet);
     double below =
         Math.min(radiusPx + 1.5 * font.getSize2D(), 0.5 * pitchPx - 1.1 * font.getSize2D());
     boolean small = radiusPx < 0.27 * pitchPx;
     return small ? new Point2D.Double(at.x, at.y + below) : at;
+  }
+
+  private double radiusPx(SiteMeasure site, Sheet sheet) {
+    return site.shape().stream()
+        .mapToDouble(s -> s.equivalentDiameterMm() / 2 / sheet.raft().mmPerPx())
+        .map(photoPx -> photoPx * scale.factor())
+        .findFirst()
+        .orElse(site.held().isEmpty() ? 0.11 * pitchPx : pitchPx);
   }
 
   /** Writes an area to about three digits; a closed site's is a lower bound. */
@@ -130,19 +163,7 @@ final class SiteMarks {
 
   /** Draws the board's edge, a square in its A1 corner and the raft's name outside that edge. */
   void board(Sheet sheet) {
-    Path2D frame = new Path2D.Double();
-    boolean first = true;
-    for (PointPx corner : sheet.drawing().boardCornersPx()) {
-      Point2D.Double at = scale.at(corner);
-      if (first) {
-        frame.moveTo(at.x, at.y);
-      } else {
-        frame.lineTo(at.x, at.y);
-      }
-      first = false;
-    }
-    frame.closePath();
-    ink.line(frame, Palette.PAPER);
+    ink.line(sheet.frame(scale), Palette.PAPER);
     Point2D.Double origin = scale.at(sheet.drawing().boardCornersPx().get(0));
     double half = 0.3 * font.getSize2D();
     ink.fill(
@@ -171,14 +192,5 @@ final class SiteMarks {
 
   private static double clamp(double value, double low, double high) {
     return Math.max(low, Math.min(value, high));
-  }
-
-  /** A raft with its place in the photo. */
-  record Sheet(int place, RaftMeasure raft, PhotoResult.RaftDrawing drawing, Set<SiteId> planted) {
-
-    /** Returns the number of a site's pixels in the canopy map. */
-    int owner(int site) {
-      return SITES_A_RAFT * place + 1 + site;
-    }
   }
 }
