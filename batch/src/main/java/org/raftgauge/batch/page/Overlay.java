@@ -43,11 +43,15 @@ final class Overlay {
     result.canopy().ifPresent(canopy -> Leftover.hatch(picture, canopy, scale, counted));
     double pitchPx = Scale.pitchPx(result.drawings());
     try (Ink ink = new Ink(picture, linePx(pitchPx * scale.factor()))) {
-      marks(sheets, new SiteMarks(ink, scale, pitchPx), outlines(result, scale));
+      marks(sheets, new SiteMarks(ink, scale, pitchPx, mostSites(sheets)), outlines(result, scale));
       ink.cover(scale.height(), strip.heightPx());
       strip.draw(ink, scale.height());
     }
     return picture;
+  }
+
+  private static int mostSites(List<Sheet> sheets) {
+    return sheets.stream().mapToInt(sheet -> sheet.raft().sites().size()).max().orElse(0);
   }
 
   private static double linePx(double pitchPx) {

@@ -21,7 +21,7 @@ record Scale(double factor, int width, int height) {
   private static final double SMALLEST_PX = 1200;
 
   /** Under this distance between sites their names and areas cannot be read. */
-  private static final double READABLE_PITCH_PX = 96;
+  private static final double READABLE_PITCH_PX = 120;
 
   /**
    * Chooses a scale: the longest side 2000 px, or the photo's own size where it is smaller, but at

@@ -13,13 +13,17 @@ import org.raftgauge.core.site.SiteMeasure;
 
 /** Draws a raft's sites: outlines first, then names and areas on top of all outlines. */
 final class SiteMarks {
-  /** Under this distance of sites on the overlay, names stand at the board's edge alone. */
-  private static final double CLOSE_PX = 140;
+  /** A board with more sites is a tray: its sites are named at the board's edge alone. */
+  static final int TRAY = 40;
+
+  /** Lowest end of a site's text, in distances of sites; the next plant may begin at half. */
+  private static final double FARTHEST = 0.62;
 
   private final Ink ink;
   private final Scale scale;
   private final Font font;
   private final double pitchPx;
+  private final boolean tray;
 
   /**
    * Prepares to draw.
@@ -27,20 +31,23 @@ final class SiteMarks {
    * @param ink what to draw with
    * @param scale of the photo
    * @param pitchPx smallest distance between sites, photo px
+   * @param mostSites number of sites of the board that has most
    */
-  SiteMarks(Ink ink, Scale scale, double pitchPx) {
+  SiteMarks(Ink ink, Scale scale, double pitchPx, int mostSites) {
     this.ink = ink;
     this.scale = scale;
     this.pitchPx = pitchPx * scale.factor();
-    this.font = new Font(Font.SANS_SERIF, Font.BOLD, 1).deriveFont(fontPx(this.pitchPx));
+    this.tray = mostSites > TRAY;
+    float size = fontPx(this.pitchPx, tray ? 0.27 : 0.19);
+    this.font = new Font(Font.SANS_SERIF, Font.BOLD, 1).deriveFont(size);
   }
 
   /**
    * Text grows with the distance of sites, faster where they lie close: readable at arm's length on
    * a screen that shows the whole board.
    */
-  static float fontPx(double pitchPx) {
-    double close = Math.min(0.27 * pitchPx, 26);
+  static float fontPx(double pitchPx, double closeShare) {
+    double close = Math.min(closeShare * pitchPx, 26);
     return (float) Math.max(9, Math.min(Math.max(0.15 * pitchPx, close), 38));
   }
 
@@ -100,7 +107,7 @@ final class SiteMarks {
 
   /** Writes the names and areas of a raft's planted sites, and the names of plants elsewhere. */
   void names(Sheet sheet, Map<Integer, Path2D> outlines) {
-    boolean close = pitchPx < CLOSE_PX && GridHeads.fit(sheet);
+    boolean close = tray && GridHeads.fit(sheet);
     if (close) {
       GridHeads.write(sheet, scale, ink, font);
     }
@@ -110,7 +117,7 @@ final class SiteMarks {
       if (close && planted) {
         ink.text(area(site), closeMiddle(site, sheet, i), font);
       } else if (!close && (planted || isDrawn(outlines, sheet.owner(i)))) {
-        Point2D middle = middle(site, sheet, i);
+        Point2D middle = middle(site, sheet, i, outlines);
         double half = 0.6 * font.getSize2D();
         ink.text(
             site.site().toString(), new Point2D.Double(middle.getX(), middle.getY() - half), font);
@@ -130,16 +137,21 @@ final class SiteMarks {
   }
 
   /**
-   * On a large plant the text stands on its middle; under a small one, so as not to hide it, but
-   * not past half the way to the next site.
+   * On a large plant the text stands on its middle; under the lowest leaf of a small one, so as not
+   * to hide it, but not much past half the way to the next site.
    */
-  private Point2D middle(SiteMeasure site, Sheet sheet, int i) {
+  private Point2D middle(SiteMeasure site, Sheet sheet, int i, Map<Integer, Path2D> outlines) {
     Point2D.Double at = scale.at(sheet.drawing().plantCentresPx().get(i));
-    double radiusPx = radiusPx(site, sheet);
-    double below =
-        Math.min(radiusPx + 1.5 * font.getSize2D(), 0.5 * pitchPx - 1.1 * font.getSize2D());
-    boolean small = radiusPx < 0.27 * pitchPx;
-    return small ? new Point2D.Double(at.x, at.y + below) : at;
+    if (radiusPx(site, sheet) >= 0.27 * pitchPx) {
+      return at;
+    }
+    double lowest =
+        isDrawn(outlines, sheet.owner(i))
+            ? outlines.get(sheet.owner(i)).getBounds2D().getMaxY() - at.y
+            : 0.11 * pitchPx;
+    double half = 1.25 * font.getSize2D();
+    double below = Math.min(Math.max(lowest, 0.14 * pitchPx) + half, FARTHEST * pitchPx - half);
+    return new Point2D.Double(at.x, at.y + below);
   }
 
   private double radiusPx(SiteMeasure site, Sheet sheet) {

@@ -13,10 +13,18 @@ final class HeldSites {
 
   private HeldSites() {}
 
-  /** Returns a line for each reason, none where the raft is held or unassigned as a whole. */
+  /**
+   * Returns a line for each reason, or one where no planting explains the raft; none where it is
+   * held as a whole, which its photo says.
+   */
   static List<String> lines(RaftRows raft) {
+    if (!raft.doubt().isEmpty()) {
+      return raft.raft().held().isEmpty()
+          ? List.of(raft.photo().photo() + ": " + raft.doubt())
+          : List.of();
+    }
     Map<String, Integer> reasons = new TreeMap<>();
-    for (SiteRow row : raft.doubt().isEmpty() ? raft.sites() : List.<SiteRow>of()) {
+    for (SiteRow row : raft.sites()) {
       if (!row.site().held().isEmpty()) {
         reasons.merge(row.site().held(), 1, Integer::sum);
       }

@@ -143,8 +143,8 @@ class OverlayTest {
   @Test
   void areasOnATrayOfCloseCellsAreWrittenLargeEnoughToRead() {
     // 20 rows over a screen of 1080 px: 50 px a site; 13 px is the height of a menu's letters.
-    for (double pitchPx : new double[] {50, 80, 96, 140, 300}) {
-      float font = SiteMarks.fontPx(pitchPx);
+    for (double pitchPx : new double[] {50, 80, 120, 140, 300}) {
+      float font = SiteMarks.fontPx(pitchPx, 0.27);
       assertTrue(font >= 13, pitchPx + " gives " + font);
       // Four letters, each about 0.6 of the size wide, must fit beside each other.
       assertTrue(4 * 0.6 * font < pitchPx, pitchPx + " gives " + font);
@@ -246,6 +246,27 @@ class OverlayTest {
   }
 
   @Test
+  void noLineOfTheCaptionRunsIntoThePicturesEdge() {
+    String part = "of no site 35.8 cm\u00b2";
+    for (int parts = 4; parts < 12; parts++) {
+      int width = 1620;
+      CaptionStrip strip =
+          new CaptionStrip(List.of(java.util.Collections.nCopies(parts, part)), width);
+      BufferedImage picture =
+          new BufferedImage(width, strip.heightPx(), BufferedImage.TYPE_INT_RGB);
+      try (Ink ink = new Ink(picture, 2)) {
+        ink.cover(0, strip.heightPx());
+        strip.draw(ink, 0);
+      }
+      for (int y = 0; y < strip.heightPx(); y++) {
+        for (int x = width - 12; x < width; x++) {
+          assertEquals(Palette.STRIP.getRGB(), picture.getRGB(x, y), "at " + x + ", " + y);
+        }
+      }
+    }
+  }
+
+  @Test
   void areasAreWrittenToAboutThreeDigits() {
     assertEquals("0", SiteMarks.area(HandMadeMeasurer.site("A1", 0)));
     assertEquals("9.9", SiteMarks.area(HandMadeMeasurer.site("A1", 9.88)));
@@ -301,9 +322,9 @@ class OverlayTest {
             List.of());
 
     assertEquals(2000, Scale.of(photo, List.of()).width());
-    // 96 px between sites that are 100 apart: 0.96 of the photo.
-    assertEquals(3840, Scale.of(photo, List.of(close)).width());
-    // A small photo of close sites is enlarged: 96 / 20 of 600 px.
+    // 120 px between sites that are 100 apart would be 4800: the limit.
+    assertEquals(4000, Scale.of(photo, List.of(close)).width());
+    // A small photo of close sites is enlarged: 120 / 20 of 600 px.
     RgbImage small = RgbImage.of(600, 400, new byte[3 * 600 * 400]);
     PhotoResult.RaftDrawing cells =
         new PhotoResult.RaftDrawing(
@@ -312,7 +333,7 @@ class OverlayTest {
                 new org.raftgauge.core.pixels.PointPx(0, 0),
                 new org.raftgauge.core.pixels.PointPx(20, 0)),
             List.of());
-    assertEquals(2880, Scale.of(small, List.of(cells)).width());
+    assertEquals(3600, Scale.of(small, List.of(cells)).width());
   }
 
   private static PhotoResult photo(String text) {
