@@ -1,0 +1,4 @@
+package org.raftgauge.core.cohort;
+
+/** What came of fitting a cohort: its curve, or why there is none. */
+public sealed interface CohortFit permits CohortCurve, NoCohortCurve {}
