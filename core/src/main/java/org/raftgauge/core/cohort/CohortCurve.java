@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: Apache-2.0
 package org.raftgauge.core.cohort;
 
 import java.util.ArrayList;
@@ -25,7 +26,11 @@ public final class CohortCurve implements CohortFit {
 
   /** What the curve rests on: plants, days of the photos, persistent error, other models. */
   record Basis(
-      int plants, double firstDat, double lastDat, double persistent, Extrapolation extrapolation) {}
+      int plants,
+      double firstDat,
+      double lastDat,
+      double persistent,
+      Extrapolation extrapolation) {}
 
   CohortCurve(Estimated estimated, Basis basis) {
     this.estimated = estimated;

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: Apache-2.0
 package org.raftgauge.core.cohort;
 
 import java.util.Arrays;
@@ -63,8 +64,7 @@ final class EstimateCohort {
         SmallMatrix.addOuter(moment, filter.mean, weights[i]);
         SmallMatrix.add(score, SmallMatrix.times(inverse, filter.mean), weights[i]);
         SmallMatrix.add(information, inverse, weights[i]);
-        SmallMatrix.add(
-            information, SmallMatrix.sandwich(inverse, filter.covariance), -weights[i]);
+        SmallMatrix.add(information, SmallMatrix.sandwich(inverse, filter.covariance), -weights[i]);
       }
       double effect = common.designEffect(plantsCounted);
       for (int j = 0; j < p; j++) {
@@ -97,8 +97,7 @@ final class EstimateCohort {
       SmallMatrix.add(theta, step, 1);
       double[][] between = between(pass);
       double moved = moved(step, error) + change(between, now.spread().plants);
-      Spread spread =
-          new Spread(between, now.spread().wanderPerDay, now.spread().scatter);
+      Spread spread = new Spread(between, now.spread().wanderPerDay, now.spread().scatter);
       Estimated next = new Estimated(model, theta, error, spread);
       Estimated tuned = tuned(next, factor);
       if (tuned.spread() == spread) {

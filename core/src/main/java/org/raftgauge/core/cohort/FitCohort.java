@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: Apache-2.0
 package org.raftgauge.core.cohort;
 
 import java.util.ArrayList;
@@ -89,6 +90,7 @@ public final class FitCohort {
   /** Returns the candidates that fit the typical plant nearly as well as the chosen one. */
   private static Extrapolation others(Series typical, Fitted chosen, CohortRule rule) {
     List<GrowthCurve> others = new ArrayList<>();
+    Optional<String> doubt = chosen.asymptoteDoubt();
     double least = chosen.working().aicc().orElse(0);
     for (CurveModel model : rule.models()) {
       GrowthFit fit = FitGrowth.of(typical, typicalRule(List.of(model)));
@@ -96,9 +98,12 @@ public final class FitCohort {
           && model != chosen.curve().model()
           && other.working().aicc().orElse(Double.POSITIVE_INFINITY) < least + NEARLY) {
         others.add(other.curve());
+        if (doubt.isEmpty() && other.asymptoteCm2().isEmpty()) {
+          doubt = Optional.of("asymptote not identified: a curve without one fits about as well");
+        }
       }
     }
-    return new Extrapolation(others, chosen.asymptoteDoubt());
+    return new Extrapolation(others, doubt);
   }
 
   private static CohortCurve fitted(

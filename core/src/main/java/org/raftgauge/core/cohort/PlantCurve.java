@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: Apache-2.0
 package org.raftgauge.core.cohort;
 
 import java.util.ArrayList;
@@ -57,8 +58,7 @@ public final class PlantCurve {
       g[j] = gradient[j];
     }
     g[p + 1] = 1;
-    double ahead =
-        trace.lastDat() == trace.lastDat() ? Math.max(0, dat - trace.lastDat()) : 0;
+    double ahead = trace.lastDat() == trace.lastDat() ? Math.max(0, dat - trace.lastDat()) : 0;
     double variance = quadratic(g) + wanderPerDay * ahead + cohort.modelVariance(dat);
     return new Forecast(value, Math.sqrt(variance));
   }

@@ -15,8 +15,8 @@ import org.raftgauge.core.leastsquares.Solved;
  *
  * <p>Each candidate is fitted with Huber's weights (tuning 1.345), the scale being the median of
  * the absolute residuals but the p smallest over 0.6745, and never under half the stated error. A
- * point is bad where every candidate has it more than 4.5 scales off: beyond what a mild outlier
- * does, and rare by chance (checked by simulation in the tests).
+ * point is bad where every candidate that fits the rest comparably well has it more than 4.5 scales
+ * off: beyond what a mild outlier does, and rare by chance (checked by simulation in the tests).
  *
  * <p>Sources: Huber 1981, Robust Statistics, chapter 7; Holland and Welsch 1977, Commun. Statist.
  * A6 813-827 (scale).
@@ -26,26 +26,44 @@ final class BadPhotos {
   private static final double FAR_OFF = 4.5;
   private static final int ROUNDS = 15;
 
+  /** A candidate is asked only where its scale is at most twice the finest one's. */
+  private static final double COMPARABLE = 2;
+
   /** At most one point in four may be left out. */
   private static final int SHARE = 4;
 
   private BadPhotos() {}
 
+  /** Distances of the points from a robust fit, in its scale. */
+  private static final class Robust {
+    private final double[] off;
+    private final double scale;
+
+    Robust(double[] off, double scale) {
+      this.off = off;
+      this.scale = scale;
+    }
+  }
+
   /** Returns the places of the bad points, ascending. */
   static List<Integer> of(Points points, FitRule rule, List<Candidate> candidates) {
-    double[] least = new double[points.size()];
-    Arrays.fill(least, Double.POSITIVE_INFINITY);
-    int judged = 0;
+    List<Robust> fits = new ArrayList<>();
+    double finest = Double.POSITIVE_INFINITY;
     for (Candidate candidate : candidates) {
       if (points.observed() >= candidate.model().parameterCount() + 3) {
-        judged++;
-        double[] off = distances(points, rule.scale(), candidate);
-        for (int i = 0; i < off.length; i++) {
-          least[i] = Math.min(least[i], off[i]);
-        }
+        Robust fit = robust(points, rule.scale(), candidate);
+        fits.add(fit);
+        finest = Math.min(finest, fit.scale);
       }
     }
-    return judged == 0 ? List.of() : worst(least, points.observed() / SHARE);
+    double[] least = new double[points.size()];
+    Arrays.fill(least, Double.POSITIVE_INFINITY);
+    for (Robust fit : fits) {
+      for (int i = 0; i < least.length && fit.scale <= COMPARABLE * finest; i++) {
+        least[i] = Math.min(least[i], fit.off[i]);
+      }
+    }
+    return fits.isEmpty() ? List.of() : worst(least, points.observed() / SHARE);
   }
 
   private static List<Integer> worst(double[] off, int most) {
@@ -59,30 +77,29 @@ final class BadPhotos {
     return bad.stream().limit(most).sorted().toList();
   }
 
-  /** Returns how many robust scales each point is off the Huber fit of a candidate. */
-  private static double[] distances(Points points, Scale scale, Candidate candidate) {
+  private static Robust robust(Points points, Scale scale, Candidate candidate) {
     MeanFunction mean = CurveMean.of(candidate.model(), scale);
     double[] at = candidate.fit().parameters();
-    double[] off = standardised(points, mean, at);
+    Robust now = standardised(points, mean, at);
     for (int round = 0; round < ROUNDS; round++) {
-      double[] weights = new double[off.length];
-      for (int i = 0; i < off.length; i++) {
-        weights[i] = points.weight(i) * Math.min(1, TUNING / Math.max(off[i], 1e-9));
+      double[] weights = new double[points.size()];
+      for (int i = 0; i < weights.length; i++) {
+        weights[i] = points.weight(i) * Math.min(1, TUNING / Math.max(now.off[i], 1e-9));
       }
       if (NonlinearFit.of(mean, points.withWeights(weights), at) instanceof Solved solved) {
         at = solved.parameters();
       }
-      double[] next = standardised(points, mean, at);
-      boolean settled = change(off, next) < 1e-3;
-      off = next;
+      Robust next = standardised(points, mean, at);
+      boolean settled = change(now.off, next.off) < 1e-3;
+      now = next;
       if (settled) {
         break;
       }
     }
-    return off;
+    return now;
   }
 
-  private static double[] standardised(Points points, MeanFunction mean, double[] at) {
+  private static Robust standardised(Points points, MeanFunction mean, double[] at) {
     double[] off = new double[points.size()];
     double[] gradient = new double[at.length];
     double[] open = new double[points.observed()];
@@ -100,7 +117,7 @@ final class BadPhotos {
     for (int i = 0; i < off.length; i++) {
       off[i] /= scale;
     }
-    return off;
+    return new Robust(off, scale);
   }
 
   private static double median(double[] sorted) {

@@ -60,18 +60,6 @@ class RFitsPublishedCheckTest {
   })
   void whereRFailsThereIsNoCurveOrNoAsymptote(String dataset, String group, CurveModel model) {
     GrowthFit fit = fit(dataset, group, model);
-        dataset
-            + group
-            + " "
-            + fit
-            + (fit instanceof Fitted f
-                ? f.curve()
-                    + " se "
-                    + f.working().standardError(0)
-                    + " "
-                    + f.working().standardError(1)
-                    + f.asymptoteDoubt()
-                : ""));
     if (fit instanceof Fitted fitted) {
       assertTrue(fitted.asymptoteCm2().isEmpty(), fitted.curve().toString());
     }
