@@ -58,7 +58,7 @@ public final class PlantCurve {
       g[j] = gradient[j];
     }
     g[p + 1] = 1;
-    double ahead = trace.lastDat() == trace.lastDat() ? Math.max(0, dat - trace.lastDat()) : 0;
+    double ahead = !Double.isNaN(trace.lastDat()) ? Math.max(0, dat - trace.lastDat()) : 0;
     double variance = quadratic(g) + wanderPerDay * ahead + cohort.modelVariance(dat);
     return new Forecast(value, Math.sqrt(variance));
   }

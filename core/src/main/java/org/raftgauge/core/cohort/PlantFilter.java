@@ -100,7 +100,7 @@ final class PlantFilter {
   }
 
   private void foresee(double dat, double photoVariance) {
-    if (lastDat == lastDat) {
+    if (!Double.isNaN(lastDat)) {
       covariance[d - 1][d - 1] += spread.wanderPerDay * Math.max(0, dat - lastDat);
     }
     lastDat = dat;

@@ -3,6 +3,7 @@ package org.raftgauge.core.growth;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Locale;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import org.raftgauge.core.growth.FitRule.Outliers;
@@ -81,13 +82,16 @@ public final class FitGrowth {
     return out;
   }
 
-  /** Fits one curve from its best few starts; the smallest sum of squares counts. */
+  /** Fits one curve from its best few starts, until two of them lead to the same curve. */
   private static FitOutcome fit(CurveModel model, Scale scale, Points points) {
     MeanFunction mean = CurveMean.of(model, scale);
     FitOutcome best = new Unsolved("no start gives areas above 0");
     double least = Double.POSITIVE_INFINITY;
     for (double[] start : SelfStart.of(model, scale, points)) {
       FitOutcome outcome = NonlinearFit.of(mean, points, start);
+      if (outcome instanceof Solved solved && Math.abs(solved.logLikelihood() + least) < 1e-7) {
+        break;
+      }
       if (outcome instanceof Solved solved && -solved.logLikelihood() < least - 1e-9) {
         best = outcome;
         least = -solved.logLikelihood();
@@ -123,6 +127,6 @@ public final class FitGrowth {
   }
 
   private static String name(CurveModel model) {
-    return model.name().toLowerCase(java.util.Locale.ROOT);
+    return model.name().toLowerCase(Locale.ROOT);
   }
 }

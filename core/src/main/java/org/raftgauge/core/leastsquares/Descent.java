@@ -12,7 +12,7 @@ import org.hipparchus.optim.nonlinear.vector.leastsquares.LevenbergMarquardtOpti
  * last digits, where Levenberg-Marquardt stalls on the flatness of the sum.
  */
 final class Descent {
-  private static final int MOST_EVALUATIONS = 20_000;
+  private static final int MOST_EVALUATIONS = 3_000;
   private static final int MOST_POLISHING = 40;
 
   /** Relative change of a parameter at which polishing ends; working value. */
