@@ -168,7 +168,7 @@ class ReferenceTest {
     int[] group = new int[300];
     for (int i = 0; i < values.length; i++) {
       group[i] = random.nextInt(12);
-      values[i] = Math.round(20 * random.nextGaussian()) / 10.0;
+      values[i] = Math.rint(20 * random.nextGaussian()) / 10;
     }
     List<Optional<Others>> fast = LeaveGroupOut.of(values, group);
     for (int g = 0; g < 12; g++) {
