@@ -7,6 +7,7 @@ import java.nio.charset.StandardCharsets;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.OptionalDouble;
 import org.junit.jupiter.api.Test;
 import org.raftgauge.batch.fixture.HandMade;
 import org.raftgauge.batch.fixture.HandMadeMeasurer;
@@ -59,6 +60,6 @@ class HeldSitesTest {
       rows.add(
           new SiteRow(held ? HandMade.held(site, reasons[rows.size()]) : site, Optional.empty()));
     }
-    return new RaftRows(photo, raft, rows, doubt);
+    return new RaftRows(photo, raft, rows, doubt, OptionalDouble.empty());
   }
 }
