@@ -16,11 +16,16 @@ import org.raftgauge.core.plane.DeckImage;
  * one that is commoner near the hole's rim than in its middle; on an empty raft it fills the holes
  * and is nowhere beside them. All plugs of a raft are of one material.
  *
- * @param u {@code ln(G/R)} of the plug in evened light
- * @param v {@code ln(G/B)}
- * @param reach how far from it a colour is still plug
+ * <p>The darker a patch of it, the more the camera's floor drains its colour: a plug's colours lie
+ * along a line from no colour outwards, and end where they thin out before the leaf's begin.
+ *
+ * @param du direction of the line in {@code u = ln(G/R)}, of length 1 with {@code dv}
+ * @param dv direction of the line in {@code v = ln(G/B)}
+ * @param end how far out the line goes
+ * @param reach how far beside it a colour is still plug
+ * @param brightest green light past which it is not the plug, 1 is white
  */
-record PlugColour(double u, double v, double reach) {
+record PlugColour(double du, double dv, double end, double reach, double brightest) {
   /** A plug that scores less is told from leaf by its score. */
   private static final double LEAST_SCORE = 0.35;
 
@@ -30,7 +35,7 @@ record PlugColour(double u, double v, double reach) {
   private static final double CELL = 4.0 / CELLS;
 
   /** Spread of u + v of foam, coir and peat: green leaf lies at 1.2 and more (no source). */
-  private static final double DULL = 0.6;
+  private static final double DULL = 0.8;
 
   /** Half width of a plug's cluster of colours. */
   private static final double CLUSTER = 0.25;
@@ -46,10 +51,19 @@ record PlugColour(double u, double v, double reach) {
 
   private static final double BESIDE = 0.05;
 
-  /** Limits of the reach; between them three standard deviations. */
-  private static final double LEAST_REACH = 0.15;
+  /** A plug is at most this many times as bright as nine tenths of its commonest colour. */
+  private static final double BRIGHTER = 1.5;
 
-  private static final double MOST_REACH = 0.45;
+  /** Limits of the reach; between them three standard deviations. */
+  private static final double LEAST_REACH = 0.10;
+
+  private static final double MOST_REACH = 0.25;
+
+  /** A plug's line ends at most this far beyond its commonest colour. */
+  private static final double MOST_BEYOND = 0.6;
+
+  /** The line ends this many standard deviations beyond the commonest colour. */
+  private static final double SPREADS = 2.5;
 
   /** The leaf-like colours of a part of all holes' surroundings. */
   private static final class Part {
@@ -76,7 +90,10 @@ record PlugColour(double u, double v, double reach) {
 
   /** Tells whether a colour in evened light, 1 is white, is the plug's. */
   boolean shows(double red, double green, double blue) {
-    return Math.hypot(u(red, green) - u, u(blue, green) - v) < reach;
+    double u = u(red, green);
+    double v = u(blue, green);
+    double along = u * du + v * dv;
+    return green < brightest && along > 0 && along < end && Math.abs(u * dv - v * du) < reach;
   }
 
   private static double u(double other, double green) {
@@ -116,7 +133,7 @@ record PlugColour(double u, double v, double reach) {
         for (int x = (int) Math.max(0, c.xPx() - 2 * radius); x <= right; x++) {
           double radii = Math.hypot(x - c.xPx(), y - c.yPx()) / radius;
           int i = y * width + x;
-          double[] colour = {u(even[0][i], even[1][i]), u(even[2][i], even[1][i])};
+          double[] colour = {u(even[0][i], even[1][i]), u(even[2][i], even[1][i]), even[1][i]};
           if (radii < 0.4) {
             middle.add(scores[i], colour);
           } else if (radii > 0.6 && radii < 0.95) {
@@ -141,12 +158,45 @@ record PlugColour(double u, double v, double reach) {
       if (!about && !alone) {
         return Optional.empty();
       }
+      return Optional.of(line(mode, cluster));
+    }
+
+    private PlugColour line(double[] mode, List<double[]> cluster) {
       double u = Quantile.of(cluster.stream().mapToDouble(s -> s[0]).toArray(), 0.5);
       double v = Quantile.of(cluster.stream().mapToDouble(s -> s[1]).toArray(), 0.5);
-      double[] off = cluster.stream().mapToDouble(s -> Math.hypot(s[0] - u, s[1] - v)).toArray();
-      // Rayleigh: three standard deviations are 2.55 medians of the distance.
-      double reach = Math.max(LEAST_REACH, Math.min(MOST_REACH, 2.55 * Quantile.of(off, 0.5)));
-      return Optional.of(new PlugColour(u, v, reach));
+      double du = u / Math.hypot(u, v);
+      double dv = v / Math.hypot(u, v);
+      double[] off = cluster.stream().mapToDouble(s -> Math.abs(s[0] * dv - s[1] * du)).toArray();
+      // Three standard deviations are 4.45 medians of the distance.
+      double reach = Math.max(LEAST_REACH, Math.min(MOST_REACH, 4.45 * Quantile.of(off, 0.5)));
+      double bright = Quantile.of(cluster.stream().mapToDouble(s -> s[2]).toArray(), 0.9);
+      return new PlugColour(du, dv, end(mode, du, dv, reach), reach, BRIGHTER * bright);
+    }
+
+    /** Walks outwards along the line to where the plug's colours thin out. */
+    private double end(double[] mode, double du, double dv, double reach) {
+      double[] cells = new double[2 * CELLS];
+      for (double[] s : rim.colours) {
+        int at = (int) ((s[0] * du + s[1] * dv) / CELL);
+        if (at >= 0 && at < cells.length && Math.abs(s[0] * dv - s[1] * du) < reach) {
+          cells[at]++;
+        }
+      }
+      int at = (int) Math.max(1, (mode[0] * du + mode[1] * dv) / CELL);
+      int last = Math.min(cells.length - 3, at + (int) (MOST_BEYOND / CELL));
+      while (at < last && calm(cells, at + 1) >= calm(cells, at)) {
+        at++;
+      }
+      int half = at;
+      while (half < last && calm(cells, half) > 0.5 * calm(cells, at)) {
+        half++;
+      }
+      // A normal spread falls to half at 1.18 standard deviations.
+      return Math.min(last, at + SPREADS * (half - at) / 1.18 + 0.5) * CELL;
+    }
+
+    private static double calm(double[] cells, int at) {
+      return (cells[at - 1] + 2 * cells[at] + cells[at + 1]) / 4;
     }
 
     /** The commonest colour near the rims, dull ones before vivid ones. */

@@ -145,10 +145,10 @@ public final class SegmentCanopy {
     return Math.max(rule.leastScore(), Math.min(rule.mostThreshold(), rule.shareOfLeaf() * usual));
   }
 
-  private static void unsetPlugs(
-      float[] scores, float[][] even, PlugColour plug, DeckPlaces places) {
+  private void unsetPlugs(float[] scores, float[][] even, PlugColour plug, DeckPlaces places) {
+    boolean[] hole = BoxFilter.any(places.hole(), width, height, 2);
     for (int i = 0; i < scores.length; i++) {
-      if (places.hole()[i] && scores[i] > 0 && plug.shows(even[0][i], even[1][i], even[2][i])) {
+      if (hole[i] && scores[i] > 0 && plug.shows(even[0][i], even[1][i], even[2][i])) {
         scores[i] = 0;
       }
     }
