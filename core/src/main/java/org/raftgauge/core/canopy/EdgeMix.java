@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: Apache-2.0
 package org.raftgauge.core.canopy;
 
+import java.util.Arrays;
 import org.raftgauge.core.pixels.Srgb;
 
 /**
@@ -25,8 +26,14 @@ final class EdgeMix {
 
   private static final float[] WEIGHTS = weights();
 
-  /** Squared contrast of leaf and background, in linear light, under which noise decides. */
-  private static final double LEAST_CONTRAST = 4e-4;
+  /** Noise is read off every so many pixels. */
+  private static final int NOISE_STEP = 31;
+
+  /** Squared contrast of leaf and background, in linear light, under which 8 bits tell nothing. */
+  private static final double LEAST_CONTRAST = 1e-4;
+
+  /** What lies this many standard deviations of the photo's noise off is no noise. */
+  private static final double SPREADS = 3;
 
   /**
    * Before ground this much darker than the leaf, brightness alone tells the mixture: colour is
@@ -49,11 +56,13 @@ final class EdgeMix {
   private final int width;
   private final int height;
   private final float[][] rgb;
+  private final double noise;
 
-  private EdgeMix(int width, int height, float[][] rgb) {
+  private EdgeMix(int width, int height, float[][] rgb, boolean[] leaf) {
     this.width = width;
     this.height = height;
     this.rgb = rgb;
+    this.noise = noise(leaf);
   }
 
   /**
@@ -61,7 +70,24 @@ final class EdgeMix {
    * light.
    */
   static byte[] coverage(int width, int height, float[][] rgb, boolean[] leaf) {
-    return new EdgeMix(width, height, rgb).mix(leaf);
+    return new EdgeMix(width, height, rgb, leaf).mix(leaf);
+  }
+
+  /**
+   * Standard deviation of a channel's noise on the ground, from the median of how far pixels lie
+   * from the middle of their neighbours in the row.
+   */
+  private double noise(boolean[] leaf) {
+    double[] off = new double[leaf.length / NOISE_STEP];
+    int n = 0;
+    for (int i = 1; i < leaf.length - 1 && n < off.length; i += NOISE_STEP) {
+      if (!leaf[i - 1] && !leaf[i] && !leaf[i + 1] && rgb[1][i] > 0) {
+        float[] plane = rgb[n % 3];
+        off[n++] = Math.abs(plane[i] - 0.5 * (plane[i - 1] + plane[i + 1]));
+      }
+    }
+    // A normal spread's median distance is 0.674 of it; the mean of two adds half its square.
+    return n == 0 ? 0 : Quantile.of(Arrays.copyOf(off, n), 0.5) / (0.674 * Math.sqrt(1.5));
   }
 
   private byte[] mix(boolean[] leaf) {
@@ -149,20 +175,20 @@ final class EdgeMix {
       away += p * p;
     }
     double mix = dot / Math.max(size, 1e-12);
-    if (size < LEAST_CONTRAST || away - mix * dot > OFF_LINE * size) {
+    double blur = SPREADS * SPREADS * noise * noise;
+    if (size < Math.max(LEAST_CONTRAST, blur) || away - mix * dot > OFF_LINE * size + 2 * blur) {
       return hard;
     }
-    double colour = leaf ? mix : colourShare(i, inner, outer);
-    return coded(mix - colour > SHADE ? colour : mix);
+    return coded(leaf ? mix : unshaded(i, mix, inner, outer));
   }
 
   /**
-   * The share told by colour alone: what is left of the pixel's and the leaf's light when their
-   * part along the ground's own colour is taken away. Shade on the ground darkens it along its own
-   * colour and so counts for nothing.
+   * The share told by colour alone, where it is surely less than {@code mix}: what is left of the
+   * pixel's and the leaf's light when their part along the ground's own colour is taken away. Shade
+   * on the ground darkens it along its own colour and so counts for nothing.
    */
-  private double colourShare(int i, double[] inner, double[] outer) {
-    double ground = 0;
+  private double unshaded(int i, double mix, double[] inner, double[] outer) {
+    double ground = 1e-12;
     double pixelAlong = 0;
     double leafAlong = 0;
     for (int c = 0; c < 3; c++) {
@@ -178,7 +204,8 @@ final class EdgeMix {
       dot += p * l;
       size += l * l;
     }
-    return dot / size;
+    double colour = dot / size;
+    return mix - colour > Math.max(SHADE, SPREADS * noise / Math.sqrt(size)) ? colour : mix;
   }
 
   private static byte coded(double share) {
