@@ -46,10 +46,11 @@ record PlugColour(double du, double dv, double end, double reach, double brighte
   /** A plug is this many times commoner near the rim than in the middle. */
   private static final double TIMES_MIDDLE = 1.25;
 
-  /** A colour that fills this share of all holes and lies nowhere beside them is the plugs'. */
-  private static final double FILLED = 0.5;
+  /** A colour that fills this share of all rims is the plugs' as well; holes may be narrower. */
+  private static final double FILLED = 0.4;
 
-  private static final double BESIDE = 0.05;
+  /** Leaf reaches beyond the holes; plugs do not: beside them they are rarer than this share. */
+  private static final double BESIDE = 0.1;
 
   /** A plug is at most this many times as bright as nine tenths of its commonest colour. */
   private static final double BRIGHTER = 1.5;
@@ -94,6 +95,14 @@ record PlugColour(double du, double dv, double end, double reach, double brighte
     double v = u(blue, green);
     double along = u * du + v * dv;
     return green < brightest && along > 0 && along < end && Math.abs(u * dv - v * du) < reach;
+  }
+
+  /** Returns how far a colour in evened light lies from the plug's line. */
+  double distance(double red, double green, double blue) {
+    double u = u(red, green);
+    double v = u(blue, green);
+    double along = Math.max(0, Math.min(end, u * du + v * dv));
+    return Math.hypot(u - along * du, v - along * dv);
   }
 
   private static double u(double other, double green) {
@@ -153,9 +162,8 @@ record PlugColour(double du, double dv, double end, double reach, double brighte
       }
       double atRim = rim.share(mode);
       double inMiddle = middle.share(mode);
-      boolean about = atRim > TIMES_MIDDLE * inMiddle;
-      boolean alone = atRim > FILLED && beside.share(mode) < BESIDE;
-      if (!about && !alone) {
+      boolean plug = atRim > TIMES_MIDDLE * inMiddle || atRim > FILLED;
+      if (!plug || beside.share(mode) > BESIDE * atRim) {
         return Optional.empty();
       }
       return Optional.of(line(mode, cluster));

@@ -12,6 +12,9 @@ public final class SegmentCanopy {
   /** Light and colour model are looked up once for a square of this many pixels a side. */
   private static final int TILE = 8;
 
+  /** Water and shade in a hole score under this, whatever the plugs look like. */
+  private static final double TINGED = 0.4;
+
   private final DeckImage deck;
   private final Layout layout;
   private final CanopyRule rule;
@@ -58,7 +61,7 @@ public final class SegmentCanopy {
     float[][] even = even(light);
     float[] scores = scores(even, models);
     PlugColour.of(deck, layout, even, scores)
-        .ifPresent(plug -> unsetPlugs(scores, even, plug, places));
+        .ifPresent(plug -> tellFromPlugs(scores, even, plug, places));
     double threshold = threshold(scores);
     blacken(scores, light, models, places);
     boolean[] leaf = new boolean[scores.length];
@@ -145,11 +148,33 @@ public final class SegmentCanopy {
     return Math.max(rule.leastScore(), Math.min(rule.mostThreshold(), rule.shareOfLeaf() * usual));
   }
 
-  private void unsetPlugs(float[] scores, float[][] even, PlugColour plug, DeckPlaces places) {
+  /**
+   * Decides anew inside the holes, now that the plug is known: its own colour is none of the leaf,
+   * and leaf is what is nearer to the leaf's distance from it than to none.
+   */
+  private void tellFromPlugs(float[] scores, float[][] even, PlugColour plug, DeckPlaces places) {
     boolean[] hole = BoxFilter.any(places.hole(), width, height, 2);
+    float[] away = new float[scores.length];
+    double[] leaf = new double[scores.length];
+    int n = 0;
     for (int i = 0; i < scores.length; i++) {
-      if (hole[i] && scores[i] > 0 && plug.shows(even[0][i], even[1][i], even[2][i])) {
+      if (!hole[i]) {
+        continue;
+      }
+      if (plug.shows(even[0][i], even[1][i], even[2][i])) {
         scores[i] = 0;
+        continue;
+      }
+      away[i] = (float) plug.distance(even[0][i], even[1][i], even[2][i]);
+      if (scores[i] > rule.leastScore()) {
+        leaf[n++] = away[i];
+      }
+    }
+    double middle = n == 0 ? Double.MAX_VALUE : 0.5 * Quantile.of(Arrays.copyOf(leaf, n), 0.5);
+    for (int i = 0; i < scores.length; i++) {
+      double share = away[i] / middle;
+      if (share > 1 && scores[i] > TINGED) {
+        scores[i] = Math.max(scores[i], (float) (rule.mostThreshold() * Math.min(2, share)));
       }
     }
   }
