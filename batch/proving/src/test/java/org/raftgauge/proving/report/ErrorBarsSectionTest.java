@@ -21,12 +21,16 @@ class ErrorBarsSectionTest {
     Files.createDirectories(work.resolve("set"));
     Files.writeString(
         work.resolve("set").resolve("truth.csv"),
-        "photo,raft,site,projected_area_cm2,visible_area_cm2,condition,habit\r\n"
-            + "p.jpg,R,A1,10,10,sun,basil\r\n");
+        """
+        photo,raft,site,projected_area_cm2,visible_area_cm2,condition,habit
+        p.jpg,R,A1,10,10,sun,basil
+        """);
     Files.writeString(
         work.resolve("run").resolve("sites.csv"),
-        "photo,raft,site,projected_area_cm2,projected_area_se_cm2,visible_area_cm2\r\n"
-            + "p.jpg,R,A1,11,2,11\r\n");
+        """
+        photo,raft,site,projected_area_cm2,projected_area_se_cm2,visible_area_cm2
+        p.jpg,R,A1,11,2,11
+        """);
     Section section = ErrorBarsSection.make(new Bench(folder, folder, 5, 2));
     // (11 - 10) / 2 = 0.5.
     String row = " | 1 | +0.50 | 0.50 | 100.0 % | | |  |\n";
