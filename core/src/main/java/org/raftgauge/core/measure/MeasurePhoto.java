@@ -3,7 +3,6 @@ package org.raftgauge.core.measure;
 
 import java.time.Duration;
 import java.util.ArrayList;
-import java.util.Comparator;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -180,16 +179,10 @@ public final class MeasurePhoto {
         outcomes.stream().map(MeasureBoard.Outcome::drawing).toList());
   }
 
-  /**
-   * Boards of two layouts can carry the same markers: where leaves hide the tag, the layout of the
-   * raft that manifest or file name tell comes first.
-   */
   private KnownLayouts layouts(PhotoStory.Scene scene) {
-    Optional<Layout> told = facts.raft().or(name::raft).flatMap(raft -> layoutOf(raft, scene));
     List<Layout> passing =
         layoutsOn(scene).values().stream()
             .filter(l -> l.markers().isPresent() || l.tag().isPresent())
-            .sorted(Comparator.comparing(l -> !told.equals(Optional.of(l))))
             .toList();
     Optional<Layout> told = facts.raft().or(name::raft).flatMap(raft -> layoutOf(raft, scene));
     return new KnownLayouts(raft -> layoutOf(raft, scene), passing, told);
