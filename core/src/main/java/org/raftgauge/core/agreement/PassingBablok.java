@@ -29,9 +29,6 @@ public record PassingBablok(
     double interceptHi95,
     int slopes,
     int offset) {
-  /** Slopes as close to -1 as this are -1: decimals such as 0.2 have no exact binary form. */
-  private static final double CLOSE = 1e-9;
-
   /**
    * Fits.
    *
@@ -75,7 +72,7 @@ public record PassingBablok(
         double dy = y[i] - y[j];
         double slope = dx == 0 ? Math.copySign(Double.MAX_VALUE, dy) : dy / dx;
         boolean same = dx == 0 && dy == 0;
-        if (!same && Math.abs(slope + 1) > CLOSE) {
+        if (!same && slope != -1) {
           slopes[count++] = slope;
         }
       }
