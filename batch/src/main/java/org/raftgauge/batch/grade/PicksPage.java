@@ -50,7 +50,7 @@ final class PicksPage {
     raft.put("raft", planting.raft());
     raft.put("pond", planting.pond());
     raft.put("berth", planting.berth());
-    raft.put("map", map(book.layout(planting.layout(), evening).map(Layout::sites), own));
+    raft.put("map", map(book.layout(planting.layout(), evening).map(Layout::grid), own));
     List<Map<String, Object>> sites = new ArrayList<>();
     for (PickBook.Chosen one : own) {
       sites.add(

@@ -17,7 +17,7 @@ import org.raftgauge.core.grader.GraderCheck.Advice;
  * Tests new weighings against a fitted grader. Its advice: keep it; fit it again, where it reads
  * credibly (95 %) more than 5 % heavy or light, or the CUSUM signals (k 0.5, h 5); investigate,
  * where there are under 5 weighings, more lie outside their 95 % intervals than 1 in 100 such
- * samples would have, or the bias is over 25 %, which no drift of plants explains. The bounds of 5,
+ * samples would have or several are suspects, or the bias is over 25 %, which no drift of plants explains. The bounds of 5,
  * 25 % and 5 weighings are working values.
  */
 public final class CheckGrader {
@@ -25,6 +25,9 @@ public final class CheckGrader {
   private static final double SMALL_BIAS = 0.05;
   private static final double LARGE_BIAS = 0.25;
   private static final double RARE = 0.01;
+
+  /** Standard deviations beyond which a weighing counts no more in the drift: a working value. */
+  private static final double WILD = 3;
 
   /** A weighing with its prediction; the row is kept as a list for the covariance. */
   private record Told(Weighed weighed, Prediction prediction, List<Double> row) {
@@ -114,13 +117,14 @@ public final class CheckGrader {
                 .inverseCumulativeProbability(0.975);
     Cusum drift =
         Cusum.of(
-            told.stream().mapToDouble(t -> t.off() / t.prediction().sdLn()).toArray(),
+            told.stream().mapToDouble(t -> clipped(t.off() / t.prediction().sdLn())).toArray(),
             Cusum.Rule.standard());
     double common = Robust.median(told.stream().mapToDouble(Told::off).toArray());
     int outside = (int) told.stream().filter(t -> t.outside(common)).count();
     Interval bias =
         new Interval(Math.expm1(-mean), Math.expm1(-mean - reach), Math.expm1(-mean + reach));
-    Finding finding = finding(n, bias, outside, drift);
+    List<Suspect> suspects = ReviewWeighings.review(told.stream().map(Told::weighed).toList());
+    Finding finding = finding(new Evidence(n, bias, outside, suspects.size(), drift));
     return new GraderCheck(
         finding.advice(),
         finding.why(),
@@ -133,14 +137,25 @@ public final class CheckGrader {
         Math.expm1(-mean + 1.96 * own),
         outside,
         drift,
-        ReviewWeighings.review(told.stream().map(Told::weighed).toList()));
+        suspects);
+  }
+
+  /** Keeps a single wild weighing from being taken for a drift. */
+  private static double clipped(double z) {
+    return Math.max(-WILD, Math.min(WILD, z));
   }
 
   private record Interval(double at, double low, double high) {}
 
   private record Finding(Advice advice, String why) {}
 
-  private static Finding finding(int n, Interval bias, int outside, Cusum drift) {
+  private record Evidence(int n, Interval bias, int outside, int suspects, Cusum drift) {}
+
+  private static Finding finding(Evidence evidence) {
+    int n = evidence.n();
+    Interval bias = evidence.bias();
+    int outside = evidence.outside();
+    Cusum drift = evidence.drift();
     if (n < FEWEST) {
       return new Finding(
           Advice.INVESTIGATE,
@@ -162,7 +177,7 @@ public final class CheckGrader {
     }
     double chance =
         1 - new BinomialDistribution(n, 0.05).cumulativeProbability(Math.max(-1, outside - 1));
-    if (outside > 1 && chance < RARE) {
+    if (outside > 1 && (chance < RARE || evidence.suspects() > 1)) {
       return new Finding(
           Advice.INVESTIGATE,
           outside

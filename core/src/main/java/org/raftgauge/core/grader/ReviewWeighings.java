@@ -9,7 +9,6 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
-import java.util.function.Predicate;
 import org.raftgauge.core.agreement.LinearFit;
 import org.raftgauge.core.agreement.Robust;
 
@@ -20,9 +19,6 @@ import org.raftgauge.core.agreement.Robust;
 public final class ReviewWeighings {
   private static final double OFF = 2.5;
   private static final double FITS = 3;
-
-  /** A closed plant's area is a lower bound: it accuses nobody. */
-  private static final Predicate<Weighed> CLOSED = w -> w.regime() == Regime.CLOSED;
 
   private static final int FEWEST = 8;
   private static final Duration SAME_SESSION = Duration.ofHours(12);
@@ -50,7 +46,7 @@ public final class ReviewWeighings {
   private static List<ReviewTable.Row> rows(List<Weighed> weighed) {
     List<Size> sizes =
         List.of(Size.values()).stream()
-            .filter(s -> s != Size.AREA || weighed.stream().noneMatch(CLOSED))
+            .filter(s -> s != Size.AREA || weighed.stream().noneMatch(ReviewWeighings::closed))
             .filter(s -> weighed.stream().allMatch(w -> s.of(w.traits()).isPresent()))
             .toList();
     List<ReviewTable.Row> rows = new ArrayList<>();
@@ -64,7 +60,8 @@ public final class ReviewWeighings {
   }
 
   private static List<Suspect> swapped(List<Weighed> weighed) {
-    List<Weighed> sized = weighed.stream().filter(w -> w.traits().areaCm2().isPresent() && !CLOSED.test(w)).toList();
+    List<Weighed> sized =
+        weighed.stream().filter(w -> w.traits().areaCm2().isPresent() && !closed(w)).toList();
     if (sized.size() < FEWEST) {
       return List.of();
     }
@@ -110,6 +107,11 @@ public final class ReviewWeighings {
       System.arraycopy(y, 0, expected, 0, y.length); // all of one area: nothing can be swapped
     }
     return expected;
+  }
+
+  /** Says whether a plant's area is only a lower bound, which accuses nobody. */
+  private static boolean closed(Weighed plant) {
+    return plant.regime() == Regime.CLOSED;
   }
 
   private static boolean together(Weighed one, Weighed other) {
