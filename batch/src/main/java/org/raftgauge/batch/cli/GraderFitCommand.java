@@ -11,6 +11,7 @@ import java.util.concurrent.Callable;
 import org.raftgauge.batch.grade.FitBook;
 import org.raftgauge.core.book.CropBook;
 import org.raftgauge.core.book.Weighing;
+import org.raftgauge.core.grader.FitRule;
 import org.raftgauge.core.grader.Grader;
 import org.raftgauge.core.grader.GraderResult;
 import org.raftgauge.core.grader.Regime;
@@ -69,6 +70,15 @@ final class GraderFitCommand implements Callable<Integer> {
           "Fit weighings of this state: whole, trimmed, drained or unsaid. Default: the commonest.")
   private String state;
 
+  @Option(
+      names = "--heights",
+      description = {
+        "Weigh closed sites by their height: only where the height of every closed plant is"
+            + " measured, by ruler or a second camera. Default: by the plant's own growth curve or"
+            + " the area that it shows."
+      })
+  private boolean heights;
+
   @Option(names = "--verbose", description = "Show where the program failed, if it does.")
   @SuppressWarnings("UnusedVariable") // Raftgauge reads it from the parsed line
   private boolean verbose;
@@ -96,6 +106,7 @@ final class GraderFitCommand implements Callable<Integer> {
                 crop,
                 Duration.ofMinutes(Math.round(hours * 60)),
                 Optional.ofNullable(state),
+                heights ? FitRule.defaults() : FitRule.oneCamera(),
                 OffsetDateTime.now(read.zone())));
     outcome.lines().forEach(console.out()::println);
     if (outcome.result() instanceof GraderResult.NotFitted not) {

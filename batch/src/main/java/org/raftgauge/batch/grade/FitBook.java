@@ -40,10 +40,16 @@ public final class FitBook {
    * @param crop to fit
    * @param within how far photo and weighing may lie apart
    * @param state how plants were weighed, as {@code weighings.csv} says; nothing for the commonest
+   * @param rule which sizes weights may be told from
    * @param now the time to write down
    */
   public record Request(
-      Path folder, String crop, Duration within, Optional<String> state, OffsetDateTime now) {}
+      Path folder,
+      String crop,
+      Duration within,
+      Optional<String> state,
+      FitRule rule,
+      OffsetDateTime now) {}
 
   /**
    * What came of it.
@@ -81,7 +87,7 @@ public final class FitBook {
         FitGrader.fit(
             request.crop(),
             joined.weighed(),
-            FitRule.defaults(),
+            request.rule(),
             origin(request, joined.weighed(), stateOf(weighings)));
     if (!(result instanceof Grader grader)) {
       return new Outcome(result, List.of(), lines);

@@ -54,9 +54,9 @@ final class GraderPlots {
     series.add(new Series("equal", Look.LINE, ends, ends));
     series.add(
         new Series(
-            "9 of 10 plants", Look.DASHED, ends, ends.stream().map(v -> v * reach).toList()));
+            "95 % weigh less", Look.DASHED, ends, ends.stream().map(v -> v * reach).toList()));
     series.add(
-        new Series("under it", Look.DASHED, ends, ends.stream().map(v -> v / reach).toList()));
+        new Series("5 % weigh less", Look.DASHED, ends, ends.stream().map(v -> v / reach).toList()));
     return new Chart("Weighed and predicted", PREDICTED, new Axis("weighed, g", Scale.LOG), series);
   }
 

@@ -17,8 +17,8 @@ import org.raftgauge.core.grader.GraderCheck.Advice;
  * Tests new weighings against a fitted grader. Its advice: keep it; fit it again, where it reads
  * credibly (95 %) more than 5 % heavy or light, or the CUSUM signals (k 0.5, h 5); investigate,
  * where there are under 5 weighings, more lie outside their 95 % intervals than 1 in 100 such
- * samples would have or several are suspects, or the bias is over 25 %, which no drift of plants explains. The bounds of 5,
- * 25 % and 5 weighings are working values.
+ * samples would have or several are suspects, or the bias is over 25 %, which no drift of plants
+ * explains. The bounds of 5, 25 % and 5 weighings are working values.
  */
 public final class CheckGrader {
   private static final int FEWEST = 5;

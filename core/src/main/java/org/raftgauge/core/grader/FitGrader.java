@@ -48,6 +48,12 @@ public final class FitGrader {
       Optional<RegimeFit> fit =
           kept.size() < rule.fewest() ? Optional.empty() : FitRegime.fit(kept, sizes.known());
       fit.ifPresent(f -> fits.put(regime, f));
+      if (regime == Regime.CLOSED && fit.filter(FitGrader::usesArea).isPresent()) {
+        remarks.add(
+            "closed: told from the area that closed sites show, which stops growing once the canopy"
+                + " is full: these weights fall behind then; measured heights or growth curves do"
+                + " not");
+      }
       if (fit.isEmpty()) {
         refused.put(regime, why(kept.size(), regime, rule, sizes));
       }
@@ -57,6 +63,10 @@ public final class FitGrader {
       return new GraderResult.NotFitted(String.join("; ", refused.values()));
     }
     return new Grader(crop, origin, fits, refused, heights(weighed), remarks);
+  }
+
+  private static boolean usesArea(RegimeFit fit) {
+    return fit.numbers().validity().ranges().containsKey(Size.AREA);
   }
 
   /** The sizes that every plant has, and those that some lack. */

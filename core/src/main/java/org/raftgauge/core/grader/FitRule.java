@@ -24,11 +24,20 @@ public record FitRule(Set<Size> openSizes, Set<Size> closedSizes, int fewest) {
   }
 
   /**
-   * Returns the rule of one camera overhead: area where open; height and the plant's own curve
-   * where closed. The camera alone tells no height, so open sites are weighed by area.
+   * Returns the rule where the height of every closed plant will be measured: area where open;
+   * height and the plant's own curve where closed.
    */
   public static FitRule defaults() {
     return new FitRule(Set.of(Size.AREA), Set.of(Size.HEIGHT, Size.CURVE), FEWEST);
+  }
+
+  /**
+   * Returns the rule of one camera overhead, which tells no heights: area where open; the plant's
+   * own curve where closed or, for want of it, the area that the site shows. That is a lower bound
+   * which stops growing once the canopy is full; the leave-one-out error says what it is worth.
+   */
+  public static FitRule oneCamera() {
+    return new FitRule(Set.of(Size.AREA), Set.of(Size.AREA, Size.CURVE), FEWEST);
   }
 
   /**

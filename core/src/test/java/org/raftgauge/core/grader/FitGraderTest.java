@@ -80,6 +80,21 @@ class FitGraderTest {
   }
 
   @Test
+  void oneCameraTellsClosedSitesFromTheAreaTheyShowAndWarns() {
+    List<Weighed> plants = new ArrayList<>(Plants.open(20, 0.1, 5));
+    for (Weighed plant : Plants.open(12, 0.1, 6)) {
+      plants.add(
+          Plants.plant(plant.line() + 300, plant.traits(), Regime.CLOSED, plant.freshWeightG()));
+    }
+    Grader grader =
+        (Grader) FitGrader.fit("butterhead", plants, FitRule.oneCamera(), Plants.ORIGIN);
+    assertTrue(grader.predict(Regime.CLOSED, Traits.ofArea("", 300)).isPresent());
+    assertTrue(
+        grader.remarks().stream().anyMatch(r -> r.contains("these weights fall behind then")),
+        grader.remarks().toString());
+  }
+
+  @Test
   void ownCurveFromBeforeClosureTellsClosedPlantsWhereItIsGiven() {
     List<Weighed> plants = new ArrayList<>();
     for (Weighed plant : Plants.open(40, 0.1, 7)) {
