@@ -109,6 +109,27 @@ final class MeasureOne {
     return new Measured(measure, settings, source, pictured, note);
   }
 
+  /**
+   * Makes a photo's pictures anew, as the second pass settled it.
+   *
+   * @param photo the photo, measured before
+   * @param settled the settled measure
+   */
+  void redraw(FoundPhoto photo, SettleHalfTurns.Outcome settled) {
+    if (!tools.pictures().wanted()) {
+      return;
+    }
+    try {
+      byte[] bytes = Files.readAllBytes(photo.file());
+      PhotoResult result = tools.measurer().measure(bytes, photo.facts());
+      if (result.measure().sha256().equals(settled.photo().sha256())) {
+        draw(result.settled(settled.photo(), settled.turned()));
+      }
+    } catch (IOException | RuntimeException e) {
+      tools.progress().failed(photo.facts().photo(), e);
+    }
+  }
+
   private boolean copied(Kept kept) throws IOException {
     String photo = kept.measure().photo();
     if (kept.picturedRun().isEmpty() || !names.plain(photo)) {

@@ -15,6 +15,9 @@ public final class FindBoards {
   /** Aspect ratios that differ by more are no mere scaling: rounding of 640 x 480 gives 0.2 %. */
   private static final double ASPECT_FRACTION = 0.005;
 
+  private static final String OTHER_SHAPE_REMEDY =
+      "take it with the station's own camera, or name its station";
+
   private FindBoards() {}
 
   /**
@@ -28,7 +31,7 @@ public final class FindBoards {
   public static FoundBoards passing(RgbImage photo, Station station, KnownLayouts layouts) {
     Optional<Lens> lens = lensFor(photo, station);
     if (lens.isEmpty()) {
-      return FoundBoards.refused(otherShape(photo, station));
+      return FoundBoards.refused(otherShape(photo, station), OTHER_SHAPE_REMEDY);
     }
     FitPose.Prior prior = FitPose.Prior.of(lens.get(), station.cameraHeightMm());
     return new FindPassing(photo, prior, layouts).find();
@@ -47,7 +50,7 @@ public final class FindBoards {
   public static FoundBoards inSlots(RgbImage photo, Station station, Map<String, Layout> layouts) {
     Optional<Lens> lens = lensFor(photo, station);
     if (lens.isEmpty()) {
-      return FoundBoards.refused(otherShape(photo, station));
+      return FoundBoards.refused(otherShape(photo, station), OTHER_SHAPE_REMEDY);
     }
     FitPose.Prior prior = FitPose.Prior.of(lens.get(), station.cameraHeightMm());
     List<FoundBoard> boards = new PlaceSlots(photo, station, prior, layouts).place(station.slots());
@@ -56,7 +59,7 @@ public final class FindBoards {
             .filter(s -> !layouts.containsKey(s.layout()))
             .map(s -> "slot " + s.name() + ": no layout named " + s.layout())
             .toList();
-    return new FoundBoards(boards, leftovers, "");
+    return FoundBoards.found(boards, leftovers);
   }
 
   /** Returns the station's lens for the photo's size, or nothing where its shape differs. */
