@@ -112,7 +112,7 @@ final class BookMeasures {
 
   private void add(List<Sighting> sightings, String raft, RaftMeasure measure, Taken taken) {
     for (SiteMeasure site : measure.sites()) {
-      String held = measure.held().isEmpty() ? site.held() : measure.held();
+      String held = held(measure, site);
       who.at(raft, site.site(), taken.at().toInstant())
           .ifPresent(
               grown ->
@@ -127,6 +127,19 @@ final class BookMeasures {
                           site.closed(),
                           held)));
     }
+  }
+
+  /**
+   * Says why a site's measure cannot be believed. The history keeps sites as the photo named them:
+   * where the board itself does not tell its origin end, they may be those of the other end.
+   */
+  private static String held(RaftMeasure measure, SiteMeasure site) {
+    if (!measure.held().isEmpty()) {
+      return measure.held();
+    }
+    return measure.halfTurnKnown()
+        ? site.held()
+        : "the board does not show its origin end; give it markers or an orientation mark";
   }
 
   /** Returns the plant of a site at an instant. */

@@ -56,7 +56,8 @@ final class GraderPlots {
         new Series(
             "95 % weigh less", Look.DASHED, ends, ends.stream().map(v -> v * reach).toList()));
     series.add(
-        new Series("5 % weigh less", Look.DASHED, ends, ends.stream().map(v -> v / reach).toList()));
+        new Series(
+            "5 % weigh less", Look.DASHED, ends, ends.stream().map(v -> v / reach).toList()));
     return new Chart("Weighed and predicted", PREDICTED, new Axis("weighed, g", Scale.LOG), series);
   }
 
