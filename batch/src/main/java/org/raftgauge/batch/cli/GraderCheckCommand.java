@@ -21,8 +21,9 @@ import picocli.CommandLine.Option;
     mixinStandardHelpOptions = true,
     header = "Tests new weighings against a fitted grader: keep, refit or investigate.",
     description = {
-      "%nNew are weighings after the last that the grader was fitted on. Says bias and limits",
-      "of agreement, drift over time, and which weighings to look at. Writes nothing."
+      "%nNew are weighings after the last that the grader was fitted on. Says bias and",
+      "limits of agreement, drift over time, and which weighings to look at. Writes",
+      "nothing."
     },
     synopsisHeading = "%nUsage:%n  ",
     optionListHeading = "%nOptions:%n")

@@ -11,11 +11,11 @@ import picocli.CommandLine.Spec;
     name = "grader",
     mixinStandardHelpOptions = true,
     subcommands = CommandLine.HelpCommand.class,
-    header = "Tells fresh weight from areas: fits, checks, and picks plants to weigh.",
+    header = "Tells fresh weight from areas: fits, checks, picks plants.",
     description = {
-      "%nA grader is fitted to plants that you weighed by hand (weighings.csv) and that photos",
-      "of the book's history show. There is none built in: without weighings the program",
-      "tells areas only."
+      "%nA grader is fitted to plants that you weighed by hand (weighings.csv) and",
+      "that photos of the book's history show. There is none built in: without",
+      "weighings the program tells areas only."
     },
     synopsisHeading = "%nUsage:%n  ",
     commandListHeading = "%nCommands:%n",
@@ -23,8 +23,8 @@ import picocli.CommandLine.Spec;
     footer = {
       "",
       "Weights are estimates from pictures, not legal-for-trade weighing.",
-      "Exit codes: 0 done, 2 wrong call or book, or too few weighings (nothing written),",
-      "3 failed."
+      "Exit codes: 0 done, 2 wrong call or book, or too few weighings (nothing",
+      "written), 3 failed."
     })
 final class GraderCommand implements Runnable {
   @Spec private CommandSpec spec;

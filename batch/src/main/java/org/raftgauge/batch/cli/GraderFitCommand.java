@@ -29,9 +29,9 @@ import picocli.CommandLine.Spec;
     mixinStandardHelpOptions = true,
     header = "Fits a grader to hand weighings and writes it to BOOK/graders.",
     description = {
-      "%nJoins weighings.csv with the nearest photo of the same plant, fits open and closed",
-      "sites apart, and writes CROP.yaml, CROP.html (summary) and plots. Needs at least 8",
-      "weighings of open or of closed sites, over the whole range of weights."
+      "%nJoins weighings.csv with the nearest photo of the same plant, fits open and",
+      "closed sites apart, and writes CROP.yaml, CROP.html (summary) and plots. Needs",
+      "at least 8 weighings of open or of closed sites, over the range of weights."
     },
     synopsisHeading = "%nUsage:%n  ",
     optionListHeading = "%nOptions:%n")

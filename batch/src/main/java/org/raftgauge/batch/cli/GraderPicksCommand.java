@@ -23,9 +23,9 @@ import picocli.CommandLine.Spec;
     mixinStandardHelpOptions = true,
     header = "Chooses the plants to weigh: a list (CSV) and a sheet to print with site maps.",
     description = {
-      "%nSites that photos of the last three days show, spread over the whole range of predicted",
-      "weights (of areas where there is no grader), at random inside each part; closed sites",
-      "are among them, held and empty ones not."
+      "%nSites that photos of the last three days show, spread over the whole range of",
+      "predicted weights (of areas where there is no grader), at random inside each",
+      "part; closed sites are among them, held and empty ones not."
     },
     synopsisHeading = "%nUsage:%n  ",
     optionListHeading = "%nOptions:%n")

@@ -131,13 +131,14 @@ final class BookMeasures {
 
   /**
    * Says why a site's measure cannot be believed. The history keeps sites as the photo named them:
-   * where the board itself does not tell its origin end, they may be those of the other end.
+   * where a passing board does not tell its origin end, they may be those of the other end. A board
+   * in a slot lies as it was laid there; leaves hide its mark late in the crop.
    */
   private static String held(RaftMeasure measure, SiteMeasure site) {
     if (!measure.held().isEmpty()) {
       return measure.held();
     }
-    return measure.halfTurnKnown()
+    return measure.halfTurnKnown() || !measure.slot().isEmpty()
         ? site.held()
         : "the board does not show its origin end; give it markers or an orientation mark";
   }

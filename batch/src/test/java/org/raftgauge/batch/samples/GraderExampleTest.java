@@ -158,6 +158,19 @@ class GraderExampleTest {
   }
 
   @Test
+  void helpPagesFitTheScreen() {
+    for (String command : List.of("fit", "check", "picks")) {
+      Readme.Said said = Readme.run(List.of("grader", command, "--help"));
+      assertEquals(0, said.code());
+      assertTrue(said.out().lines().allMatch(line -> line.length() <= 80), said.out());
+      assertTrue(said.out().contains("--book=BOOK"), said.out());
+    }
+    Readme.Said group = Readme.run(List.of("grader"));
+    assertTrue(group.out().contains("not legal-for-trade weighing"), group.out());
+    assertTrue(group.out().lines().allMatch(line -> line.length() <= 80), group.out());
+  }
+
+  @Test
   void wrongCropsAndTimesAreSaid() {
     Readme.Said said =
         Readme.run(List.of("grader", "fit", "--book", book.toString(), "--crop", "buterhead"));
