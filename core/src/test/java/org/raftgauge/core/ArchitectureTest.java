@@ -34,6 +34,11 @@ class ArchitectureTest {
           "site",
           "measure",
           "history",
+          "statistics",
+          "leastsquares",
+          "growth",
+          "cohort",
+          "reference",
           "grader",
           "report");
 

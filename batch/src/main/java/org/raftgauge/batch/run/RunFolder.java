@@ -114,7 +114,7 @@ public final class RunFolder {
           one,
           outcome -> {
             keep.take(outcome);
-            tools.progress().done(outcome.measure().photo());
+            told(outcome);
           });
       keep.flush();
     } finally {
@@ -122,6 +122,15 @@ public final class RunFolder {
     }
     clock.measured();
     return new FirstPass(keep.all(), clock);
+  }
+
+  private void told(Measured outcome) {
+    String photo = outcome.measure().photo();
+    if (outcome.source() == Measured.Source.HISTORY) {
+      tools.progress().known(photo);
+    } else {
+      tools.progress().done(photo);
+    }
   }
 
   /** Makes the pictures anew of photos whose rafts the second pass turned or held. */

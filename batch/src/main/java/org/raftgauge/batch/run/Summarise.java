@@ -91,6 +91,7 @@ final class Summarise {
         lines.add(photo.photo() + ": " + photo.reason() + remedy);
       }
     }
+    run.rafts().forEach(raft -> lines.addAll(HeldSites.lines(raft)));
     return lines;
   }
 

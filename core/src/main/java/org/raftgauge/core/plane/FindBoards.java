@@ -62,13 +62,26 @@ public final class FindBoards {
     return FoundBoards.found(boards, leftovers);
   }
 
+  /**
+   * Says whether a photo has the shape of those that a station takes; its size may differ.
+   *
+   * @param station the station
+   * @param widthPx width of the upright photo, px
+   * @param heightPx its height, px
+   * @return whether it can be looked for boards in
+   */
+  public static boolean hasShapeOf(Station station, long widthPx, long heightPx) {
+    double factor = (double) widthPx / station.imageWidthPx();
+    double other = (double) heightPx / station.imageHeightPx();
+    return Math.abs(factor / other - 1) <= ASPECT_FRACTION;
+  }
+
   /** Returns the station's lens for the photo's size, or nothing where its shape differs. */
   static Optional<Lens> lensFor(RgbImage photo, Station station) {
-    double factor = (double) photo.width() / station.imageWidthPx();
-    double other = (double) photo.height() / station.imageHeightPx();
-    if (Math.abs(factor / other - 1) > ASPECT_FRACTION) {
+    if (!hasShapeOf(station, photo.width(), photo.height())) {
       return Optional.empty();
     }
+    double factor = (double) photo.width() / station.imageWidthPx();
     return Optional.of(factor == 1 ? station.lens() : station.lens().scaled(factor));
   }
 
