@@ -13,6 +13,7 @@ import java.util.OptionalDouble;
  * @param emergedByDas days after sowing by which canopy must show, where given
  * @param limits limits of the verdicts
  * @param harvest what it is harvested at, where given
+ * @param grader name of the file in {@code graders/} that tells its weight, where given
  */
 public record Crop(
     String name,
@@ -20,7 +21,28 @@ public record Crop(
     HeightModel heightModel,
     OptionalDouble emergedByDas,
     Limits limits,
-    Optional<Harvest> harvest) {
+    Optional<Harvest> harvest,
+    Optional<String> grader) {
+
+  /**
+   * Describes a crop without a grader.
+   *
+   * @param name as the book names it
+   * @param colourModel name of the colour model
+   * @param heightModel canopy height from area
+   * @param emergedByDas days after sowing by which canopy must show, where given
+   * @param limits limits of the verdicts
+   * @param harvest what it is harvested at, where given
+   */
+  public Crop(
+      String name,
+      String colourModel,
+      HeightModel heightModel,
+      OptionalDouble emergedByDas,
+      Limits limits,
+      Optional<Harvest> harvest) {
+    this(name, colourModel, heightModel, emergedByDas, limits, harvest, Optional.empty());
+  }
 
   /**
    * Describes a crop without harvest targets.

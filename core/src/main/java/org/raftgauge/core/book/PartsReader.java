@@ -51,7 +51,12 @@ final class PartsReader {
   private Map<String, Crop> crops() {
     List<String> models = new ArrayList<>(BUILT_IN_COLOUR_MODELS);
     files("colour").stream().map(PartsReader::nameOf).distinct().forEach(models::add);
-    CropReader reader = new CropReader(models, broken);
+    List<String> graders =
+        files("graders").stream()
+            .filter(file -> file.toString().endsWith(".yaml"))
+            .map(PartsReader::nameOf)
+            .toList();
+    CropReader reader = new CropReader(models, graders, broken);
     Map<String, Crop> crops = new LinkedHashMap<>();
     for (Named part : parts("crops.yaml", "crop")) {
       broken
