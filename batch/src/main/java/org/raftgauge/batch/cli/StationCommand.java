@@ -19,7 +19,9 @@ final class StationCommand implements Runnable {
 
   /** Returns the command with its own commands. */
   static CommandLine line(Console console) {
-    return new CommandLine(new StationCommand()).addSubcommand(new StationLensCommand(console));
+    return new CommandLine(new StationCommand())
+        .addSubcommand(new StationLensCommand(console))
+        .addSubcommand(StationPrintCommand.line(console));
   }
 
   @Override
