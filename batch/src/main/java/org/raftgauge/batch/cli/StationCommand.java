@@ -21,7 +21,8 @@ final class StationCommand implements Runnable {
   static CommandLine line(Console console) {
     return new CommandLine(new StationCommand())
         .addSubcommand(new StationLensCommand(console))
-        .addSubcommand(StationPrintCommand.line(console));
+        .addSubcommand(StationPrintCommand.line(console))
+        .addSubcommand(new StationSlotsCommand(console));
   }
 
   @Override
