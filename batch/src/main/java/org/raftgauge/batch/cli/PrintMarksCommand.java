@@ -55,15 +55,16 @@ final class PrintMarksCommand implements Callable<Integer> {
   @Option(
       names = "--tag-side",
       paramLabel = "MM",
-      description = "Side of a tag without its white rim, where no book says it."
-          + " Default: ${DEFAULT-VALUE}.")
+      description =
+          "Side of a tag without its white rim, where no book says it."
+              + " Default: ${DEFAULT-VALUE}.")
   private double tagSideMm = 60;
 
   @Option(
       names = "--marker-side",
       paramLabel = "MM",
-      description = "Side of a marker's black square, where no book says it."
-          + " Default: ${DEFAULT-VALUE}.")
+      description =
+          "Side of a marker's black square, where no book says it." + " Default: ${DEFAULT-VALUE}.")
   private double markerSideMm = 36;
 
   @Option(
@@ -91,13 +92,15 @@ final class PrintMarksCommand implements Callable<Integer> {
   @Override
   public Integer call() throws InputException, IOException {
     if (!(tagSideMm > 0 && markerSideMm > 0)) {
-      throw problem("--tag-side, --marker-side", "must be above 0 mm", "give the size on the board");
+      throw problem(
+          "--tag-side, --marker-side", "must be above 0 mm", "give the size on the board");
     }
     Set<String> ids = new LinkedHashSet<>(rafts);
     RaftMarks marks =
         book == null
             ? RaftMarks.of(ids, new RaftMarks.Sides(tagSideMm, markerSideMm))
-            : RaftMarks.ofBook(book, new RaftMarks.Wanted(ids, Set.copyOf(ponds), Set.copyOf(layouts)));
+            : RaftMarks.ofBook(
+                book, new RaftMarks.Wanted(ids, Set.copyOf(ponds), Set.copyOf(layouts)));
     marks.without().forEach(console.err()::println);
     List<PrintMarks.Batch> batches = batches(marks);
     if (batches.isEmpty()) {

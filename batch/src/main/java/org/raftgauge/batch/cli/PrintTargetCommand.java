@@ -36,11 +36,7 @@ final class PrintTargetCommand implements Callable<Integer> {
       description = "One of ${COMPLETION-CANDIDATES}. Default: ${DEFAULT-VALUE}.")
   private Paper paper = Paper.A4;
 
-  @Option(
-      names = "--out",
-      paramLabel = "FILE",
-      required = true,
-      description = "The PDF to write.")
+  @Option(names = "--out", paramLabel = "FILE", required = true, description = "The PDF to write.")
   private Path out;
 
   PrintTargetCommand(Console console) {

@@ -22,7 +22,8 @@ final class StationCommand implements Runnable {
     return new CommandLine(new StationCommand())
         .addSubcommand(new StationLensCommand(console))
         .addSubcommand(StationPrintCommand.line(console))
-        .addSubcommand(new StationSlotsCommand(console));
+        .addSubcommand(new StationSlotsCommand(console))
+        .addSubcommand(new StationCheckCommand(console));
   }
 
   @Override

@@ -102,8 +102,7 @@ final class StationSlotsCommand implements Callable<Integer> {
     }
     SlotText.lines(slots).forEach(console.out()::println);
     OutFiles.makeParent(out);
-    Files.writeString(
-        out, SlotText.stationFile(station, slots, photo.getFileName().toString()));
+    Files.writeString(out, SlotText.stationFile(station, slots, photo.getFileName().toString()));
     Path picture = out.resolveSibling(OutFiles.stem(out) + "-slots.png");
     ImageIO.write(SlotPicture.draw(decoded.image(), slots), "png", picture.toFile());
     console.out().println("Slots    " + out);

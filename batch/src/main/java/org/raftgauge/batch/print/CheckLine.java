@@ -28,9 +28,7 @@ final class CheckLine {
     page.text(
         "Check: between the end strokes 150.0 mm. Over 0.5 mm off: print again at 100 %"
             + " (\"actual size\").",
-        leftMm,
-        line - 2.2,
-        TEXT_MM);
+        leftMm, line - 2.2, TEXT_MM);
     double ruler = pageHeightMm - 11.5;
     for (int mm = 0; mm <= RULER_MM; mm++) {
       double length = mm % 10 == 0 ? 4 : mm % 5 == 0 ? 3 : 1.8;

@@ -63,8 +63,8 @@ public record LabelGrid(
   }
 
   /**
-   * Reads a sheet of labels from {@code COLUMNSxROWS:WIDTHxHEIGHT@LEFT,TOP}, mm; without {@code
-   * @LEFT,TOP} the labels touch and the grid is centred.
+   * Reads a sheet of labels from {@code COLUMNSxROWS:WIDTHxHEIGHT@LEFT,TOP}, mm; without
+   * {@code @LEFT,TOP} the labels touch and the grid is centred.
    *
    * @param text the text form
    * @param paper the sheet
@@ -87,11 +87,16 @@ public record LabelGrid(
     double gapX = columns > 1 ? (spareX - 2 * left) / (columns - 1) : 0;
     double gapY = rows > 1 ? (spareY - 2 * top) / (rows - 1) : 0;
     boolean fits =
-        columns > 0 && rows > 0 && width > 0 && height > 0 && spareX > -1e-6 && spareY > -1e-6
-            && gapX > -1e-6 && gapY > -1e-6;
+        columns > 0
+            && rows > 0
+            && width > 0
+            && height > 0
+            && spareX > -1e-6
+            && spareY > -1e-6
+            && gapX > -1e-6
+            && gapY > -1e-6;
     return fits
-        ? Optional.of(
-            new LabelGrid(paper, width, height, columns, rows, left, top, gapX, gapY))
+        ? Optional.of(new LabelGrid(paper, width, height, columns, rows, left, top, gapX, gapY))
         : Optional.empty();
   }
 

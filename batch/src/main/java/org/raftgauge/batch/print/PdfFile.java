@@ -40,8 +40,7 @@ final class PdfFile implements AutoCloseable {
   PdfPage page(double widthMm, double heightMm) throws IOException {
     PDPage page =
         new PDPage(
-            new PDRectangle(
-                (float) (widthMm * POINTS_PER_MM), (float) (heightMm * POINTS_PER_MM)));
+            new PDRectangle((float) (widthMm * POINTS_PER_MM), (float) (heightMm * POINTS_PER_MM)));
     document.addPage(page);
     return new PdfPage(document, page, font, heightMm);
   }

@@ -26,8 +26,7 @@ public final class PrintMarks {
    */
   public static Optional<LabelGrid> fields(List<Mark> marks, Paper paper) {
     double outer = marks.stream().mapToDouble(Mark::outerMm).max().orElse(1);
-    return LabelGrid.filling(
-        paper, Math.max(outer + 1, LEAST_FIELD_MM), outer + 2 * LINE_MM + 1);
+    return LabelGrid.filling(paper, Math.max(outer + 1, LEAST_FIELD_MM), outer + 2 * LINE_MM + 1);
   }
 
   /**
@@ -125,10 +124,7 @@ public final class PrintMarks {
     page.text(head, middle - wide / 2 + 1.4 * TEXT_MM, box.y() + 3.4, TEXT_MM);
     String foot = fitted(page, mark.foot(), box.width() - 4);
     page.text(
-        foot,
-        middle - page.widthMm(foot, TEXT_MM) / 2,
-        box.y() + box.height() - 1.2,
-        TEXT_MM);
+        foot, middle - page.widthMm(foot, TEXT_MM) / 2, box.y() + box.height() - 1.2, TEXT_MM);
   }
 
   private static String fitted(PdfPage page, String text, double widthMm) throws IOException {

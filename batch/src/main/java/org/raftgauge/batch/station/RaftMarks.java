@@ -89,8 +89,7 @@ public final class RaftMarks {
     TreeMap<String, Planting> newest = new TreeMap<>();
     for (Planting p : book.plantings()) {
       if (wanted.has(p)) {
-        newest.merge(
-            p.raft(), p, (a, b) -> b.startsOn().isBefore(a.startsOn()) ? a : b);
+        newest.merge(p.raft(), p, (a, b) -> b.startsOn().isBefore(a.startsOn()) ? a : b);
       }
     }
     for (String raft : wanted.rafts()) {

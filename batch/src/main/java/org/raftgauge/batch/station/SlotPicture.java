@@ -107,7 +107,7 @@ public final class SlotPicture {
         font.createGlyphVector(graphics.getFontRenderContext(), text)
             .getOutline(x - 11 * linePx / 2, y);
     graphics.setColor(HALO);
-    graphics.setStroke(new BasicStroke(2.5f * linePx));
+    graphics.setStroke(new BasicStroke(2.5f * linePx, 1, BasicStroke.JOIN_ROUND));
     graphics.draw(glyphs);
     graphics.setColor(Color.WHITE);
     graphics.fill(glyphs);

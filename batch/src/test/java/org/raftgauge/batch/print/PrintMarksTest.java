@@ -84,8 +84,7 @@ class PrintMarksTest {
    * zbar reads only some.
    */
   private List<Path> labels(BufferedImage picture, int page) throws IOException {
-    LabelGrid grid =
-        PrintMarks.fields(List.of(Mark.tag("KV-112", 30)), Paper.A4).orElseThrow();
+    LabelGrid grid = PrintMarks.fields(List.of(Mark.tag("KV-112", 30)), Paper.A4).orElseThrow();
     double dots = DPI / Printed.MM_PER_INCH;
     List<Path> labels = new ArrayList<>();
     for (int i = 0; i < grid.labels(); i++) {

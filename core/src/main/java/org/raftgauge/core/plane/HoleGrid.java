@@ -48,11 +48,19 @@ public record HoleGrid(
   /** What covers more of a site's cell is a canopy without a middle of its own. */
   private static final double MOST_COVER = 0.55;
 
+  /** A bare hole is darker than that in every channel, root light, 0..1. */
+  private static final double DARK = 0.3;
+
   private static final double LEAST_AREA_MM2 = 150;
   private static final int ROUNDS = 8;
 
   /** Foliage stands about that far over the deck in young crops, mm; a guess. */
   private static final double PLANT_MM = 15;
+
+  /** Returns how far a site's middle lies from the fitted grid, as a standard deviation, mm. */
+  double scatterMm() {
+    return shiftErrorMm * Math.sqrt(sites);
+  }
 
   /** A middle seen at a site: the site's place, and by how far it is off, mm. */
   private record Seen(PointMm at, double dx, double dy) {}
@@ -89,7 +97,8 @@ public record HoleGrid(
     for (SiteId site : grid.sites()) {
       PointMm c = grid.centre(site);
       double[] at =
-          root(photo, pose.toPhoto(c.xMm() + grid.pitchXMm() / 2, c.yMm() + grid.pitchYMm() / 2, 0));
+          root(
+              photo, pose.toPhoto(c.xMm() + grid.pitchXMm() / 2, c.yMm() + grid.pitchYMm() / 2, 0));
       for (int i = 0; i < 3; i++) {
         values[i][n] = at[i];
       }
@@ -110,27 +119,29 @@ public record HoleGrid(
     double sx = 0;
     double sy = 0;
     double all = 0;
+    double dark = 0;
     for (double y = -half; y <= half; y += CELL_MM) {
       for (double x = -half; x <= half; x += CELL_MM) {
         if (Math.hypot(x, y) > half) {
           continue;
         }
         all++;
-        double[] at =
-            root(photo, pose.toPhoto(centre.xMm() + x, centre.yMm() + y, 0));
+        double[] at = root(photo, pose.toPhoto(centre.xMm() + x, centre.yMm() + y, 0));
         if (differs(at, cell.board())) {
           sum++;
           sx += x;
           sy += y;
+          dark += Math.max(at[0], Math.max(at[1], at[2])) < DARK ? 1 : 0;
         }
       }
     }
     if (sum * CELL_MM * CELL_MM < LEAST_AREA_MM2 || sum > MOST_COVER * all) {
       return Optional.empty();
     }
-    // What stands above the deck is shifted away from the foot point; undone for a young plant.
+    // What stands above the deck is shifted away from the foot point; undone for a young plant, but
+    // not for a bare hole.
     PointMm foot = pose.foot();
-    double lift = pose.magnification(PLANT_MM) - 1;
+    double lift = dark > 0.5 * sum ? 0 : pose.magnification(PLANT_MM) - 1;
     double dx = sx / sum - lift * (centre.xMm() - foot.xMm());
     double dy = sy / sum - lift * (centre.yMm() - foot.yMm());
     return Optional.of(new Seen(centre, dx, dy));

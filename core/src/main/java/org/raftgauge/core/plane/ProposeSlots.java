@@ -33,6 +33,7 @@ public final class ProposeSlots {
   private static final double LEAST_SIDE = 0.2;
   private static final double REACH_MM = 25;
   private static final double PLACED_MEAN = 0.45;
+
   /** Boards on one pond float level with each other to that share of the camera's height. */
   private static final double LEVEL_ERROR = 0.004;
 
@@ -81,14 +82,14 @@ public final class ProposeSlots {
         candidates = some;
       }
     }
-    return inReadingOrder(level(chosen(candidates)));
+    return inReadingOrder(level(chosen(candidates), layouts));
   }
 
   /**
    * Places the boards twice: the plainest one tells the level that the others float at too, so that
    * a neighbour's edge is not taken for a board's own.
    */
-  private List<SlotProposal> level(List<Candidate> candidates) {
+  private List<SlotProposal> level(List<Candidate> candidates, List<Layout> layouts) {
     OptionalDouble heightMm =
         candidates.stream()
             .map(c -> placed(c, prior))
@@ -101,15 +102,31 @@ public final class ProposeSlots {
             prior.lens(), heightMm.orElse(prior.heightMm()), LEVEL_ERROR, prior.tiltErrorDeg());
     List<SlotProposal> slots = new ArrayList<>();
     for (Candidate candidate : candidates) {
-      placed(candidate, level).ifPresent(slots::add);
+      placed(candidate, level).map(s -> byHoles(s, layouts)).ifPresent(slots::add);
     }
     return slots;
   }
 
+  /** Of layouts with the same board the one whose hole grid shows best is taken. */
+  private SlotProposal byHoles(SlotProposal slot, List<Layout> layouts) {
+    SlotProposal best = slot;
+    for (Layout layout : layouts) {
+      if (layout.board().equals(slot.layout().board())
+          && !layout.grid().equals(slot.layout().grid())) {
+        SlotProposal other = proposal(layout, slot.pose(), slot.edgeShare());
+        best = scatterMm(other) < scatterMm(best) ? other : best;
+      }
+    }
+    return best;
+  }
+
+  private static double scatterMm(SlotProposal slot) {
+    return slot.holes().map(HoleGrid::scatterMm).orElse(Double.POSITIVE_INFINITY);
+  }
+
   private List<Candidate> turned(double turnDeg, List<Layout> layouts) {
     double[] turn = Rotations.about(0, 0, Math.toRadians(turnDeg));
-    CameraPose above =
-        CameraPose.of(prior.lens(), turn, new double[] {0, 0, prior.heightMm()});
+    CameraPose above = CameraPose.of(prior.lens(), turn, new double[] {0, 0, prior.heightMm()});
     DeckSketch sketch = DeckSketch.of(photo, above);
     List<Candidate> found = new ArrayList<>();
     for (Layout layout : layouts) {
@@ -194,8 +211,7 @@ public final class ProposeSlots {
     double[] q = b.outlineMm();
     double w = Math.max(0, Math.min(p[2], q[2]) - Math.max(p[0], q[0]));
     double h = Math.max(0, Math.min(p[3], q[3]) - Math.max(p[1], q[1]));
-    double smaller =
-        Math.min((p[2] - p[0]) * (p[3] - p[1]), (q[2] - q[0]) * (q[3] - q[1]));
+    double smaller = Math.min((p[2] - p[0]) * (p[3] - p[1]), (q[2] - q[0]) * (q[3] - q[1]));
     return w * h / smaller;
   }
 
@@ -204,7 +220,7 @@ public final class ProposeSlots {
     return new BoardEdges(light, height)
         .place(start(candidate, height), layout.board(), REACH_MM, List.of())
         .filter(p -> p.share() > PLACED_MEAN)
-        .map(p -> proposal(layout, p));
+        .map(p -> proposal(layout, p.fit().pose(), p.share()));
   }
 
   /** Returns the candidate's pose, moved along the ray to the board's middle to a height. */
@@ -221,15 +237,15 @@ public final class ProposeSlots {
     return CameraPose.of(pose.lens(), r, t);
   }
 
-  private SlotProposal proposal(Layout layout, BoardEdges.Placed placed) {
-    HalfTurn turn = HalfTurn.of(light, placed.fit().pose(), layout);
+  private SlotProposal proposal(Layout layout, CameraPose pose, double share) {
+    HalfTurn turn = HalfTurn.of(light, pose, layout);
     List<PointPx> corners =
         BoardPlaces.corners(layout.board()).stream().map(turn.pose()::toPhoto).toList();
     return new SlotProposal(
         layout,
         turn.pose(),
         corners,
-        placed.share(),
+        share,
         turn.known(),
         HoleGrid.fit(photo, turn.pose(), layout));
   }

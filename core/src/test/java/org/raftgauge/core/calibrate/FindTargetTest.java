@@ -44,7 +44,8 @@ class FindTargetTest {
       miss += p.seen().distancePx(nearest) / points;
     }
     // Measured on these pictures (0.07, 0.51, 0.37, 0.2 px: the outlines of squares and circles are
-    // taken in coded light and so lie inside or outside alike), rounded up; half a pixel of bias, the library's other convention,
+    // taken in coded light and so lie inside or outside alike), rounded up; half a pixel of bias,
+    // the library's other convention,
     // would be ten times as much.
     assertEquals(0, dx, biasPx, "bias along x");
     assertEquals(0, dy, biasPx, "bias along y");
