@@ -115,22 +115,22 @@ public final class CalibrateLens {
     Lens lens = parameters.lens(at);
     List<ViewPose> now = moved(poses, at);
     for (int v = 0; v < poses.size(); v++) {
-      row = misses(now.get(v), lens, sightings.get(v), new Rows(out, row)).next();
+      double[] some = misses(now.get(v), lens, sightings.get(v));
+      System.arraycopy(some, 0, out, row, some.length);
+      row += some.length;
     }
     return out;
   }
 
-  /** Where the next residual goes. */
-  private record Rows(double[] out, int next) {}
-
-  private static Rows misses(ViewPose pose, Lens lens, TargetSighting sighting, Rows rows) {
-    int row = rows.next();
+  private static double[] misses(ViewPose pose, Lens lens, TargetSighting sighting) {
+    double[] out = new double[2 * sighting.points().size()];
+    int row = 0;
     for (TargetPoint p : sighting.points()) {
       PointPx q = pose.toPhoto(lens, p);
-      rows.out()[row++] = q.xPx() - p.seen().xPx();
-      rows.out()[row++] = q.yPx() - p.seen().yPx();
+      out[row++] = q.xPx() - p.seen().xPx();
+      out[row++] = q.yPx() - p.seen().yPx();
     }
-    return new Rows(rows.out(), row);
+    return out;
   }
 
   /** Central differences; a view's residuals depend on the lens and its own pose only. */
@@ -158,14 +158,12 @@ public final class CalibrateLens {
 
   private void column(Cell cell, double[] at, Step step, double[][] j) {
     TargetSighting sighting = sightings.get(cell.view());
-    double[] up = new double[2 * sighting.points().size()];
-    double[] down = new double[up.length];
     int first = parameters.count() + POSE * cell.view();
     double[] moved = at.clone();
     moved[step.parameter()] = at[step.parameter()] + step.by();
-    misses(cell.pose().moved(moved, first), parameters.lens(moved), sighting, new Rows(up, 0));
+    double[] up = misses(cell.pose().moved(moved, first), parameters.lens(moved), sighting);
     moved[step.parameter()] = at[step.parameter()] - step.by();
-    misses(cell.pose().moved(moved, first), parameters.lens(moved), sighting, new Rows(down, 0));
+    double[] down = misses(cell.pose().moved(moved, first), parameters.lens(moved), sighting);
     for (int i = 0; i < up.length; i++) {
       j[cell.row() + i][step.parameter()] = (up[i] - down[i]) / (2 * step.by());
     }

@@ -75,41 +75,51 @@ public record HoleGrid(
    */
   public static Optional<HoleGrid> fit(RgbImage photo, CameraPose pose, Layout layout) {
     List<Seen> seen = new ArrayList<>();
-    double[] board = boardLight(photo, pose, layout);
+    Shade board = boardLight(photo, pose, layout);
     for (SiteId site : layout.grid().sites()) {
       middle(photo, pose, new Cell(layout.grid(), site, board)).ifPresent(seen::add);
     }
     return seen.size() < LEAST_SITES ? Optional.empty() : Optional.of(fit(seen));
   }
 
+  /** Root light of red, green and blue, 0..1. */
+  private record Shade(double red, double green, double blue) {
+    double most() {
+      return Math.max(red, Math.max(green, blue));
+    }
+
+    boolean differs(Shade board) {
+      return new Shade(
+                  Math.abs(red - board.red),
+                  Math.abs(green - board.green),
+                  Math.abs(blue - board.blue))
+              .most()
+          > DIFFERS;
+    }
+  }
+
   /** A site with its surroundings. */
-  private record Cell(SiteGrid grid, SiteId site, double[] board) {
+  private record Cell(SiteGrid grid, SiteId site, Shade board) {
     double halfMm() {
       return 0.48 * Math.min(grid.pitchXMm(), grid.pitchYMm());
     }
   }
 
   /** Returns the median root light of places half way between sites. */
-  private static double[] boardLight(RgbImage photo, CameraPose pose, Layout layout) {
+  private static Shade boardLight(RgbImage photo, CameraPose pose, Layout layout) {
     SiteGrid grid = layout.grid();
-    double[][] values = new double[3][grid.sites().size()];
-    int n = 0;
+    List<Shade> between = new ArrayList<>();
     for (SiteId site : grid.sites()) {
       PointMm c = grid.centre(site);
-      double[] at =
+      between.add(
           root(
-              photo, pose.toPhoto(c.xMm() + grid.pitchXMm() / 2, c.yMm() + grid.pitchYMm() / 2, 0));
-      for (int i = 0; i < 3; i++) {
-        values[i][n] = at[i];
-      }
-      n++;
+              photo,
+              pose.toPhoto(c.xMm() + grid.pitchXMm() / 2, c.yMm() + grid.pitchYMm() / 2, 0)));
     }
-    double[] median = new double[3];
-    for (int i = 0; i < 3; i++) {
-      Arrays.sort(values[i]);
-      median[i] = values[i][n / 2];
-    }
-    return median;
+    return new Shade(
+        median(between.stream().mapToDouble(Shade::red).toArray()),
+        median(between.stream().mapToDouble(Shade::green).toArray()),
+        median(between.stream().mapToDouble(Shade::blue).toArray()));
   }
 
   private static Optional<Seen> middle(RgbImage photo, CameraPose pose, Cell cell) {
@@ -126,12 +136,12 @@ public record HoleGrid(
           continue;
         }
         all++;
-        double[] at = root(photo, pose.toPhoto(centre.xMm() + x, centre.yMm() + y, 0));
-        if (differs(at, cell.board())) {
+        Shade at = root(photo, pose.toPhoto(centre.xMm() + x, centre.yMm() + y, 0));
+        if (at.differs(cell.board())) {
           sum++;
           sx += x;
           sy += y;
-          dark += Math.max(at[0], Math.max(at[1], at[2])) < DARK ? 1 : 0;
+          dark += at.most() < DARK ? 1 : 0;
         }
       }
     }
@@ -147,22 +157,15 @@ public record HoleGrid(
     return Optional.of(new Seen(centre, dx, dy));
   }
 
-  private static boolean differs(double[] at, double[] board) {
-    double most = 0;
-    for (int i = 0; i < 3; i++) {
-      most = Math.max(most, Math.abs(at[i] - board[i]));
-    }
-    return most > DIFFERS;
-  }
-
-  private static double[] root(RgbImage photo, PointPx p) {
+  private static Shade root(RgbImage photo, PointPx p) {
     int x = (int) Math.max(0, Math.min(photo.width() - 1, Math.round(p.xPx())));
     int y = (int) Math.max(0, Math.min(photo.height() - 1, Math.round(p.yPx())));
-    double[] root = new double[3];
-    for (int i = 0; i < 3; i++) {
-      root[i] = Math.sqrt(Srgb.linear((byte) photo.value(x, y, i)));
-    }
-    return root;
+    return new Shade(
+        root(photo.value(x, y, 0)), root(photo.value(x, y, 1)), root(photo.value(x, y, 2)));
+  }
+
+  private static double root(int code) {
+    return Math.sqrt(Srgb.linear((byte) code));
   }
 
   /**

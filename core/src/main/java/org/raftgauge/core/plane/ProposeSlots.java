@@ -6,7 +6,6 @@ import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
-import org.raftgauge.core.book.Board;
 import org.raftgauge.core.book.Layout;
 import org.raftgauge.core.book.Lens;
 import org.raftgauge.core.book.PointMm;
@@ -29,8 +28,6 @@ public final class ProposeSlots {
   /** Water level and tape measure: the height may be off by that share, in steps. */
   private static final double[] SCALES = {0.97, 0.985, 1, 1.015, 1.03};
 
-  private static final double LEAST_MEAN = 0.5;
-  private static final double LEAST_SIDE = 0.2;
   private static final double REACH_MM = 25;
   private static final double PLACED_MEAN = 0.45;
 
@@ -68,15 +65,12 @@ public final class ProposeSlots {
     return new ProposeSlots(photo, prior).find(layouts);
   }
 
-  /** A rectangle of the coarse map that may be a board. */
-  private record Candidate(Layout layout, CameraPose pose, double score, double[] outlineMm) {}
-
   private List<SlotProposal> find(List<Layout> layouts) {
-    List<Candidate> candidates = new ArrayList<>();
+    List<SlotCandidate> candidates = new ArrayList<>();
     double best = 0;
     for (double turnDeg = -MOST_TURN_DEG; turnDeg <= MOST_TURN_DEG; turnDeg++) {
-      List<Candidate> some = turned(turnDeg, layouts);
-      double score = chosen(some).stream().mapToDouble(Candidate::score).sum();
+      List<SlotCandidate> some = turned(turnDeg, layouts);
+      double score = chosen(some).stream().mapToDouble(SlotCandidate::score).sum();
       if (score > best) {
         best = score;
         candidates = some;
@@ -89,7 +83,7 @@ public final class ProposeSlots {
    * Places the boards twice: the plainest one tells the level that the others float at too, so that
    * a neighbour's edge is not taken for a board's own.
    */
-  private List<SlotProposal> level(List<Candidate> candidates, List<Layout> layouts) {
+  private List<SlotProposal> level(List<SlotCandidate> candidates, List<Layout> layouts) {
     OptionalDouble heightMm =
         candidates.stream()
             .map(c -> placed(c, prior))
@@ -101,7 +95,7 @@ public final class ProposeSlots {
         new FitPose.Prior(
             prior.lens(), heightMm.orElse(prior.heightMm()), LEVEL_ERROR, prior.tiltErrorDeg());
     List<SlotProposal> slots = new ArrayList<>();
-    for (Candidate candidate : candidates) {
+    for (SlotCandidate candidate : candidates) {
       placed(candidate, level).map(s -> byHoles(s, layouts)).ifPresent(slots::add);
     }
     return slots;
@@ -124,98 +118,35 @@ public final class ProposeSlots {
     return slot.holes().map(HoleGrid::scatterMm).orElse(Double.POSITIVE_INFINITY);
   }
 
-  private List<Candidate> turned(double turnDeg, List<Layout> layouts) {
+  private List<SlotCandidate> turned(double turnDeg, List<Layout> layouts) {
     double[] turn = Rotations.about(0, 0, Math.toRadians(turnDeg));
     CameraPose above = CameraPose.of(prior.lens(), turn, new double[] {0, 0, prior.heightMm()});
     DeckSketch sketch = DeckSketch.of(photo, above);
-    List<Candidate> found = new ArrayList<>();
+    List<SlotCandidate> found = new ArrayList<>();
     for (Layout layout : layouts) {
       for (double scale : SCALES) {
         for (boolean lying : new boolean[] {false, true}) {
-          found.addAll(new Scan(sketch, above, layout, scale, lying).candidates());
+          found.addAll(new ScanDeck(sketch, above, layout, scale, lying).candidates());
         }
       }
     }
     return found;
   }
 
-  /** Tries every place of a board of one size. */
-  private record Scan(
-      DeckSketch sketch, CameraPose above, Layout layout, double scale, boolean lying) {
-
-    List<Candidate> candidates() {
-      Board board = layout.board();
-      double wide = scale * (lying ? board.lengthMm() : board.widthMm());
-      double high = scale * (lying ? board.widthMm() : board.lengthMm());
-      int w = (int) Math.round(wide / DeckSketch.CELL_MM);
-      int h = (int) Math.round(high / DeckSketch.CELL_MM);
-      List<Candidate> found = new ArrayList<>();
-      for (int y = 0; y + h < sketch.rows(); y++) {
-        for (int x = 0; x + w < sketch.columns(); x++) {
-          double score = score(x, y, w, h);
-          if (score > LEAST_MEAN) {
-            PointMm at = sketch.place(x, y);
-            double[] outline = {at.xMm(), at.yMm(), at.xMm() + wide, at.yMm() + high};
-            found.add(new Candidate(layout, pose(at), score, outline));
-          }
-        }
-      }
-      return found;
-    }
-
-    private double score(int x, int y, int w, int h) {
-      double left = sketch.downShare(x, y, y + h);
-      double right = sketch.downShare(x + w, y, y + h);
-      if (left + right < 2 * LEAST_SIDE) {
-        return 0;
-      }
-      double top = sketch.alongShare(y, x, x + w);
-      double bottom = sketch.alongShare(y + h, x, x + w);
-      double least = Math.min(Math.min(left, right), Math.min(top, bottom));
-      return least < LEAST_SIDE ? 0 : (left + right + top + bottom) / 4;
-    }
-
-    /** Returns the pose over a board whose upper left corner in the sketch lies at a place. */
-    private CameraPose pose(PointMm at) {
-      double[] r = above.rotation();
-      double h = above.heightMm() / scale;
-      double x = at.xMm() / scale;
-      double y = at.yMm() / scale;
-      if (lying) {
-        // The board's x axis points up in the sketch and its y axis to the right.
-        y += layout.board().widthMm();
-        r = Rotations.times(r, Rotations.about(0, 0, -Math.PI / 2));
-      }
-      double[] a = above.rotation();
-      double[] t = {a[0] * x + a[1] * y, a[3] * x + a[4] * y, h};
-      return CameraPose.of(above.lens(), r, t);
-    }
-  }
-
   /** Takes the best candidates that do not overlap. */
-  private static List<Candidate> chosen(List<Candidate> candidates) {
-    List<Candidate> sorted = new ArrayList<>(candidates);
-    sorted.sort(Comparator.comparingDouble(Candidate::score).reversed());
-    List<Candidate> chosen = new ArrayList<>();
-    for (Candidate c : sorted) {
-      if (chosen.size() < MOST && chosen.stream().noneMatch(o -> overlap(o, c) > OVERLAP)) {
+  private static List<SlotCandidate> chosen(List<SlotCandidate> candidates) {
+    List<SlotCandidate> sorted = new ArrayList<>(candidates);
+    sorted.sort(Comparator.comparingDouble(SlotCandidate::score).reversed());
+    List<SlotCandidate> chosen = new ArrayList<>();
+    for (SlotCandidate c : sorted) {
+      if (chosen.size() < MOST && chosen.stream().noneMatch(o -> o.overlap(c) > OVERLAP)) {
         chosen.add(c);
       }
     }
     return chosen;
   }
 
-  /** Returns the common area over the smaller one. */
-  private static double overlap(Candidate a, Candidate b) {
-    double[] p = a.outlineMm();
-    double[] q = b.outlineMm();
-    double w = Math.max(0, Math.min(p[2], q[2]) - Math.max(p[0], q[0]));
-    double h = Math.max(0, Math.min(p[3], q[3]) - Math.max(p[1], q[1]));
-    double smaller = Math.min((p[2] - p[0]) * (p[3] - p[1]), (q[2] - q[0]) * (q[3] - q[1]));
-    return w * h / smaller;
-  }
-
-  private Optional<SlotProposal> placed(Candidate candidate, FitPose.Prior height) {
+  private Optional<SlotProposal> placed(SlotCandidate candidate, FitPose.Prior height) {
     Layout layout = candidate.layout();
     return new BoardEdges(light, height)
         .place(start(candidate, height), layout.board(), REACH_MM, List.of())
@@ -224,7 +155,7 @@ public final class ProposeSlots {
   }
 
   /** Returns the candidate's pose, moved along the ray to the board's middle to a height. */
-  private static CameraPose start(Candidate candidate, FitPose.Prior height) {
+  private static CameraPose start(SlotCandidate candidate, FitPose.Prior height) {
     CameraPose pose = candidate.pose();
     double by = height.heightMm() / pose.heightMm();
     PointMm middle = BoardPlaces.centre(candidate.layout().board());

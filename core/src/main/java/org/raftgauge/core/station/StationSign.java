@@ -2,63 +2,25 @@
 package org.raftgauge.core.station;
 
 import java.util.OptionalDouble;
-import java.util.function.Function;
 
 /** What is watched of a station, with what a change means and what to do. */
 public enum StationSign {
   /** Edges in the photo as a whole. */
-  SHARPNESS(
-      StationEvening::sharpness,
-      0.015,
-      new Words("", ""),
-      new Words(
-          "the photos are less sharp",
-          "wipe the lens, look for fog and drops, check focus and the mount")),
+  SHARPNESS(0.015),
   /** Burnt-out or black pixels. */
-  EXPOSURE(
-      StationEvening::exposureClippedFraction,
-      0.005,
-      new Words("more of the picture is burnt out or black", "set the exposure by the board again"),
-      new Words("", "")),
+  EXPOSURE(0.005),
   /** Colour of the board. */
-  LIGHT_CAST(
-      StationEvening::lightCast,
-      0.01,
-      new Words("the light has taken on a colour", "check that every lamp burns and is white"),
-      new Words("the light has lost a colour it had", "check lamps and white balance")),
+  LIGHT_CAST(0.01),
   /** Camera height over the deck. */
-  HEIGHT(
-      StationEvening::cameraHeightMm,
-      4,
-      new Words(
-          "the boards look smaller: the water is lower or the camera higher",
-          "check water level, mount, zoom and focus"),
-      new Words(
-          "the boards look larger: the water is higher or the camera lower",
-          "check water level, mount, zoom and focus")),
+  HEIGHT(4),
   /** Misfit of marks or edges. */
-  POSE_ERROR(
-      StationEvening::poseErrorMm,
-      0.15,
-      new Words(
-          "marks or edges fit worse than they did",
-          "check for bent boards, loose marks, a changed lens or zoom"),
-      new Words("", ""));
+  POSE_ERROR(0.15);
 
-  private final Function<StationEvening, OptionalDouble> value;
-  private final ControlRule rule;
-  private final Words high;
-  private final Words low;
+  private final double leastSpread;
 
-  /** What a change means and what to do; empty where a change that way is no fault. */
-  private record Words(String meaning, String remedy) {}
-
-  StationSign(
-      Function<StationEvening, OptionalDouble> value, double leastSpread, Words high, Words low) {
-    this.value = value;
-    this.rule = ControlRule.usual(leastSpread);
-    this.high = high;
-    this.low = low;
+  /** The least spread is what the sign scatters by at the very least, a working value. */
+  StationSign(double leastSpread) {
+    this.leastSpread = leastSpread;
   }
 
   /**
@@ -68,12 +30,18 @@ public enum StationSign {
    * @return the value, where there is one
    */
   public OptionalDouble of(StationEvening evening) {
-    return value.apply(evening);
+    return switch (this) {
+      case SHARPNESS -> evening.sharpness();
+      case EXPOSURE -> evening.exposureClippedFraction();
+      case LIGHT_CAST -> evening.lightCast();
+      case HEIGHT -> evening.cameraHeightMm();
+      case POSE_ERROR -> evening.poseErrorMm();
+    };
   }
 
-  /** Returns the rule it is charted by; its least spread is a working value. */
+  /** Returns the rule it is charted by. */
   public ControlRule rule() {
-    return rule;
+    return ControlRule.usual(leastSpread);
   }
 
   /**
@@ -83,7 +51,21 @@ public enum StationSign {
    * @return the words; empty where it is no fault
    */
   public String meaning(ControlPoint.State state) {
-    return words(state).meaning();
+    if (!state.out()) {
+      return "";
+    }
+    boolean high = state == ControlPoint.State.HIGH;
+    return switch (this) {
+      case SHARPNESS -> high ? "" : "the photos are less sharp";
+      case EXPOSURE -> high ? "more of the picture is burnt out or black" : "";
+      case LIGHT_CAST ->
+          high ? "the light has taken on a colour" : "the light has lost a colour it had";
+      case HEIGHT ->
+          high
+              ? "the boards look smaller: the water is lower or the camera higher"
+              : "the boards look larger: the water is higher or the camera lower";
+      case POSE_ERROR -> high ? "marks or edges fit worse than they did" : "";
+    };
   }
 
   /**
@@ -93,14 +75,15 @@ public enum StationSign {
    * @return the words; empty where it is no fault
    */
   public String remedy(ControlPoint.State state) {
-    return words(state).remedy();
-  }
-
-  private Words words(ControlPoint.State state) {
-    return switch (state) {
-      case HIGH -> high;
-      case LOW -> low;
-      case LEARNING, IN_CONTROL -> new Words("", "");
+    if (meaning(state).isEmpty()) {
+      return "";
+    }
+    return switch (this) {
+      case SHARPNESS -> "wipe the lens, look for fog and drops, check focus and the mount";
+      case EXPOSURE -> "set the exposure by the board again";
+      case LIGHT_CAST -> "check that every lamp burns and is white, and the white balance";
+      case HEIGHT -> "check water level, mount, zoom and focus";
+      case POSE_ERROR -> "check for bent boards, loose marks, a changed lens or zoom";
     };
   }
 }

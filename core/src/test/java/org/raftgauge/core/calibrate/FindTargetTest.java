@@ -79,8 +79,7 @@ class FindTargetTest {
   @Test
   void targetCutOffByThePictureIsNotFound() {
     CalibrationTarget target = CalibrationTarget.parse("chessboard:10x7:25").orElseThrow();
-    TestCamera cut =
-        new TestCamera(TestCamera.LENS, 1280, 960, new double[3], new double[] {300, 0, 700});
+    TestCamera cut = new TestCamera(new double[3], new double[] {300, 0, 700});
     TargetSighting seen = look(target, cut, 0.7);
     assertFalse(seen.found());
     assertTrue(seen.blurPx().isEmpty());

@@ -13,8 +13,22 @@ import org.raftgauge.core.pixels.RgbImage;
  * A camera before a flat target, written apart from the program's own: the target's middle lies at
  * {@code (xMm, yMm, distanceMm)} in the camera's frame, turned about the camera's x, y and z axes.
  */
-record TestCamera(Lens lens, int width, int height, double[] turn, double[] place) {
+final class TestCamera {
   static final Lens LENS = new Lens(1500, 1490, 655, 470, -0.12, 0.05, 0.0008, -0.0006, 0);
+
+  private final Lens lens;
+  private final int width;
+  private final int height;
+  private final double[] turn;
+  private final double[] place;
+
+  TestCamera(double[] turn, double[] place) {
+    this.lens = LENS;
+    this.width = 1280;
+    this.height = 960;
+    this.turn = turn.clone();
+    this.place = place.clone();
+  }
 
   /** Fourteen views that reach into the corners and tilt to each side; size 1280 x 960. */
   static List<TestCamera> views() {
@@ -36,9 +50,7 @@ record TestCamera(Lens lens, int width, int height, double[] turn, double[] plac
     };
     List<TestCamera> views = new ArrayList<>();
     for (double[] p : v) {
-      views.add(
-          new TestCamera(
-              LENS, 1280, 960, new double[] {p[0], p[1], p[2]}, new double[] {p[3], p[4], p[5]}));
+      views.add(new TestCamera(new double[] {p[0], p[1], p[2]}, new double[] {p[3], p[4], p[5]}));
     }
     return views;
   }
