@@ -131,8 +131,7 @@ class CalibrateLensTest {
     // A target seen squarely says nothing of the focal length: none, or one with a huge error.
     assertTrue(
         result instanceof NoLens
-            || (result instanceof LensFit fit
-                && fit.errors().fxPx() > 0.02 * fit.lens().fxPx()),
+            || (result instanceof LensFit fit && fit.errors().fxPx() > 0.02 * fit.lens().fxPx()),
         result.toString());
   }
 }
