@@ -35,6 +35,11 @@ class ArchitectureTest {
           "site",
           "measure",
           "history",
+          "statistics",
+          "leastsquares",
+          "growth",
+          "cohort",
+          "reference",
           "report");
 
   /** Who may import what of others. */
