@@ -6,14 +6,16 @@ import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.Deque;
 import java.util.List;
+import org.raftgauge.core.statistics.Ewma;
+import org.raftgauge.core.statistics.EwmaRule;
 
 /**
  * Puts values on a control chart: each against the median and spread of the values before it that
  * were in control, alone and as an exponentially weighted moving average.
  *
- * <p>{@code z_t = lambda e_t + (1 - lambda) z_(t-1)}, e the distance from the level in standard
- * deviations; out where {@code |z| > L sqrt(lambda / (2 - lambda))} or {@code |e|} over the limit
- * of a point. Values out of control never enter the past, so that a fault is not learnt.
+ * <p>A value is out where its distance from the level, in standard deviations, or the moving
+ * average of these distances ({@link EwmaRule}) is over its limit. Values out of control never
+ * enter the past, so that a fault is not learnt.
  *
  * <p>Source: NIST/SEMATECH e-Handbook, 6.3.2.4. Differs from it: a moving past, its level by the
  * median, so that slow growth of the crop is followed and one odd evening does not widen the
@@ -27,10 +29,11 @@ public final class ControlChart {
 
   private final ControlRule rule;
   private final Deque<Double> past = new ArrayDeque<>();
-  private double average;
+  private Ewma average;
 
   private ControlChart(ControlRule rule) {
     this.rule = rule;
+    this.average = new EwmaRule(rule.lambda(), rule.averageLimit()).start(0);
   }
 
   /**
@@ -61,13 +64,11 @@ public final class ControlChart {
     double level = median(known);
     double spread = spread(known, level);
     double e = (value - level) / spread;
-    average = rule.lambda() * e + (1 - rule.lambda()) * average;
-    double limit = rule.averageLimit() * Math.sqrt(rule.lambda() / (2 - rule.lambda()));
-    boolean out = Math.abs(e) > rule.pointLimit() || Math.abs(average) > limit;
+    average = average.next(e);
+    boolean out = Math.abs(e) > rule.pointLimit() || average.isHigh(1) || average.isLow(1);
     if (out) {
-      double side = Math.abs(e) > rule.pointLimit() ? e : average;
-      // One odd evening must not drag those after it over the limit.
-      average = Math.max(-limit, Math.min(limit, average));
+      double side = Math.abs(e) > rule.pointLimit() ? e : average.average();
+      average = held(average);
       ControlPoint.State state = side > 0 ? ControlPoint.State.HIGH : ControlPoint.State.LOW;
       return new ControlPoint(value, level, spread, state);
     }
@@ -76,6 +77,13 @@ public final class ControlChart {
       past.remove();
     }
     return new ControlPoint(value, level, spread, ControlPoint.State.IN_CONTROL);
+  }
+
+  /** Holds the average at its limit: one odd evening must not drag those after it over it. */
+  private static Ewma held(Ewma average) {
+    double limit = average.rule().halfWidth(average.n(), 1);
+    double held = Math.max(-limit, Math.min(limit, average.average()));
+    return new Ewma(average.rule(), average.target(), held, average.n());
   }
 
   /**
