@@ -13,6 +13,7 @@ public final class Sections {
           PathTracedSection::make,
           RealPhotosSection::make,
           RenderedSection::make,
+          ErrorBarsSection::make,
           SamplesSection::make);
 
   private Sections() {}
