@@ -30,11 +30,13 @@ class ArchitectureTest {
           "photo",
           "marker",
           "plane",
+          "calibrate",
           "canopy",
           "site",
           "measure",
           "history",
           "statistics",
+          "station",
           "leastsquares",
           "growth",
           "cohort",
@@ -47,9 +49,9 @@ class ArchitectureTest {
       Map.of(
           "org.opencv", Set.of("opencv"),
           "nu.pattern", Set.of("opencv"),
-          "boofcv", Set.of("marker", "plane"),
-          "georegression", Set.of("marker", "plane"),
-          "org.ddogleg", Set.of("marker", "plane"),
+          "boofcv", Set.of("marker", "plane", "calibrate"),
+          "georegression", Set.of("marker", "plane", "calibrate"),
+          "org.ddogleg", Set.of("marker", "plane", "calibrate"),
           "org.apache.commons.csv", Set.of("table"),
           "org.yaml", Set.of("book"));
 

@@ -11,6 +11,7 @@ import picocli.CommandLine.Command;
     description = "Renders raft photos with exact truth and scores a run against them.",
     subcommands = {
       RenderCommand.class,
+      TargetCommand.class,
       PlainCommand.class,
       AccuracyCommand.class,
       ReportCommand.class,

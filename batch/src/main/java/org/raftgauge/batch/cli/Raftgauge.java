@@ -81,6 +81,7 @@ public final class Raftgauge implements Runnable {
             .addSubcommand(new RunCommand(workplace, console))
             .addSubcommand(new CheckCommand(workplace, console))
             .addSubcommand(GraderCommand.with(console))
+            .addSubcommand(StationCommand.line(console))
             .setOut(new PrintWriter(console.out(), true, StandardCharsets.UTF_8))
             .setErr(new PrintWriter(console.err(), true, StandardCharsets.UTF_8))
             .setParameterExceptionHandler((e, a) -> wrongCall(e, console))
