@@ -27,6 +27,14 @@ class RealCanopySectionTest {
     assertTrue(
         lines.contains("| wheat | 3 | Raftgauge | 0.800 | 0.710 | 0.700 | 1.00 |  |"),
         lines.toString());
+    // The second of three by name is b.
+    assertTrue(
+        lines.contains(
+            "| wheat | 1 | Raftgauge, the other half | 0.700 | 0.700 | 0.700 | 1.00 |  |"),
+        lines.toString());
+    assertTrue(
+        lines.contains("| wheat | 3 | Raftgauge, rim given | 1.000 | 1.000 | 1.000 | 1.00 |  |"),
+        lines.toString());
     assertTrue(
         lines.contains(
             "| wheat | 3 | excess green | 0.300 | 0.120 | 0.100 | 2.00 | 0.710, 0.245, 0.057 |"),
@@ -45,6 +53,11 @@ class RealCanopySectionTest {
 
   private static RealPhotoScore score(String photo, double ours, double plain) {
     return new RealPhotoScore(
-        RealSet.WHEAT, photo, 0.01, new Agreement(ours, 1, 0.01), new Agreement(plain, 2, 0.04));
+        RealSet.WHEAT,
+        photo,
+        0.01,
+        new Agreement(ours, 1, 0.01),
+        new Agreement(1, 1, 0),
+        new Agreement(plain, 2, 0.04));
   }
 }
