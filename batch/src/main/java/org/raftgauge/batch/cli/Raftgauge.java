@@ -78,6 +78,7 @@ public final class Raftgauge implements Runnable {
         new CommandLine(new Raftgauge())
             .addSubcommand(new RunCommand(workplace, console))
             .addSubcommand(new CheckCommand(workplace, console))
+            .addSubcommand(new TeachCommand(console))
             .setOut(new PrintWriter(console.out(), true, StandardCharsets.UTF_8))
             .setErr(new PrintWriter(console.err(), true, StandardCharsets.UTF_8))
             .setParameterExceptionHandler((e, a) -> wrongCall(e, console))

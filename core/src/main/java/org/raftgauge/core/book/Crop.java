@@ -9,6 +9,7 @@ import java.util.OptionalDouble;
  *
  * @param name as the book names it
  * @param colourModel name of the colour model: built in, or taught
+ * @param taught the taught colour model of that name, where there is one that can be used
  * @param heightModel canopy height from area
  * @param emergedByDas days after sowing by which canopy must show, where given
  * @param limits limits of the verdicts
@@ -17,13 +18,14 @@ import java.util.OptionalDouble;
 public record Crop(
     String name,
     String colourModel,
+    Optional<TaughtColour> taught,
     HeightModel heightModel,
     OptionalDouble emergedByDas,
     Limits limits,
     Optional<Harvest> harvest) {
 
   /**
-   * Describes a crop without harvest targets.
+   * Describes a crop with a built-in colour model and without harvest targets.
    *
    * @param name as the book names it
    * @param colourModel name of the colour model
@@ -37,7 +39,14 @@ public record Crop(
       HeightModel heightModel,
       OptionalDouble emergedByDas,
       Limits limits) {
-    this(name, colourModel, heightModel, emergedByDas, limits, Optional.empty());
+    this(
+        name,
+        colourModel,
+        Optional.empty(),
+        heightModel,
+        emergedByDas,
+        limits,
+        Optional.empty());
   }
 
   /**

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: Apache-2.0
 package org.raftgauge.core.book;
 
+import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -19,10 +20,14 @@ final class CropReader {
   private static final double MEAN_TO_TOP = 0.5;
 
   private final List<String> colourModels;
+  private final Map<String, Optional<TaughtColour>> taught;
   private final Broken broken;
 
-  CropReader(List<String> colourModels, Broken broken) {
-    this.colourModels = colourModels;
+  /** Knows the built-in colour models, and the taught ones where they can be used. */
+  CropReader(List<String> builtIn, Map<String, Optional<TaughtColour>> taught, Broken broken) {
+    this.colourModels = new ArrayList<>(builtIn);
+    this.colourModels.addAll(taught.keySet());
+    this.taught = taught;
     this.broken = broken;
   }
 
@@ -69,7 +74,14 @@ final class CropReader {
     OptionalDouble emergedByDas =
         emerged.isPresent() ? emerged : base.map(Crop::emergedByDas).orElse(OptionalDouble.empty());
     return Optional.of(
-        new Crop(name, colour.orElseThrow(), height.orElseThrow(), emergedByDas, limits, harvest));
+        new Crop(
+            name,
+            colour.orElseThrow(),
+            taught.getOrDefault(colour.get(), Optional.empty()),
+            height.orElseThrow(),
+            emergedByDas,
+            limits,
+            harvest));
   }
 
   private Optional<String> colourModel(YamlMap map, Optional<Crop> base) {

@@ -76,6 +76,18 @@ public final class OpenGround {
    * @return the canopy, in the camera's own light
    */
   public static Canopy on(DeckImage deck) {
+    return on(deck, place -> LeafModel.GREEN_LEAF);
+  }
+
+  /**
+   * Decides how much of each pixel is leaf.
+   *
+   * @param deck the deck picture; nothing is read or found where the photo does not show it
+   * @param models the colour model at each place of the deck; one that knows no open ground is
+   *     taken for green leaf
+   * @return the canopy, in the camera's own light
+   */
+  public static Canopy on(DeckImage deck, ModelMap models) {
     int width = deck.image().width();
     int height = deck.image().height();
     byte[] coverage = new byte[width * height];
@@ -84,9 +96,10 @@ public final class OpenGround {
       return new Canopy(
           width, height, coverage, EvenedLight.ofCamera(), new Canopy.Doubts(0, 0, new BitSet()));
     }
-    OpenGround ground =
-        new OpenGround(Greenness.of(box.rgb(), box.width(), box.height(), box.seen()));
-    float[] share = ground.decide();
+    OpenGround ground = of(box);
+    GroundModels own = GroundModels.of(deck, box, models);
+    float[] share =
+        SecondLook.share(ground.evidence(own.leaf()), ground.greenness, own::weightsAt);
     box.write(whole(share), coverage);
     return new Canopy(
         width,
@@ -96,17 +109,18 @@ public final class OpenGround {
         new Canopy.Doubts(ground.level.threshold(), ground.doubt(share), new BitSet()));
   }
 
-  /** Returns how surely each pixel is leaf, 0..1. */
-  private float[] decide() {
+  static OpenGround of(SeenBox box) {
+    return new OpenGround(Greenness.of(box.rgb(), box.width(), box.height(), box.seen()));
+  }
+
+  /** Gathers the evidence of each pixel; {@code taught} is what a taught colour model says. */
+  GroundEvidence evidence(float[] taught) {
     float[] colour = byColour();
-    float[] first = first(colour);
-    GroundEvidence evidence =
-        new GroundEvidence(
-            greenness,
-            clamped(-1, MOST_CONTRAST),
-            level.threshold(),
-            new GroundEvidence.First(colour, first));
-    return SecondLook.share(evidence, greenness);
+    return new GroundEvidence(
+        greenness,
+        clamped(-1, MOST_CONTRAST),
+        level.threshold(),
+        new GroundEvidence.First(colour, first(colour), taught));
   }
 
   /** Decides by colour, gate, rims and parts. */

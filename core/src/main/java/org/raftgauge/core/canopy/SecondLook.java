@@ -2,6 +2,7 @@
 package org.raftgauge.core.canopy;
 
 import java.util.BitSet;
+import java.util.List;
 
 /**
  * Looks at open ground once more, now that a first decision says where plants stand: weighs the
@@ -14,9 +15,9 @@ final class SecondLook {
    * one over its leaf area, as Dice weighs it. The other half gives nearly the same weights and
    * finds the same; the accuracy page gives the figures of the half that was not fitted to.
    */
-  private static final double[] BUILT_IN = {
-    -3.61, 0.67, 0.98, -0.58, 1.28, -1.11, 0.28, 0.19, 2.64, -1.73, 0.79, 0.19, 2.59
-  };
+  static final List<Double> BUILT_IN =
+      List.of(
+          -3.61, 0.67, 0.98, -0.58, 1.28, -1.11, 0.28, 0.19, 2.64, -1.73, 0.79, 0.19, 2.59, 0.0);
 
   /**
    * Dice is best where pixels count as leaf from a probability of about half of it on: 0.35,
@@ -29,21 +30,29 @@ final class SecondLook {
 
   private SecondLook() {}
 
+  /** Tells the weights that hold at each pixel. */
+  @FunctionalInterface
+  interface Weights {
+    List<Double> at(int i);
+  }
+
   /**
    * Decides again. A part that the first decision found nothing of is no leaf.
    *
    * @param evidence of each pixel
    * @param greenness of the picture
+   * @param weights of each pixel's colour model
    * @return how surely each pixel is leaf, 0..1; 0 where nothing is seen
    */
-  static float[] share(GroundEvidence evidence, Greenness greenness) {
+  static float[] share(GroundEvidence evidence, Greenness greenness, Weights weights) {
     float[] share = new float[greenness.seen.length];
     double[] terms = new double[GroundEvidence.TERMS];
     for (int i = 0; i < share.length; i++) {
       evidence.at(i, terms);
+      List<Double> own = weights.at(i);
       double score = FAVOUR;
       for (int k = 0; k < terms.length; k++) {
-        score += BUILT_IN[k] * terms[k];
+        score += own.get(k) * terms[k];
       }
       share[i] = greenness.seen[i] ? (float) Sigmoid.of(score) : 0;
     }

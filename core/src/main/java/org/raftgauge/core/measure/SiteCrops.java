@@ -4,8 +4,10 @@ package org.raftgauge.core.measure;
 import java.util.ArrayList;
 import java.util.BitSet;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import java.util.stream.Collectors;
 import org.raftgauge.core.book.Crop;
 import org.raftgauge.core.book.CropBook;
 import org.raftgauge.core.book.HeightModel;
@@ -35,11 +37,22 @@ final class SiteCrops {
   private final SiteGrid grid;
   private final List<Optional<Crop>> crops;
   private final BitSet unknownCrop;
+  private final Map<String, Optional<LeafModel>> models;
 
   private SiteCrops(SiteGrid grid, List<Optional<Crop>> crops, BitSet unknownCrop) {
     this.unknownCrop = unknownCrop;
     this.grid = grid;
     this.crops = List.copyOf(crops);
+    this.models =
+        this.crops.stream()
+            .flatMap(Optional::stream)
+            .collect(
+                Collectors.toMap(Crop::colourModel, SiteCrops::model, (first, again) -> first));
+  }
+
+  /** Finds or compiles a crop's colour model; nothing where its book has no such model. */
+  private static Optional<LeafModel> model(Crop crop) {
+    return LeafModel.named(crop.colourModel()).or(() -> crop.taught().map(LeafModel::taught));
   }
 
   static SiteCrops of(CropBook book, Layout layout, Optional<String> raft, PhotoStory.Scene scene) {
@@ -86,7 +99,7 @@ final class SiteCrops {
   private Optional<LeafModel> model(int site) {
     return crops.get(site).isEmpty()
         ? Optional.of(LeafModel.GREEN_LEAF)
-        : LeafModel.named(crops.get(site).get().colourModel());
+        : models.get(crops.get(site).get().colourModel());
   }
 
   /**
@@ -121,16 +134,17 @@ final class SiteCrops {
     return checked;
   }
 
-  /** Holds the sites whose leaf is not green: on open ground nothing else is told from soil. */
-  List<SiteMeasure> holdAllButGreen(List<SiteMeasure> sites) {
+  /** Holds the sites whose colour model does not know what leaf on open ground looks like. */
+  List<SiteMeasure> holdUnknownGround(List<SiteMeasure> sites) {
     List<SiteMeasure> checked = new ArrayList<>();
     for (int s = 0; s < sites.size(); s++) {
       checked.add(
-          model(s).equals(Optional.of(LeafModel.GREEN_LEAF))
+          model(s).filter(LeafModel::knowsOpenGround).isPresent()
               ? sites.get(s)
               : heldSite(
                   sites.get(s).site(),
-                  "on open ground only green leaf is told from what is about it"));
+                  "on open ground only green leaf, and leaf that a model was taught there, is told"
+                      + " from what is about it"));
     }
     return checked;
   }

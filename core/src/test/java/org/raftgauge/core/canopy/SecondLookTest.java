@@ -47,7 +47,7 @@ class SecondLookTest {
     float[] contrast = band(0, 20, 2, 0);
     float[] leaf = band(0, 20, 1, 0);
     GroundEvidence evidence =
-        new GroundEvidence(soil(), contrast, 8, new GroundEvidence.First(leaf, leaf));
+        new GroundEvidence(soil(), contrast, 8, first(leaf, leaf));
     double[] inside = terms(evidence, 5, 30);
     // 2, past 0.5, 1, 1.5; on leaf; all alike near.
     assertEquals(2, inside[1]);
@@ -86,7 +86,7 @@ class SecondLookTest {
             Greenness.of(rgb, WIDTH, HEIGHT, seen),
             band(0, 20, 2, 0),
             8,
-            new GroundEvidence.First(leaf, leaf));
+            first(leaf, leaf));
     // CIELAB of grey 200 and 100 in sRGB: L* 80.6 and 42.4 (Lindbloom's formulas, by hand).
     // Calming by 0.8 px lightens the first columns of the ground: 27 % of 38 in one of 16.
     assertEquals(3.82, terms(evidence, 5, 30)[6], 0.1);
@@ -110,7 +110,7 @@ class SecondLookTest {
     Greenness soil = soil();
     float[] share =
         SecondLook.share(
-            new GroundEvidence(soil, contrast, 8, new GroundEvidence.First(colour, leaf)), soil);
+            new GroundEvidence(soil, contrast, 8, first(colour, leaf)), soil);
     assertTrue(share[22 * WIDTH + 21] > 0.5, "beside leaf " + share[22 * WIDTH + 21]);
     assertEquals(0, share[22 * WIDTH + 72], "far from leaf");
     assertTrue(share[40 * WIDTH + 10] > 0.9, "leaf stays leaf");
@@ -125,7 +125,7 @@ class SecondLookTest {
     float[] share =
         SecondLook.share(
             new GroundEvidence(
-                soil, strong, 8, new GroundEvidence.First(colour, new float[colour.length])),
+                soil, strong, 8, first(colour, new float[colour.length])),
             soil);
     for (float s : share) {
       assertEquals(0, s);
@@ -139,7 +139,7 @@ class SecondLookTest {
     float[] leaf = band(0, 80, 1, 0);
     float[] share =
         SecondLook.share(
-            new GroundEvidence(soil, band(0, 80, 3, 0), 8, new GroundEvidence.First(leaf, leaf)),
+            new GroundEvidence(soil, band(0, 80, 3, 0), 8, first(leaf, leaf)),
             soil);
     assertEquals(0, share[5 * WIDTH + 10]);
     assertTrue(share[30 * WIDTH + 10] > 0.99);

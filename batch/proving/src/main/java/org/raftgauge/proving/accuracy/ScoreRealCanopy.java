@@ -53,14 +53,8 @@ public final class ScoreRealCanopy {
   private RealPhotoScore score(RealSet set, Path photo) throws IOException {
     boolean[] truth = set.mask(photo);
     String name = Table.fileName(photo.toString());
-    PhotoFacts facts =
-        new PhotoFacts(
-            name,
-            Optional.of("2026-05-01T12:00:00Z"),
-            Optional.of(set.label()),
-            Optional.empty(),
-            Optional.empty());
-    PhotoResult result = MeasurePhoto.measure(Files.readAllBytes(photo), facts, book);
+    PhotoResult result =
+        MeasurePhoto.measure(Files.readAllBytes(photo), facts(set, photo), book);
     CanopyMap canopy =
         result.canopy().orElseThrow(() -> new IOException(name + ": " + result.measure().reason()));
     boolean[] found = new boolean[truth.length];
@@ -76,6 +70,16 @@ public final class ScoreRealCanopy {
         RealPhotoScore.Agreement.of(found, truth),
         RealPhotoScore.Agreement.of(rimGiven(found, truth, set), truth),
         RealPhotoScore.Agreement.of(plain(result.picture().orElseThrow()), truth));
+  }
+
+  /** What is known of a photo: its station, and an invented time. */
+  static PhotoFacts facts(RealSet set, Path photo) {
+    return new PhotoFacts(
+        Table.fileName(photo.toString()),
+        Optional.of("2026-05-01T12:00:00Z"),
+        Optional.of(set.label()),
+        Optional.empty(),
+        Optional.empty());
   }
 
   /** The found mask, but for what lies within {@link #RIM_PX} of the drawn outline. */
@@ -104,7 +108,8 @@ public final class ScoreRealCanopy {
     return PlainMask.aboveOtsu(excess);
   }
 
-  private static CropBook book(RealSet set) throws IOException {
+  /** Makes a book in which each photo of a set is one slot with one site. */
+  static CropBook book(RealSet set) throws IOException {
     Path folder = Files.createTempDirectory("raftgauge-real-canopy");
     try {
       write(folder, set);
