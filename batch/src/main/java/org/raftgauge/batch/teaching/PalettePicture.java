@@ -14,8 +14,7 @@ final class PalettePicture {
 
   static void write(RgbImage picture, Path file) throws IOException {
     int width = picture.width();
-    BufferedImage image =
-        new BufferedImage(width, picture.height(), BufferedImage.TYPE_INT_RGB);
+    BufferedImage image = new BufferedImage(width, picture.height(), BufferedImage.TYPE_INT_RGB);
     byte[] rgb = picture.rgb();
     int[] row = new int[width];
     for (int y = 0; y < picture.height(); y++) {

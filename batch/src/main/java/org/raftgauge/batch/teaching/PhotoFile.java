@@ -28,8 +28,7 @@ final class PhotoFile {
   }
 
   static RgbImage picture(Path file) throws InputException {
-    return PictureCodec.decode(bytes(file))
-        .orElseThrow(() -> unchecked(file));
+    return PictureCodec.decode(bytes(file)).orElseThrow(() -> unchecked(file));
   }
 
   private static InputException unchecked(Path file) {

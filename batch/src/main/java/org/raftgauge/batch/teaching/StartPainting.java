@@ -45,8 +45,7 @@ public final class StartPainting {
     }
     RgbImage picture = result.picture().orElseThrow();
     RgbImage painted =
-        FirstPainting.of(
-            picture, result.canopy().get(), onBoards(picture, result.drawings()));
+        FirstPainting.of(picture, result.canopy().get(), onBoards(picture, result.drawings()));
     PalettePicture.write(painted, file);
     return file;
   }

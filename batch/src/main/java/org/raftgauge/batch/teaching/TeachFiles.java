@@ -77,9 +77,7 @@ public final class TeachFiles {
   private void read(TeachRequest.Pair pair, List<Lesson> lessons) throws InputException {
     LightPhoto.Result lit =
         LightPhoto.light(
-            PhotoFile.bytes(pair.photo()),
-            PhotoFile.facts(pair.photo(), request.station()),
-            book);
+            PhotoFile.bytes(pair.photo()), PhotoFile.facts(pair.photo(), request.station()), book);
     if (lit.image().isEmpty()) {
       problems.add(new Problem(pair.photo().toString(), lit.refused(), lit.remedy()));
       return;
@@ -93,8 +91,7 @@ public final class TeachFiles {
       return;
     }
     Labels labels = Labels.read(PhotoFile.picture(pair.labels()));
-    List<Problem> found =
-        Teaching.check(pair.labels().toString(), labels, lit.image().get());
+    List<Problem> found = Teaching.check(pair.labels().toString(), labels, lit.image().get());
     problems.addAll(found);
     if (found.isEmpty()) {
       lessons.add(Lesson.of(pair.photo().getFileName().toString(), lit.boards(), labels));

@@ -50,7 +50,9 @@ final class TeachReport {
     List<Tissue> tissues = check.tissues();
     text.append("\nWhat pixels painted as one tissue are taken for by their colour alone, %:\n\n");
     text.append(
-        tissues.stream().map(Tissue::label).collect(Collectors.joining(" | ", "| painted | ", " |")));
+        tissues.stream()
+            .map(Tissue::label)
+            .collect(Collectors.joining(" | ", "| painted | ", " |")));
     text.append("\n| --- |").append(" ---: |".repeat(tissues.size())).append('\n');
     for (Tissue painted : tissues) {
       text.append("| ").append(painted.label());

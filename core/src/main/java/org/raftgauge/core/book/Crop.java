@@ -39,14 +39,7 @@ public record Crop(
       HeightModel heightModel,
       OptionalDouble emergedByDas,
       Limits limits) {
-    this(
-        name,
-        colourModel,
-        Optional.empty(),
-        heightModel,
-        emergedByDas,
-        limits,
-        Optional.empty());
+    this(name, colourModel, Optional.empty(), heightModel, emergedByDas, limits, Optional.empty());
   }
 
   /**

@@ -46,7 +46,7 @@ final class GroundEvidence {
      *
      * @param colour how surely each pixel is leaf by its colour, 0..1
      * @param share how surely it is leaf by colour, contrast and shape, 0..1
-     * @param taught how surely it is leaf by a taught colour model, 0..1; 0 where there is none
+     * @param taught log odds of leaf by a taught colour model; 0 where there is none
      */
     First(float[] colour, float[] share, float[] taught) {
       this.colour = colour;

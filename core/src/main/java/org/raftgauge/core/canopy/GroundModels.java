@@ -13,13 +13,13 @@ final class GroundModels {
   private final int tilesAcross;
   private final int width;
   private final LeafModel[] models;
-  private final float[] leaf;
+  private final float[] odds;
 
   private GroundModels(SeenBox box) {
     this.width = box.width();
     this.tilesAcross = (box.width() + TILE - 1) / TILE;
     this.models = new LeafModel[tilesAcross * ((box.height() + TILE - 1) / TILE)];
-    this.leaf = new float[box.width() * box.height()];
+    this.odds = new float[box.width() * box.height()];
   }
 
   static GroundModels of(DeckImage deck, SeenBox box, ModelMap map) {
@@ -39,11 +39,12 @@ final class GroundModels {
   }
 
   private void read(EvenedPixels pixels, SeenBox box) {
-    for (int i = 0; i < leaf.length; i++) {
+    for (int i = 0; i < odds.length; i++) {
       LeafModel model = modelAt(i);
       if (model != LeafModel.GREEN_LEAF) {
         float[] rgb = pixels.at(box.left() + i % width, box.top() + i / width);
-        leaf[i] = TaughtRule.leafOfScore(model.table().score(rgb[0], rgb[1], rgb[2]));
+        float score = model.table().score(rgb[0], rgb[1], rgb[2]);
+        odds[i] = (float) TaughtRule.odds(TaughtRule.leafOfScore(score));
       }
     }
   }
@@ -56,8 +57,8 @@ final class GroundModels {
     return modelAt(i).ground();
   }
 
-  /** Returns how surely each pixel is leaf by a taught model, 0 where none holds. */
-  float[] leaf() {
-    return leaf;
+  /** Returns the log odds of leaf by a taught model, 0 where none holds. */
+  float[] odds() {
+    return odds;
   }
 }

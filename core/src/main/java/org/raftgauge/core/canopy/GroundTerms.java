@@ -29,8 +29,7 @@ public final class GroundTerms {
     if (box.isEmpty()) {
       throw new IllegalArgumentException("the photo shows nothing of the deck");
     }
-    return new GroundTerms(
-        box, OpenGround.of(box).evidence(new float[box.width() * box.height()]));
+    return new GroundTerms(box, OpenGround.of(box).evidence(new float[box.width() * box.height()]));
   }
 
   /**

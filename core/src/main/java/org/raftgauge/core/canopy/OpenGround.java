@@ -98,8 +98,7 @@ public final class OpenGround {
     }
     OpenGround ground = of(box);
     GroundModels own = GroundModels.of(deck, box, models);
-    float[] share =
-        SecondLook.share(ground.evidence(own.leaf()), ground.greenness, own::weightsAt);
+    float[] share = SecondLook.share(ground.evidence(own.odds()), ground.greenness, own::weightsAt);
     box.write(whole(share), coverage);
     return new Canopy(
         width,
@@ -113,7 +112,10 @@ public final class OpenGround {
     return new OpenGround(Greenness.of(box.rgb(), box.width(), box.height(), box.seen()));
   }
 
-  /** Gathers the evidence of each pixel; {@code taught} is what a taught colour model says. */
+  /**
+   * Gathers the evidence of each pixel; {@code taught} is the log odds of leaf that a taught colour
+   * model gives.
+   */
   GroundEvidence evidence(float[] taught) {
     float[] colour = byColour();
     return new GroundEvidence(

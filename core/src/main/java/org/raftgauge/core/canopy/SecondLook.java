@@ -17,13 +17,7 @@ final class SecondLook {
    */
   static final List<Double> BUILT_IN =
       List.of(
-          -3.61, 0.67, 0.98, -0.58, 1.28, -1.11, 0.28, 0.19, 2.64, -1.73, 0.79, 0.19, 2.59, 0.0);
-
-  /**
-   * Dice is best where pixels count as leaf from a probability of about half of it on: 0.35,
-   * settled on the half that was fitted to.
-   */
-  private static final double FAVOUR = Math.log(0.65 / 0.35);
+          -2.99, 0.67, 0.98, -0.58, 1.28, -1.11, 0.28, 0.19, 2.64, -1.73, 0.79, 0.19, 2.59, 0.0);
 
   /** Under this share nothing of a pixel counts as leaf. */
   private static final float LEAST_SHARE = 0.25f;
@@ -50,7 +44,7 @@ final class SecondLook {
     for (int i = 0; i < share.length; i++) {
       evidence.at(i, terms);
       List<Double> own = weights.at(i);
-      double score = FAVOUR;
+      double score = 0;
       for (int k = 0; k < terms.length; k++) {
         score += own.get(k) * terms[k];
       }

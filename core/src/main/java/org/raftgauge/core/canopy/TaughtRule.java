@@ -12,6 +12,8 @@ public final class TaughtRule {
    */
   private static final double SURE = 1.5;
 
+  private static final double LEAST_ODDS = 0.005;
+
   private final ColourTerms terms;
   private final Tissue[] tissues;
   private final double[][] weights;
@@ -69,6 +71,17 @@ public final class TaughtRule {
   /** Returns the probability of leaf that a score stands for. */
   static float leafOfScore(float score) {
     return score / (float) SURE;
+  }
+
+  /**
+   * Returns how strongly a probability of leaf speaks for it on open ground: its log odds, within
+   * 5.3 both ways.
+   *
+   * @param leaf probability, 0..1
+   * @return log odds
+   */
+  public static double odds(double leaf) {
+    return Math.log((leaf + LEAST_ODDS) / (1 - leaf + LEAST_ODDS));
   }
 
   private double[] shares(double[] coordinates) {

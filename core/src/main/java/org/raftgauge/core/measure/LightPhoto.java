@@ -76,8 +76,7 @@ public final class LightPhoto {
     TimeResult time =
         CaptureTime.of(
             new TimeClues(facts.takenAt(), photo.tags(), name.date(), name.time()),
-            new FarmClock(
-                book.zone(), station.station().get().clockOffset(), Optional.empty()));
+            new FarmClock(book.zone(), station.station().get().clockOffset(), Optional.empty()));
     if (time instanceof NoTime none) {
       return refused(none.reason(), none.remedy());
     }
@@ -85,9 +84,7 @@ public final class LightPhoto {
     return boards(
         photo.image(),
         new PhotoStory.Scene(
-            station.station().get(),
-            book.farmDay().evening(taken.at().toInstant()),
-            taken.at()));
+            station.station().get(), book.farmDay().evening(taken.at().toInstant()), taken.at()));
   }
 
   private Result boards(RgbImage image, PhotoStory.Scene scene) {

@@ -111,16 +111,16 @@ public final class CrossValidation {
       wrong.add(compare(board, board.canopy(compiled), lesson, counts));
     }
     double dice = counts[0] + counts[1] == 0 ? 1 : 2.0 * counts[2] / (counts[0] + counts[1]);
-    photos.add(
-        new Photo(lesson.photo(), dice, (double) counts[0] / Math.max(1, counts[1]), wrong));
+    photos.add(new Photo(lesson.photo(), dice, (double) counts[0] / Math.max(1, counts[1]), wrong));
   }
 
   private static double ground(TaughtColour model, Lesson.Pixel pixel, TaughtRule rule) {
-    double score = model.ground().get(pixel.ground.length) * rule.leaf(pixel.colour);
+    double score =
+        model.ground().get(pixel.ground.length) * TaughtRule.odds(rule.leaf(pixel.colour));
     for (int k = 0; k < pixel.ground.length; k++) {
       score += model.ground().get(k) * pixel.ground[k];
     }
-    return 1 / (1 + Math.exp(-score));
+    return 1 / (1 + Math.exp(FitColour.FAVOUR - score));
   }
 
   /** Counts found, painted and both; paints what is wrong. */
@@ -148,9 +148,7 @@ public final class CrossValidation {
 
   /** Returns how each photo came out, worst first. */
   public List<Photo> photos() {
-    return photos.stream()
-        .sorted((a, b) -> Double.compare(a.dice(), b.dice()))
-        .toList();
+    return photos.stream().sorted((a, b) -> Double.compare(a.dice(), b.dice())).toList();
   }
 
   /** Returns how many folds the photos were dealt out to. */

@@ -23,6 +23,12 @@ public final class FitColour {
   /** Weights stay near 10 at most; settled by cross-validation, flat within a factor of ten. */
   private static final double RIDGE = 1e-5;
 
+  /**
+   * Dice is best where pixels count as leaf from a probability of about half of it on; the same as
+   * in the built-in weights of the second look.
+   */
+  static final double FAVOUR = Math.log(0.65 / 0.35);
+
   private static final int OTHER = 1;
   private static final int LEAF = 0;
 
@@ -51,7 +57,8 @@ public final class FitColour {
     List<Double> most = new ArrayList<>();
     range(inner, least, most);
     TaughtColour colours =
-        new TaughtColour(name, least, most, weights(inner, new ColourTerms(least, most)), List.of());
+        new TaughtColour(
+            name, least, most, weights(inner, new ColourTerms(least, most)), List.of());
     return new TaughtColour(name, least, most, colours.weights(), ground(colours));
   }
 
@@ -102,18 +109,17 @@ public final class FitColour {
     for (int i = 0; i < x.length; i++) {
       Lesson.Pixel pixel = open.get(i);
       x[i] = Arrays.copyOf(pixel.ground, TaughtColour.GROUND_TERMS);
-      x[i][x[i].length - 1] = rule.leaf(pixel.colour);
+      x[i][x[i].length - 1] = TaughtRule.odds(rule.leaf(pixel.colour));
       y[i] = pixel.tissue.isLeaf() ? LEAF : OTHER;
       weight[i] = pixel.weight;
     }
-    return rounded(Softmax.fit(new Softmax.Sample(x, y, weight), 2, RIDGE)[LEAF]);
+    double[] fitted = Softmax.fit(new Softmax.Sample(x, y, weight), 2, RIDGE)[LEAF];
+    fitted[0] += FAVOUR;
+    return rounded(fitted);
   }
 
   /** Model files keep six digits. */
   private static List<Double> rounded(double[] values) {
-    return DoubleStream.of(values)
-        .map(v -> Math.rint(v * 1e4) / 1e4)
-        .boxed()
-        .toList();
+    return DoubleStream.of(values).map(v -> Math.rint(v * 1e4) / 1e4).boxed().toList();
   }
 }

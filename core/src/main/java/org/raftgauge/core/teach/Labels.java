@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: Apache-2.0
 package org.raftgauge.core.teach;
 
+import java.util.List;
 import java.util.Optional;
 import org.raftgauge.core.book.Tissue;
 import org.raftgauge.core.pixels.RgbImage;
@@ -15,10 +16,11 @@ public final class Labels {
   /** The colour of what is not to be learned from. */
   public static final int IGNORE_RGB = 0xFF00FF;
 
-  /** Painting programs round a little; colours of the palette are at least 100 apart. */
+  /** Painting programs round a little; colours of the palette are over twice as far apart. */
   private static final int NEAR = 32;
 
   private static final byte IGNORED = -1;
+  private static final List<Tissue> TISSUES = List.of(Tissue.values());
 
   private final int width;
   private final int height;
@@ -48,14 +50,13 @@ public final class Labels {
       tissue[i] = nearest(colour);
       unknown += tissue[i] == IGNORED && apart(colour, IGNORE_RGB) > NEAR ? 1 : 0;
     }
-    return new Labels(
-        picture.width(), picture.height(), tissue, (double) unknown / tissue.length);
+    return new Labels(picture.width(), picture.height(), tissue, (double) unknown / tissue.length);
   }
 
   private static byte nearest(int colour) {
-    for (Tissue t : Tissue.values()) {
-      if (apart(colour, t.rgb()) <= NEAR) {
-        return (byte) t.ordinal();
+    for (int t = 0; t < TISSUES.size(); t++) {
+      if (apart(colour, TISSUES.get(t).rgb()) <= NEAR) {
+        return (byte) t;
       }
     }
     return IGNORED;
@@ -96,7 +97,7 @@ public final class Labels {
     if (x < 0 || y < 0 || x >= width || y >= height || tissue[y * width + x] == IGNORED) {
       return Optional.empty();
     }
-    return Optional.of(Tissue.values()[tissue[y * width + x]]);
+    return Optional.of(TISSUES.get(tissue[y * width + x]));
   }
 
   /** Says whether all pixels about one are painted as it is; outlines are drawn a pixel off. */

@@ -138,7 +138,11 @@ final class Softmax {
           slope[k * terms + a] += off * x[i][a];
         }
         for (int j = 0; j <= k; j++) {
-          add(bend, new int[] {k * terms, j * terms}, x[i], weight[i] * p[k] * ((j == k ? 1 : 0) - p[j]));
+          add(
+              bend,
+              new int[] {k * terms, j * terms},
+              x[i],
+              weight[i] * p[k] * ((j == k ? 1 : 0) - p[j]));
         }
       }
     }

@@ -158,9 +158,7 @@ public final class Teaching {
       return List.of();
     }
     Lesson worst =
-        lessons.stream()
-            .min(Comparator.comparingDouble(l -> told(List.of(l), rule)))
-            .orElseThrow();
+        lessons.stream().min(Comparator.comparingDouble(l -> told(List.of(l), rule))).orElseThrow();
     return List.of(
         new Problem(
             "labelled pictures",

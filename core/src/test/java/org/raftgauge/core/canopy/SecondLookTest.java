@@ -36,6 +36,10 @@ class SecondLookTest {
     return plane;
   }
 
+  private static GroundEvidence.First first(float[] colour, float[] share) {
+    return new GroundEvidence.First(colour, share, new float[colour.length]);
+  }
+
   private static double[] terms(GroundEvidence evidence, int x, int y) {
     double[] terms = new double[GroundEvidence.TERMS];
     evidence.at(y * WIDTH + x, terms);
@@ -46,8 +50,7 @@ class SecondLookTest {
   void termsAreWhatTheirListSays() {
     float[] contrast = band(0, 20, 2, 0);
     float[] leaf = band(0, 20, 1, 0);
-    GroundEvidence evidence =
-        new GroundEvidence(soil(), contrast, 8, first(leaf, leaf));
+    GroundEvidence evidence = new GroundEvidence(soil(), contrast, 8, first(leaf, leaf));
     double[] inside = terms(evidence, 5, 30);
     // 2, past 0.5, 1, 1.5; on leaf; all alike near.
     assertEquals(2, inside[1]);
@@ -83,10 +86,7 @@ class SecondLookTest {
     float[] leaf = band(0, 20, 1, 0);
     GroundEvidence evidence =
         new GroundEvidence(
-            Greenness.of(rgb, WIDTH, HEIGHT, seen),
-            band(0, 20, 2, 0),
-            8,
-            first(leaf, leaf));
+            Greenness.of(rgb, WIDTH, HEIGHT, seen), band(0, 20, 2, 0), 8, first(leaf, leaf));
     // CIELAB of grey 200 and 100 in sRGB: L* 80.6 and 42.4 (Lindbloom's formulas, by hand).
     // Calming by 0.8 px lightens the first columns of the ground: 27 % of 38 in one of 16.
     assertEquals(3.82, terms(evidence, 5, 30)[6], 0.1);
@@ -110,7 +110,9 @@ class SecondLookTest {
     Greenness soil = soil();
     float[] share =
         SecondLook.share(
-            new GroundEvidence(soil, contrast, 8, first(colour, leaf)), soil);
+            new GroundEvidence(soil, contrast, 8, first(colour, leaf)),
+            soil,
+            i -> SecondLook.BUILT_IN);
     assertTrue(share[22 * WIDTH + 21] > 0.5, "beside leaf " + share[22 * WIDTH + 21]);
     assertEquals(0, share[22 * WIDTH + 72], "far from leaf");
     assertTrue(share[40 * WIDTH + 10] > 0.9, "leaf stays leaf");
@@ -124,9 +126,7 @@ class SecondLookTest {
     Greenness soil = soil();
     float[] share =
         SecondLook.share(
-            new GroundEvidence(
-                soil, strong, 8, first(colour, new float[colour.length])),
-            soil);
+            new GroundEvidence(soil, strong, 8, first(colour, new float[colour.length])), soil);
     for (float s : share) {
       assertEquals(0, s);
     }
@@ -138,9 +138,9 @@ class SecondLookTest {
     Arrays.fill(soil.seen, 0, 10 * WIDTH, false);
     float[] leaf = band(0, 80, 1, 0);
     float[] share =
-        SecondLook.share(
-            new GroundEvidence(soil, band(0, 80, 3, 0), 8, first(leaf, leaf)),
-            soil);
+        SecondLook.share(new GroundEvidence(soil, band(0, 80, 3, 0), 8, first(leaf, leaf)),
+            soil,
+            i -> SecondLook.BUILT_IN);
     assertEquals(0, share[5 * WIDTH + 10]);
     assertTrue(share[30 * WIDTH + 10] > 0.99);
   }

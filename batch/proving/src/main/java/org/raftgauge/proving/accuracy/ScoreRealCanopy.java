@@ -53,8 +53,7 @@ public final class ScoreRealCanopy {
   private RealPhotoScore score(RealSet set, Path photo) throws IOException {
     boolean[] truth = set.mask(photo);
     String name = Table.fileName(photo.toString());
-    PhotoResult result =
-        MeasurePhoto.measure(Files.readAllBytes(photo), facts(set, photo), book);
+    PhotoResult result = MeasurePhoto.measure(Files.readAllBytes(photo), facts(set, photo), book);
     CanopyMap canopy =
         result.canopy().orElseThrow(() -> new IOException(name + ": " + result.measure().reason()));
     boolean[] found = new boolean[truth.length];
