@@ -18,7 +18,7 @@ final class Softmax {
   private static final int MOST_HALVINGS = 8;
 
   /** Changes of the penalised mean log-likelihood under this are none. */
-  private static final double SETTLED = 1e-7;
+  private static final double SETTLED = 1e-9;
 
   private final double[][] x;
   private final int[] y;
@@ -90,11 +90,15 @@ final class Softmax {
         next = moved(at, step, scale);
         then = value(next);
       }
-      if (then - now < SETTLED) {
+      if (then < now) {
         break;
       }
+      double gain = then - now;
       at = next;
       now = then;
+      if (gain < SETTLED) {
+        break;
+      }
     }
     double[][] weights = new double[classes][terms];
     for (int k = 0; k < free; k++) {

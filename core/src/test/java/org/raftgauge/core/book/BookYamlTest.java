@@ -429,11 +429,6 @@ class BookYamlTest {
   }
 
   @Test
-  void taughtColourModelIsKnownByItsFile() {
-    book().change("crops.yaml", "red-leaf", "frilled").with("colour/frilled.json", "{}").sound();
-  }
-
-  @Test
   void everyFaultOfACropIsNamedWithItsPlace() {
     assertEquals(
         List.of(

@@ -126,7 +126,9 @@ class SecondLookTest {
     Greenness soil = soil();
     float[] share =
         SecondLook.share(
-            new GroundEvidence(soil, strong, 8, first(colour, new float[colour.length])), soil);
+            new GroundEvidence(soil, strong, 8, first(colour, new float[colour.length])),
+            soil,
+            i -> SecondLook.BUILT_IN);
     for (float s : share) {
       assertEquals(0, s);
     }
@@ -138,7 +140,8 @@ class SecondLookTest {
     Arrays.fill(soil.seen, 0, 10 * WIDTH, false);
     float[] leaf = band(0, 80, 1, 0);
     float[] share =
-        SecondLook.share(new GroundEvidence(soil, band(0, 80, 3, 0), 8, first(leaf, leaf)),
+        SecondLook.share(
+            new GroundEvidence(soil, band(0, 80, 3, 0), 8, first(leaf, leaf)),
             soil,
             i -> SecondLook.BUILT_IN);
     assertEquals(0, share[5 * WIDTH + 10]);

@@ -46,6 +46,20 @@ class RealCanopySectionTest {
   }
 
   @Test
+  void aTaughtRowHoldsDiceAndTheUsualAreaError() {
+    // Errors of area 10, 20 and 60 %; 5 % of the Dice a tenth of the way from 0.7 to 0.8.
+    assertEquals(
+        "| wheat | 4 | 3 | 0.800 | 0.710 | 0.700 | 20.0 % |",
+        TeachRealCanopy.row(
+            RealSet.WHEAT,
+            "4",
+            List.of(
+                new Agreement(0.9, 1.1, 0),
+                new Agreement(0.7, 0.8, 0),
+                new Agreement(0.8, 1.6, 0))));
+  }
+
+  @Test
   void withoutPhotosItSaysSo() {
     List<String> lines = RealCanopySection.lines(List.of());
     assertEquals("Not run: the photos are not beside the project.", lines.get(2));
