@@ -7,9 +7,9 @@ import java.util.Locale;
 import java.util.Optional;
 import org.raftgauge.core.book.CropBook;
 import org.raftgauge.core.book.PhotoName;
+import org.raftgauge.core.book.Planting;
 import org.raftgauge.core.pixels.RgbImage;
 import org.raftgauge.core.plane.FoundBoard;
-import org.raftgauge.core.plane.PoseSource;
 
 /**
  * Tells which raft a board is: its tag or slot, else the manifest, else the file's name; two that
@@ -63,24 +63,11 @@ final class WhoseBoard {
 
   private static FoundBoard held(FoundBoard board, RgbImage image) {
     double on = board.inPhotoFraction(image);
-    boolean turnUnknown = board.source() == PoseSource.OUTLINE && !board.halfTurnKnown();
-    if ((on >= WHOLE_FRACTION && !turnUnknown) || !board.held().isEmpty()) {
+    if (on >= WHOLE_FRACTION || !board.held().isEmpty()) {
       return board;
     }
-    String why =
-        turnUnknown
-            ? "no marker, tag or mark tells which end of the board is which"
-            : String.format(Locale.ROOT, "only %.0f %% of the board is in the photo", 100 * on);
-    return new FoundBoard(
-        board.tag(),
-        board.slot(),
-        board.layout(),
-        board.pose(),
-        board.source(),
-        board.poseErrorMm(),
-        board.halfTurnKnown(),
-        board.notes(),
-        why);
+    return board.withHeld(
+        String.format(Locale.ROOT, "only %.0f %% of the board is in the photo", 100 * on));
   }
 
   /** Names a board, one of {@code boards} in the photo. */
@@ -99,6 +86,26 @@ final class WhoseBoard {
           by + " says raft " + seen.get() + ", " + other + " says " + told.get(),
           "mend the one that is wrong");
     }
-    return new Identity(seen.or(() -> told), "", "");
+    boolean nameOnly = seen.isEmpty() && board.slot().isEmpty();
+    return told.filter(raft -> nameOnly && otherLayout(raft, board)).isPresent()
+        ? otherBoard(told.get(), board)
+        : new Identity(seen.or(() -> told), "", "");
+  }
+
+  /** Says whether a raft that only a name tells is planted in another layout than the board's. */
+  private boolean otherLayout(String raft, FoundBoard board) {
+    List<Planting> plantings = book.plantingsOn(raft, scene.evening());
+    return !plantings.isEmpty()
+        && plantings.stream().noneMatch(p -> p.layout().equals(board.layout().name()));
+  }
+
+  private static Identity otherBoard(String raft, FoundBoard board) {
+    return new Identity(
+        Optional.of(raft),
+        "its marks fit layout "
+            + board.layout().name()
+            + ", which is not that of the planting on "
+            + raft,
+        "photograph it again with its tag in view, or mend the layout in plantings.csv");
   }
 }

@@ -14,6 +14,7 @@ public final class Sections {
           RealPhotosSection::make,
           TaughtSection::make,
           RenderedSection::make,
+          ErrorBarsSection::make,
           SamplesSection::make);
 
   private Sections() {}
