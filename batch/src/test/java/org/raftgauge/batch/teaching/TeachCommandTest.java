@@ -6,9 +6,6 @@ import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertNotEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
-import java.awt.Color;
-import java.awt.Graphics2D;
-import java.awt.geom.Ellipse2D;
 import java.awt.image.BufferedImage;
 import java.io.ByteArrayOutputStream;
 import java.io.IOException;
@@ -17,7 +14,6 @@ import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
-import java.util.Random;
 import java.util.stream.Stream;
 import javax.imageio.ImageIO;
 import org.junit.jupiter.api.BeforeEach;
@@ -32,10 +28,8 @@ import org.raftgauge.core.measure.PhotoFacts;
 
 /** The command {@code teach} from its files to its files, on drawn plants on matting. */
 class TeachCommandTest {
-  private static final int WIDTH = 200;
-  private static final int HEIGHT = 150;
-  private static final Color MATTING = new Color(120, 104, 96);
-  private static final Color LEAF = new Color(110, 140, 60);
+  private static final int WIDTH = DrawnBench.WIDTH;
+  private static final int HEIGHT = DrawnBench.HEIGHT;
 
   @TempDir private Path folder;
 
@@ -78,50 +72,10 @@ class TeachCommandTest {
         """);
     Files.writeString(
         book.resolve("plantings.csv"),
-        "raft,pond,berth,crop,variety,layout,sites,sown_on,transplanted_on,harvest_by,ended_on,lot\n"
-            + "R1,P,1,sweet basil,,plot,,,2026-04-01,,,\n");
-  }
-
-  /** Draws a photo and its painting: three leaves at places of a seed's choice. */
-  private Path draw(int seed) throws IOException {
-    BufferedImage photo = new BufferedImage(WIDTH, HEIGHT, BufferedImage.TYPE_INT_RGB);
-    BufferedImage labels = new BufferedImage(WIDTH, HEIGHT, BufferedImage.TYPE_INT_RGB);
-    Random random = new Random(seed);
-    fill(photo, MATTING);
-    fill(labels, new Color(0xFFFFFF));
-    for (int n = 0; n < 3; n++) {
-      Ellipse2D leaf =
-          new Ellipse2D.Double(
-              20 + 60 * n, 20 + 60 * random.nextDouble(), 40, 25 + 20 * random.nextDouble());
-      paint(photo, LEAF, leaf);
-      paint(labels, new Color(0x00A040), leaf);
-    }
-    for (int i = 0; i < WIDTH * HEIGHT; i++) {
-      int x = i % WIDTH;
-      int y = Math.floorDiv(i, WIDTH);
-      Color c = new Color(photo.getRGB(x, y));
-      int noise = (int) Math.round(5 * random.nextGaussian());
-      photo.setRGB(
-          x, y, new Color(c.getRed() + noise, c.getGreen() + noise, c.getBlue() + noise).getRGB());
-    }
-    Path file = folder.resolve("bench").resolve("2026-04-1" + seed + "_R1.png");
-    ImageIO.write(photo, "png", file.toFile());
-    ImageIO.write(labels, "png", TeachRequest.Pair.labelsOf(file).toFile());
-    return file;
-  }
-
-  private static void fill(BufferedImage picture, Color colour) {
-    Graphics2D g = picture.createGraphics();
-    g.setColor(colour);
-    g.fillRect(0, 0, WIDTH, HEIGHT);
-    g.dispose();
-  }
-
-  private static void paint(BufferedImage picture, Color colour, Ellipse2D leaf) {
-    Graphics2D g = picture.createGraphics();
-    g.setColor(colour);
-    g.fill(leaf);
-    g.dispose();
+        """
+        raft,pond,berth,crop,variety,layout,sites,sown_on,transplanted_on,harvest_by,ended_on,lot
+        R1,P,1,sweet basil,,plot,,,2026-04-01,,,
+        """);
   }
 
   private int run(String... args) {
@@ -147,9 +101,9 @@ class TeachCommandTest {
 
   @Test
   void aTaughtModelIsWrittenReadNamedAndMeasuredBy() throws IOException {
-    String first = draw(1).toString();
-    String second = draw(2).toString();
-    String third = draw(3).toString();
+    String first = DrawnBench.draw(folder, 1).toString();
+    String second = DrawnBench.draw(folder, 2).toString();
+    String third = DrawnBench.draw(folder, 3).toString();
 
     int code =
         run("teach", "--book", book.toString(), "--crop", "sweet basil", first, second, third);
@@ -206,7 +160,7 @@ class TeachCommandTest {
 
   @Test
   void aFirstPaintingIsWrittenOnceAndCanBeTaughtFrom() throws IOException {
-    Path photo = draw(1);
+    Path photo = DrawnBench.draw(folder, 1);
     Path painting = TeachRequest.Pair.labelsOf(photo);
     Files.delete(painting);
 
@@ -230,7 +184,7 @@ class TeachCommandTest {
 
   @Test
   void whatIsMissingIsSaidAndNothingIsWritten() throws IOException {
-    String photo = draw(1).toString();
+    String photo = DrawnBench.draw(folder, 1).toString();
     Files.delete(TeachRequest.Pair.labelsOf(Path.of(photo)));
 
     assertEquals(2, run("teach", "--book", book.toString(), "--crop", "sweet basl", photo));
@@ -249,7 +203,7 @@ class TeachCommandTest {
         lines(err));
     assertEquals(2, run("teach", "--book", book.toString()));
     assertEquals("give --crop and labelled pictures, or --start and a photo", lines(err).get(0));
-    String one = draw(2).toString();
+    String one = DrawnBench.draw(folder, 2).toString();
     assertEquals(2, run("teach", "--book", book.toString(), "--crop", "sweet basil", one));
     assertEquals(
         List.of(
