@@ -23,6 +23,7 @@ class ArchitectureTest {
       List.of(
           "problem",
           "pixels",
+          "agreement",
           "table",
           "opencv",
           "book",
@@ -39,6 +40,7 @@ class ArchitectureTest {
           "growth",
           "cohort",
           "reference",
+          "grader",
           "report");
 
   /** Who may import what of others. */

@@ -14,6 +14,7 @@ import java.util.OptionalDouble;
  * @param emergedByDas days after sowing by which canopy must show, where given
  * @param limits limits of the verdicts
  * @param harvest what it is harvested at, where given
+ * @param grader name of the file in {@code graders/} that tells its weight, where given
  */
 public record Crop(
     String name,
@@ -22,7 +23,36 @@ public record Crop(
     HeightModel heightModel,
     OptionalDouble emergedByDas,
     Limits limits,
-    Optional<Harvest> harvest) {
+    Optional<Harvest> harvest,
+    Optional<String> grader) {
+
+  /**
+   * Describes a crop with a built-in colour model and without a grader.
+   *
+   * @param name as the book names it
+   * @param colourModel name of the colour model
+   * @param heightModel canopy height from area
+   * @param emergedByDas days after sowing by which canopy must show, where given
+   * @param limits limits of the verdicts
+   * @param harvest what it is harvested at, where given
+   */
+  public Crop(
+      String name,
+      String colourModel,
+      HeightModel heightModel,
+      OptionalDouble emergedByDas,
+      Limits limits,
+      Optional<Harvest> harvest) {
+    this(
+        name,
+        colourModel,
+        Optional.empty(),
+        heightModel,
+        emergedByDas,
+        limits,
+        harvest,
+        Optional.empty());
+  }
 
   /**
    * Describes a crop with a built-in colour model and without harvest targets.
@@ -39,7 +69,7 @@ public record Crop(
       HeightModel heightModel,
       OptionalDouble emergedByDas,
       Limits limits) {
-    this(name, colourModel, Optional.empty(), heightModel, emergedByDas, limits, Optional.empty());
+    this(name, colourModel, heightModel, emergedByDas, limits, Optional.empty());
   }
 
   /**

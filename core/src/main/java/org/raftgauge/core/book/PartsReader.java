@@ -49,7 +49,12 @@ final class PartsReader {
   }
 
   private Map<String, Crop> crops() {
-    CropReader reader = new CropReader(BUILT_IN_COLOUR_MODELS, colours(), broken);
+    List<String> graders =
+        files("graders").stream()
+            .filter(file -> file.toString().endsWith(".yaml"))
+            .map(PartsReader::nameOf)
+            .toList();
+    CropReader reader = new CropReader(BUILT_IN_COLOUR_MODELS, colours(), graders, broken);
     Map<String, Crop> crops = new LinkedHashMap<>();
     for (Named part : parts("crops.yaml", "crop")) {
       broken

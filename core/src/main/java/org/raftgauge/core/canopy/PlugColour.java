@@ -145,7 +145,7 @@ record PlugColour(double du, double dv, double end, double reach, double brighte
           double[] colour = {u(even[0][i], even[1][i]), u(even[2][i], even[1][i]), even[1][i]};
           if (radii < 0.4) {
             middle.add(scores[i], colour);
-          } else if (radii > 0.6 && radii < 0.95) {
+          } else if (radii > 0.5 && radii < 0.8) {
             rim.add(scores[i], colour);
           } else if (radii > 1.3 && radii < 1.8) {
             beside.add(scores[i], colour);
