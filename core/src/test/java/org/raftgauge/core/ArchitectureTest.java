@@ -34,6 +34,7 @@ class ArchitectureTest {
           "canopy",
           "site",
           "measure",
+          "teach",
           "history",
           "statistics",
           "station",

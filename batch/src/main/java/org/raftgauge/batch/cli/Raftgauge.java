@@ -80,6 +80,7 @@ public final class Raftgauge implements Runnable {
         new CommandLine(new Raftgauge())
             .addSubcommand(new RunCommand(workplace, console))
             .addSubcommand(new CheckCommand(workplace, console))
+            .addSubcommand(new TeachCommand(console))
             .addSubcommand(GraderCommand.with(console))
             .addSubcommand(StationCommand.line(console))
             .setOut(new PrintWriter(console.out(), true, StandardCharsets.UTF_8))

@@ -9,6 +9,7 @@ import java.util.OptionalDouble;
  *
  * @param name as the book names it
  * @param colourModel name of the colour model: built in, or taught
+ * @param taught the taught colour model of that name, where there is one that can be used
  * @param heightModel canopy height from area
  * @param emergedByDas days after sowing by which canopy must show, where given
  * @param limits limits of the verdicts
@@ -18,6 +19,7 @@ import java.util.OptionalDouble;
 public record Crop(
     String name,
     String colourModel,
+    Optional<TaughtColour> taught,
     HeightModel heightModel,
     OptionalDouble emergedByDas,
     Limits limits,
@@ -25,7 +27,7 @@ public record Crop(
     Optional<String> grader) {
 
   /**
-   * Describes a crop without a grader.
+   * Describes a crop with a built-in colour model and without a grader.
    *
    * @param name as the book names it
    * @param colourModel name of the colour model
@@ -41,11 +43,19 @@ public record Crop(
       OptionalDouble emergedByDas,
       Limits limits,
       Optional<Harvest> harvest) {
-    this(name, colourModel, heightModel, emergedByDas, limits, harvest, Optional.empty());
+    this(
+        name,
+        colourModel,
+        Optional.empty(),
+        heightModel,
+        emergedByDas,
+        limits,
+        harvest,
+        Optional.empty());
   }
 
   /**
-   * Describes a crop without harvest targets.
+   * Describes a crop with a built-in colour model and without harvest targets.
    *
    * @param name as the book names it
    * @param colourModel name of the colour model

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: Apache-2.0
 package org.raftgauge.core.book;
 
+import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -20,11 +21,19 @@ final class CropReader {
   private static final double MEAN_TO_TOP = 0.5;
 
   private final List<String> colourModels;
+  private final Map<String, Optional<TaughtColour>> taught;
   private final List<String> graders;
   private final Broken broken;
 
-  CropReader(List<String> colourModels, List<String> graders, Broken broken) {
-    this.colourModels = colourModels;
+  /** Knows the built-in colour models, the taught ones where they can be used, and graders. */
+  CropReader(
+      List<String> builtIn,
+      Map<String, Optional<TaughtColour>> taught,
+      List<String> graders,
+      Broken broken) {
+    this.colourModels = new ArrayList<>(builtIn);
+    this.colourModels.addAll(taught.keySet());
+    this.taught = taught;
     this.graders = graders;
     this.broken = broken;
   }
@@ -81,6 +90,7 @@ final class CropReader {
         new Crop(
             name,
             colour.orElseThrow(),
+            taught.getOrDefault(colour.get(), Optional.empty()),
             height.orElseThrow(),
             emergedByDas,
             limits,

@@ -111,11 +111,6 @@ class CropsYamlTest {
   }
 
   @Test
-  void taughtColourModelIsKnownByItsFile() {
-    book().change("crops.yaml", "red-leaf", "frilled").with("colour/frilled.json", "{}").sound();
-  }
-
-  @Test
   void everyFaultOfACropIsNamedWithItsPlace() {
     assertEquals(
         List.of(

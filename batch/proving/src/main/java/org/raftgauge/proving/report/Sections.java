@@ -12,6 +12,7 @@ public final class Sections {
       List.of(
           PathTracedSection::make,
           RealPhotosSection::make,
+          TaughtSection::make,
           RenderedSection::make,
           ErrorBarsSection::make,
           SamplesSection::make);
