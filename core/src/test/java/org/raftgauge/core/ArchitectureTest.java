@@ -22,7 +22,7 @@ class ArchitectureTest {
   private static final List<String> ORDER =
       List.of(
           "problem", "pixels", "table", "opencv", "book", "photo", "marker", "plane", "canopy",
-          "site", "measure", "history", "report");
+          "site", "measure", "history", "track", "report");
 
   /** Who may import what of others. */
   private static final Map<String, Set<String>> OUTSIDE =

@@ -13,7 +13,8 @@ import picocli.CommandLine.Command;
       RenderCommand.class,
       PlainCommand.class,
       AccuracyCommand.class,
-      ReportCommand.class
+      ReportCommand.class,
+      SeasonCommand.class
     })
 public final class Proving {
 
