@@ -5,6 +5,7 @@ import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
+import java.util.function.Predicate;
 
 /**
  * Plantings of the same crop, variety and layout that began within two days of each other: what is
@@ -20,6 +21,7 @@ final class Cohort {
   private static final double RATE_DRIFT = 0.02;
   private static final double RAFT_SD = 0.05;
   private static final double FAR_AGE_DAYS = 4;
+  private static final int FEWEST_SOUND = 3;
 
   private final List<Patch> patches = new ArrayList<>();
   private double rate = FIRST_RATE;
@@ -102,7 +104,13 @@ final class Cohort {
     return others.isEmpty() ? Optional.empty() : Optional.of(middle(others, age));
   }
 
-  private List<PatchLevel> near(double age, java.util.function.Predicate<Patch> which) {
+  /** Returns the latest levels near an age, of sound rafts alone where there are enough. */
+  private List<PatchLevel> near(double age, Predicate<Patch> which) {
+    List<PatchLevel> sound = levels(age, which.and(p -> !p.faulty()));
+    return sound.size() >= FEWEST_SOUND ? sound : levels(age, which);
+  }
+
+  private List<PatchLevel> levels(double age, Predicate<Patch> which) {
     return patches.stream()
         .filter(which)
         .flatMap(p -> p.lastGood().stream())

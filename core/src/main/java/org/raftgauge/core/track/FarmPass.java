@@ -108,6 +108,7 @@ final class FarmPass {
                 cohort.learnRate(good.stream().filter(l -> l.patch().cohort() == cohort).toList()));
     judged.forEach(l -> l.patch().add(l.level()));
     ponds.take(good);
+    good.forEach(l -> l.patch().faulty(ponds.lags(l.patch())));
     judged.forEach(l -> follow(l, groups.get(l.patch())));
     seen.forEach(s -> s.plant().closeEvening(s.sight()));
   }

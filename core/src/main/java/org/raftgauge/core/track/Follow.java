@@ -85,8 +85,8 @@ final class Follow {
    */
   void take(Sight sight, double offset, Expected expect) {
     double area = sight.areaCm2();
-    double given = sight.measure().projectedAreaSeCm2().orElse(DEFAULT_SE * area) / area;
-    lnAreaSe = Math.hypot(given, EDGE_CM2 / area);
+    lnAreaSe =
+        sight.measure().projectedAreaSeCm2().orElse(Math.hypot(DEFAULT_SE * area, EDGE_CM2)) / area;
     double fresh = Math.hypot(lnAreaSe, rules.photoSd());
     double lasting = Math.hypot(expect.standardError(), rules.persistentSd());
     double y = Math.log(area) - offset - expect.lnArea();

@@ -12,6 +12,7 @@ final class Patch {
   private final String pond;
   private final String crop;
   private final Cohort cohort;
+  private boolean faulty;
   private final List<PatchLevel> levels = new ArrayList<>();
 
   Patch(String raft, Planting planting, Cohort cohort) {
@@ -42,6 +43,15 @@ final class Patch {
   /** Returns the last level. */
   Optional<PatchLevel> last() {
     return levels.isEmpty() ? Optional.empty() : Optional.of(levels.get(levels.size() - 1));
+  }
+
+  /** Says whether its raft or pond has been found to lag: it is no yardstick for others. */
+  boolean faulty() {
+    return faulty;
+  }
+
+  void faulty(boolean found) {
+    faulty = found;
   }
 
   void add(PatchLevel level) {

@@ -85,6 +85,12 @@ final class PondWatch {
     return Optional.ofNullable(rafts.get(raft));
   }
 
+  /** Says whether a patch's raft or pond has been found to lag. */
+  boolean lags(Patch patch) {
+    return raft(patch.raft()).filter(GroupTrack::lagging).isPresent()
+        || pond(patch.pond()).filter(GroupTrack::lagging).isPresent();
+  }
+
   private static double square(double x) {
     return x * x;
   }

@@ -44,6 +44,6 @@ public record TrackRules(
    * ground's season command.
    */
   public static TrackRules defaults() {
-    return new TrackRules(0.9, 0.99, 0.02, 0.015, 0.18, 0.008, 0.015, 4, 5);
+    return new TrackRules(0.9, 0.99, 0.02, 0.015, 0.25, 0.01, 0.022, 4, 3.5);
   }
 }
