@@ -42,8 +42,7 @@ final class FindStationSteps {
         tonight.stream()
             .filter(l -> l.patch().surprise(l.level()).isPresent())
             .collect(
-                Collectors.groupingBy(
-                    l -> l.level().station(), TreeMap::new, Collectors.toList()));
+                Collectors.groupingBy(l -> l.level().station(), TreeMap::new, Collectors.toList()));
   }
 
   /** Returns the steps, the largest first. */
@@ -75,7 +74,8 @@ final class FindStationSteps {
     boolean big =
         Math.abs(step) > SMALLEST && Math.abs(step) > CREDIBLE * centre.standardError(LEAST_SD);
     return big && together(surprises, step) && !leans(levels, surprises)
-        ? Optional.of(new StationStep(station, step, days(levels), levels.size(), inAllPonds(levels, step)))
+        ? Optional.of(
+            new StationStep(station, step, days(levels), levels.size(), inAllPonds(levels, step)))
         : Optional.empty();
   }
 

@@ -54,8 +54,7 @@ final class JudgeGroups {
 
   /** Returns tonight's step of the station that saw a plant. */
   Optional<StationStep> stepAt(Follow plant) {
-    return Optional.ofNullable(
-        pass.stations().steps().get(plant.series().last().station()));
+    return Optional.ofNullable(pass.stations().steps().get(plant.series().last().station()));
   }
 
   /** Returns the rows of stations that stepped tonight or whose offset is still taken off. */
@@ -64,7 +63,9 @@ final class JudgeGroups {
     StationWatch watch = pass.stations();
     Set<String> stations = new TreeSet<>(watch.offsets().keySet());
     stations.addAll(watch.steps().keySet());
-    tonight().forEach(p -> p.last().map(PatchLevel::station).filter(watch::ramp).ifPresent(stations::add));
+    tonight()
+        .forEach(
+            p -> p.last().map(PatchLevel::station).filter(watch::ramp).ifPresent(stations::add));
     for (String station : stations) {
       words(watch, station).ifPresent(what -> rows.add(station(station, what)));
     }
@@ -78,7 +79,9 @@ final class JudgeGroups {
     }
     if (watch.ramp(station)) {
       return Optional.of(
-          "all that station " + station + " sees grows less evening after evening: check pond and"
+          "all that station "
+              + station
+              + " sees grows less evening after evening: check pond and"
               + " camera");
     }
     if (step != null) {

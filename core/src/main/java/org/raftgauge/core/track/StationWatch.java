@@ -18,7 +18,9 @@ import java.util.TreeMap;
  * that has slowed. A step is then taken off the station's areas; a ramp is left to the pond.
  */
 final class StationWatch {
-  /** A second evening at this multiple of the first, for twice the days, goes on rather than stays. */
+  /**
+   * A second evening at this multiple of the first, for twice the days, goes on rather than stays.
+   */
   private static final double GOES_ON = 1.5;
 
   private final Map<String, Double> offsets = new TreeMap<>();
