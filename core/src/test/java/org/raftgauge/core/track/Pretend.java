@@ -147,6 +147,14 @@ final class Pretend {
     return rows;
   }
 
+  /** Returns a plant's own share of the healthy median, whatever befell it since. */
+  double ownShare(String raftAndSite) {
+    String[] parts = raftAndSite.split("/", 2);
+    SiteId site = SiteId.parse(parts[1]);
+    int raft = Integer.parseInt(parts[0].substring(2)) - 10;
+    return Math.exp(plants[raft][site.row() * 3 + site.column()]);
+  }
+
   Judged site(int raft, int site, int day) {
     return sites(day).get(raft(raft) + "/" + site(site));
   }
