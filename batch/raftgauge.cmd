@@ -8,22 +8,26 @@ set "LOG=%BATCH%target\build.log"
 set "JAVA=java"
 if defined JAVA_HOME if exist "%JAVA_HOME%\bin\java.exe" set "JAVA=%JAVA_HOME%\bin\java.exe"
 
-"%JAVA%" -version >nul 2>&1
+rem The version goes through a file: a pipe from a quoted path does not survive FOR.
+set "SAID=%TEMP%\raftgauge-%RANDOM%%RANDOM%.txt"
+"%JAVA%" -version >"%SAID%" 2>&1
 if errorlevel 1 (
+  del "%SAID%" >nul 2>&1
   echo raftgauge: Java is missing; install a JDK, version 17 or newer, and try again. 1>&2
   exit /b 3
 )
 set "MAJOR="
-for /f tokens^=2^ delims^=^" %%v in ('""%JAVA%" -version 2>&1" ^| findstr /c:" version "') do (
-  for /f "tokens=1 delims=.-" %%m in ("%%v") do set "MAJOR=%%m"
+for /f "tokens=3" %%v in ('findstr /c:" version " "%SAID%"') do (
+  for /f "tokens=1 delims=.-" %%m in ("%%~v") do set "MAJOR=%%m"
 )
+del "%SAID%" >nul 2>&1
 if not defined MAJOR set "MAJOR=0"
 if %MAJOR% LSS 17 (
   echo raftgauge: Java 17 or newer is needed, this one is %MAJOR%; install a newer JDK or set JAVA_HOME. 1>&2
   exit /b 3
 )
 
-powershell -NoProfile -Command "if (-not (Test-Path -LiteralPath $env:JAR)) { exit 1 }; $t = (Get-Item -LiteralPath $env:JAR).LastWriteTimeUtc; $b = $env:BATCH; $r = Join-Path $b '..'; $f = @(Get-ChildItem -File -Recurse -LiteralPath (Join-Path $r 'core\src\main'), (Join-Path $b 'src\main')) + @(Get-Item -LiteralPath (Join-Path $r 'pom.xml'), (Join-Path $r 'core\pom.xml'), (Join-Path $b 'pom.xml')); if ($f | Where-Object { $_.LastWriteTimeUtc -gt $t }) { exit 1 }; exit 0"
+powershell -NoProfile -Command "if (-not ((Test-Path -LiteralPath $env:JAR) -and (Test-Path -LiteralPath (Join-Path $env:BATCH 'target\lib')))) { exit 1 }; $t = (Get-Item -LiteralPath $env:JAR).LastWriteTimeUtc; $b = $env:BATCH; $r = Join-Path $b '..'; $f = @(Get-ChildItem -File -Recurse -LiteralPath (Join-Path $r 'core\src\main'), (Join-Path $b 'src\main')) + @(Get-Item -LiteralPath (Join-Path $r 'pom.xml'), (Join-Path $r 'core\pom.xml'), (Join-Path $b 'pom.xml')); if ($f | Where-Object { $_.LastWriteTimeUtc -gt $t }) { exit 1 }; exit 0"
 if not errorlevel 1 goto run
 
 where mvn >nul 2>&1

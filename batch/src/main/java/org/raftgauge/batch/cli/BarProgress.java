@@ -15,6 +15,7 @@ final class BarProgress implements Progress {
   private final PrintStream err;
   private final Progress quiet;
   private ProgressBar bar;
+  private int known;
 
   BarProgress(PrintStream err, boolean verbose) {
     this.err = err;
@@ -41,6 +42,13 @@ final class BarProgress implements Progress {
 
   @Override
   public void done(String photo) {
+    bar.step();
+  }
+
+  @Override
+  public void known(String photo) {
+    known++;
+    bar.setExtraMessage(known + " measured before");
     bar.step();
   }
 

@@ -65,10 +65,11 @@ public final class BookWorkplace implements Workplace {
 
   @Override
   public List<Problem> check(Path book, Optional<Path> photos) {
-    List<Problem> problems = new ArrayList<>(CropBook.read(book).problems());
+    BookReading reading = CropBook.read(book);
+    List<Problem> problems = new ArrayList<>(reading.problems());
     if (photos.isPresent()) {
       try {
-        problems.addAll(photos(photos.get()).problems());
+        problems.addAll(new CheckPhotos(photos.get(), reading).problems(photos(photos.get())));
       } catch (InputException e) {
         problems.addAll(e.problems());
       }
@@ -76,7 +77,7 @@ public final class BookWorkplace implements Workplace {
     return problems;
   }
 
-  private static PhotoFolder find(Path folder) throws InputException {
+  static PhotoFolder find(Path folder) throws InputException {
     try {
       return FindPhotos.in(folder);
     } catch (IOException e) {
@@ -87,7 +88,7 @@ public final class BookWorkplace implements Workplace {
     }
   }
 
-  private static Manifest manifest(Path folder) {
+  static Manifest manifest(Path folder) {
     Path file = folder.resolve("manifest.csv");
     return Files.exists(file) ? Manifest.read(file) : Manifest.none();
   }

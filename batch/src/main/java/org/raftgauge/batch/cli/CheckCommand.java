@@ -31,7 +31,7 @@ final class CheckCommand implements Callable<Integer> {
   @Parameters(
       paramLabel = "PHOTOS",
       arity = "0..1",
-      description = "Folder of photos with their manifest.")
+      description = "Folder of photos with their manifest; only headers are read.")
   private Path photos;
 
   @Option(

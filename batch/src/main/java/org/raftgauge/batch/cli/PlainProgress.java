@@ -12,6 +12,7 @@ final class PlainProgress implements Progress {
   private long startNanos;
   private int photos;
   private int done;
+  private int known;
 
   PlainProgress(PrintStream err, boolean verbose) {
     this.err = err;
@@ -33,18 +34,41 @@ final class PlainProgress implements Progress {
   @Override
   public void done(String photo) {
     done++;
+    sayEachTenth();
+  }
+
+  @Override
+  public void known(String photo) {
+    known++;
+    done(photo);
+  }
+
+  private void sayEachTenth() {
     if (10L * done / photos > 10L * (done - 1) / photos) {
-      double seconds = Math.max((System.nanoTime() - startNanos) / 1e9, 1e-3);
-      double left = seconds / done * (photos - done);
       err.println(
-          String.format(
-              Locale.ROOT,
-              "%d of %d photos, %.1f a second, about %.0f s left",
-              done,
-              photos,
-              done / seconds,
-              left));
+          String.format(Locale.ROOT, "%d of %d photos", done, photos) + knownSoFar() + rate());
     }
+  }
+
+  private String knownSoFar() {
+    if (known == 0) {
+      return "";
+    }
+    return known == done
+        ? ", measured before and not measured again"
+        : String.format(Locale.ROOT, ", %d of them measured before", known);
+  }
+
+  /** Words the rate of those that take time: the photos not measured before. */
+  private String rate() {
+    int measured = done - known;
+    if (measured == 0) {
+      return "";
+    }
+    double seconds = Math.max((System.nanoTime() - startNanos) / 1e9, 1e-3);
+    double left = seconds / measured * (photos - done);
+    return String.format(
+        Locale.ROOT, ", %.1f a second, about %.0f s left", measured / seconds, left);
   }
 
   @Override

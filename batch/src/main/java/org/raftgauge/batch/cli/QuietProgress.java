@@ -26,6 +26,9 @@ final class QuietProgress implements Progress {
   public void done(String photo) {}
 
   @Override
+  public void known(String photo) {}
+
+  @Override
   public void failed(String photo, Throwable failure) {
     if (verbose) {
       synchronized (err) {

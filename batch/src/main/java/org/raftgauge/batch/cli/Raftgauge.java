@@ -1,7 +1,6 @@
 // SPDX-License-Identifier: Apache-2.0
 package org.raftgauge.batch.cli;
 
-import java.io.IOException;
 import java.io.PrintWriter;
 import java.nio.charset.StandardCharsets;
 import org.raftgauge.batch.run.ProgramVersion;
@@ -92,7 +91,7 @@ public final class Raftgauge implements Runnable {
   }
 
   private static int wrongCall(ParameterException e, Console console) {
-    console.err().println(e.getMessage());
+    console.err().println(e.getMessage() + Suggestion.of(e));
     console
         .err()
         .println("See \"" + e.getCommandLine().getCommandSpec().qualifiedName() + " --help\".");
@@ -106,17 +105,13 @@ public final class Raftgauge implements Runnable {
       }
       return ExitCode.WRONG_INPUT;
     }
-    console.err().println("The run failed, nothing was published: " + message(e));
+    console.err().println("The run failed, nothing was published: " + FailureText.of(e));
     if (verbose) {
       e.printStackTrace(console.err());
     } else {
       console.err().println("Run again with --verbose to see where.");
     }
     return ExitCode.FAILED;
-  }
-
-  private static String message(Exception e) {
-    return e instanceof IOException && e.getMessage() != null ? e.getMessage() : e.toString();
   }
 
   /** Says the program's version. */

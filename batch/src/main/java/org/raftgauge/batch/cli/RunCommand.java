@@ -122,7 +122,7 @@ final class RunCommand implements Callable<Integer> {
     Tools tools = new Tools(open.farm(), open.measurer(), pictures, progress());
     RunSummary summary = RunFolder.run(request(open), found, tools);
     if (!quiet) {
-      SummaryText.lines(summary).forEach(console.out()::println);
+      SummaryText.lines(summary, open.problems()).forEach(console.out()::println);
     }
     return ExitCode.DONE;
   }

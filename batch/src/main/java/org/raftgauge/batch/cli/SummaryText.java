@@ -7,6 +7,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.stream.Collectors;
 import org.raftgauge.batch.run.RunSummary;
+import org.raftgauge.core.problem.Problem;
 
 /** Says what a run came to, on one screen. */
 final class SummaryText {
@@ -15,7 +16,8 @@ final class SummaryText {
 
   private SummaryText() {}
 
-  static List<String> lines(RunSummary run) {
+  /** Words a run; what is wrong with the book comes again, since it holds up sites. */
+  static List<String> lines(RunSummary run, List<Problem> ofBook) {
     List<String> lines = new ArrayList<>();
     run.evening().ifPresent(evening -> lines.add("Evening  " + evening));
     lines.add("Photos   " + photos(run));
@@ -27,7 +29,10 @@ final class SummaryText {
             run.sites(),
             area(run.totalAreaCm2())));
     run.evening().ifPresent(evening -> lines.add("Missing  " + missing(run)));
-    some("To see to:", run.attention(), "photos.csv", lines);
+    List<String> attention = new ArrayList<>();
+    ofBook.stream().filter(Problem::isError).map(Problem::toString).forEach(attention::add);
+    attention.addAll(run.attention());
+    some("To see to:", attention, "photos.csv and sites.csv", lines);
     some("Note:", run.notes(), "run.json", lines);
     lines.add("Results  " + run.folder());
     return lines;

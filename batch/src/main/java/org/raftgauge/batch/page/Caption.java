@@ -5,9 +5,9 @@ import java.time.format.DateTimeFormatter;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
+import java.util.Optional;
 import java.util.OptionalDouble;
 import org.raftgauge.batch.run.Farm;
-import org.raftgauge.core.book.SiteId;
 import org.raftgauge.core.measure.PhotoMeasure;
 import org.raftgauge.core.measure.PhotoStatus;
 import org.raftgauge.core.measure.RaftMeasure;
@@ -49,7 +49,7 @@ final class Caption {
     List<String> parts = new ArrayList<>();
     parts.add("Raft " + raft.raft().orElse("unknown"));
     photo.takenAt().ifPresent(at -> parts.add("evening " + farm.evening(at)));
-    dat(photo, raft, farm).ifPresent(dat -> parts.add(format("DAT %.1f", dat)));
+    age(photo, raft, farm).ifPresent(parts::add);
     parts.add(format("%.3f mm/px", raft.mmPerPx()));
     parts.add(
         "place from "
@@ -71,22 +71,22 @@ final class Caption {
         .sum();
   }
 
-  private static OptionalDouble dat(PhotoMeasure photo, RaftMeasure raft, Farm farm) {
-    for (SiteMeasure site : raft.sites()) {
-      OptionalDouble dat = dat(photo, raft, farm, site.site());
-      if (dat.isPresent()) {
-        return dat;
-      }
+  /** Says the age of the first plant that has one: a tray's plants run on days after sowing. */
+  private static Optional<String> age(PhotoMeasure photo, RaftMeasure raft, Farm farm) {
+    if (raft.raft().isEmpty() || photo.takenAt().isEmpty()) {
+      return Optional.empty();
     }
-    return OptionalDouble.empty();
+    return raft.sites().stream()
+        .map(site -> farm.plantAt(raft.raft().get(), site.site(), photo.takenAt().get()))
+        .flatMap(Optional::stream)
+        .filter(plant -> plant.dat().isPresent())
+        .findFirst()
+        .map(Caption::age);
   }
 
-  private static OptionalDouble dat(PhotoMeasure photo, RaftMeasure raft, Farm farm, SiteId site) {
-    return raft.raft().isEmpty() || photo.takenAt().isEmpty()
-        ? OptionalDouble.empty()
-        : farm.plantAt(raft.raft().get(), site, photo.takenAt().get())
-            .map(SitePlant::dat)
-            .orElse(OptionalDouble.empty());
+  private static String age(SitePlant plant) {
+    boolean tray = plant.planting().transplantedOn().isEmpty();
+    return format(tray ? "DAS %.1f" : "DAT %.1f", plant.dat().getAsDouble());
   }
 
   private static String format(String pattern, double value) {

@@ -11,6 +11,9 @@ import java.util.List;
 final class CaptionStrip {
   private static final String GAP = "    ";
 
+  /** Letters are set at whole pixels, so that a line may come out a little longer than measured. */
+  private static final double SPARE = 0.96;
+
   private final Font font;
   private final List<String> lines;
 
@@ -23,7 +26,7 @@ final class CaptionStrip {
   CaptionStrip(List<List<String>> paragraphs, int widthPx) {
     font = new Font(Font.SANS_SERIF, Font.PLAIN, 1).deriveFont(Math.max(14f, widthPx / 72f));
     lines = new ArrayList<>();
-    paragraphs.forEach(parts -> set(parts, widthPx - 2 * marginPx()));
+    paragraphs.forEach(parts -> set(parts, SPARE * (widthPx - 2 * marginPx())));
   }
 
   private void set(List<String> parts, double widthPx) {

@@ -10,9 +10,13 @@ import java.awt.Shape;
 import java.awt.TexturePaint;
 import java.awt.font.GlyphVector;
 import java.awt.geom.AffineTransform;
+import java.awt.geom.Path2D;
+import java.awt.geom.PathIterator;
 import java.awt.geom.Point2D;
 import java.awt.geom.Rectangle2D;
 import java.awt.image.BufferedImage;
+import java.util.ArrayList;
+import java.util.List;
 
 /** Draws lines and text with a dark halo, so that they show on leaves and on white board alike. */
 final class Ink implements AutoCloseable {
@@ -37,11 +41,41 @@ final class Ink implements AutoCloseable {
     line(shape, colour, linePx);
   }
 
-  /** Draws an outline, thinner around a small plant, so that the leaf stays to be seen. */
+  /**
+   * Draws an outline, each of its loops thinner where it is small, so that the leaf in a small
+   * plant stays to be seen and gaps between leaves do not turn into blots.
+   */
   void outline(Shape shape, Color colour) {
-    Rectangle2D bounds = shape.getBounds2D();
+    List<Path2D> loops = loops(shape);
+    loops.forEach(loop -> stroke(loop, Palette.HALO, round(widthPx(loop) * 2.2f)));
+    loops.forEach(loop -> stroke(loop, colour, round(widthPx(loop))));
+  }
+
+  private float widthPx(Shape loop) {
+    Rectangle2D bounds = loop.getBounds2D();
     double extent = Math.max(bounds.getWidth(), bounds.getHeight());
-    line(shape, colour, (float) Math.max(0.4 * linePx, Math.min(linePx, extent / 55)));
+    return (float) Math.max(0.4 * linePx, Math.min(linePx, extent / 55));
+  }
+
+  private static List<Path2D> loops(Shape shape) {
+    List<Path2D> loops = new ArrayList<>();
+    double[] at = new double[6];
+    for (PathIterator i = shape.getPathIterator(null); !i.isDone(); i.next()) {
+      int kind = i.currentSegment(at);
+      if (kind == PathIterator.SEG_MOVETO) {
+        loops.add(new Path2D.Double());
+        loops.get(loops.size() - 1).moveTo(at[0], at[1]);
+      } else if (kind == PathIterator.SEG_LINETO) {
+        loops.get(loops.size() - 1).lineTo(at[0], at[1]);
+      } else if (kind == PathIterator.SEG_CLOSE) {
+        loops.get(loops.size() - 1).closePath();
+      }
+    }
+    return loops;
+  }
+
+  private static BasicStroke round(float widthPx) {
+    return new BasicStroke(widthPx, BasicStroke.CAP_ROUND, BasicStroke.JOIN_ROUND);
   }
 
   private void line(Shape shape, Color colour, float widthPx) {
@@ -57,6 +91,16 @@ final class Ink implements AutoCloseable {
         shape,
         colour,
         new BasicStroke(linePx * 1.3f, BasicStroke.CAP_BUTT, BasicStroke.JOIN_ROUND, 1, dashes, 0));
+  }
+
+  /** Draws a slanting cross. */
+  void cross(Point2D middle, double halfPx) {
+    Path2D cross = new Path2D.Double();
+    cross.moveTo(middle.getX() - halfPx, middle.getY() - halfPx);
+    cross.lineTo(middle.getX() + halfPx, middle.getY() + halfPx);
+    cross.moveTo(middle.getX() - halfPx, middle.getY() + halfPx);
+    cross.lineTo(middle.getX() + halfPx, middle.getY() - halfPx);
+    line(cross, Palette.PAPER);
   }
 
   /** Fills a shape, with a dark rim. */

@@ -40,6 +40,8 @@ final class Legend {
     legend.ink.line(
         new Ellipse2D.Double(legend.x + r, legend.middle() - r, 2 * r, 2 * r), Palette.PAPER);
     legend.text("empty");
+    legend.ink.cross(new Point2D.Double(legend.x + r, legend.middle()), 0.7 * r);
+    legend.text("not planted");
     legend.ink.hatch(
         new Rectangle2D.Double(legend.x, legend.middle() - r, 2 * font.getSize2D(), 2 * r));
     legend.text("leaf of no site");

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: Apache-2.0
 package org.raftgauge.batch.page;
 
+import java.awt.Shape;
 import java.awt.geom.Path2D;
 import java.awt.image.BufferedImage;
 import java.util.ArrayList;
@@ -33,14 +34,24 @@ final class Overlay {
     Scale scale = Scale.of(photo, result.drawings());
     CaptionStrip strip = new CaptionStrip(Caption.of(result.measure(), farm), scale.width());
     BufferedImage picture = BasePicture.of(photo, scale, strip.heightPx());
-    result.canopy().ifPresent(canopy -> Leftover.hatch(picture, canopy, scale));
+    List<Sheet> sheets = sheets(result, farm);
+    List<Shape> counted =
+        sheets.stream()
+            .filter(sheet -> sheet.raft().leftoverCanopyCm2().isPresent())
+            .map(sheet -> (Shape) sheet.frame(scale))
+            .toList();
+    result.canopy().ifPresent(canopy -> Leftover.hatch(picture, canopy, scale, counted));
     double pitchPx = Scale.pitchPx(result.drawings());
     try (Ink ink = new Ink(picture, linePx(pitchPx * scale.factor()))) {
-      marks(result, farm, new SiteMarks(ink, scale, pitchPx), outlines(result, scale));
+      marks(sheets, new SiteMarks(ink, scale, pitchPx, mostSites(sheets)), outlines(result, scale));
       ink.cover(scale.height(), strip.heightPx());
       strip.draw(ink, scale.height());
     }
     return picture;
+  }
+
+  private static int mostSites(List<Sheet> sheets) {
+    return sheets.stream().mapToInt(sheet -> sheet.raft().sites().size()).max().orElse(0);
   }
 
   private static double linePx(double pitchPx) {
@@ -51,14 +62,17 @@ final class Overlay {
     return result.canopy().map(canopy -> new Outlines(canopy, scale).trace()).orElse(Map.of());
   }
 
-  private static void marks(
-      PhotoResult result, Farm farm, SiteMarks marks, Map<Integer, Path2D> outlines) {
-    List<SiteMarks.Sheet> sheets = new ArrayList<>();
+  private static List<Sheet> sheets(PhotoResult result, Farm farm) {
+    List<Sheet> sheets = new ArrayList<>();
     for (int place = 0; place < result.drawings().size(); place++) {
       RaftMeasure raft = result.measure().rafts().get(place);
       Set<SiteId> planted = planted(result.measure(), raft, farm);
-      sheets.add(new SiteMarks.Sheet(place, raft, result.drawings().get(place), planted));
+      sheets.add(new Sheet(place, raft, result.drawings().get(place), planted));
     }
+    return sheets;
+  }
+
+  private static void marks(List<Sheet> sheets, SiteMarks marks, Map<Integer, Path2D> outlines) {
     sheets.forEach(marks::board);
     sheets.forEach(sheet -> marks.outlines(sheet, outlines));
     sheets.forEach(sheet -> marks.names(sheet, outlines));

@@ -21,17 +21,17 @@ record Scale(double factor, int width, int height) {
   private static final double SMALLEST_PX = 1200;
 
   /** Under this distance between sites their names and areas cannot be read. */
-  private static final double READABLE_PITCH_PX = 80;
+  private static final double READABLE_PITCH_PX = 120;
 
   /**
-   * Chooses a scale: the longest side 2000 px, more (to 4000) where sites lie close, the photo's
-   * own size where it is smaller, but at least 1200.
+   * Chooses a scale: the longest side 2000 px, or the photo's own size where it is smaller, but at
+   * least 1200; where sites lie close, larger, to 4000.
    */
   static Scale of(RgbImage photo, List<PhotoResult.RaftDrawing> drawings) {
     double longest = Math.max(photo.width(), photo.height());
     double pitch = pitchPx(drawings);
-    double wanted = Math.max(LONGEST_PX, READABLE_PITCH_PX / pitch * longest);
-    double target = Math.max(Math.min(Math.min(wanted, LARGEST_PX), longest), SMALLEST_PX);
+    double usual = Math.max(Math.min(LONGEST_PX, longest), SMALLEST_PX);
+    double target = Math.min(Math.max(usual, READABLE_PITCH_PX / pitch * longest), LARGEST_PX);
     double factor = target / longest;
     return new Scale(
         factor,

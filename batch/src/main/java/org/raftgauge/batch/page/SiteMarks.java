@@ -9,21 +9,21 @@ import java.awt.geom.Point2D;
 import java.awt.geom.Rectangle2D;
 import java.util.Locale;
 import java.util.Map;
-import java.util.Set;
-import org.raftgauge.core.book.SiteId;
-import org.raftgauge.core.measure.PhotoResult;
-import org.raftgauge.core.measure.RaftMeasure;
-import org.raftgauge.core.pixels.PointPx;
 import org.raftgauge.core.site.SiteMeasure;
 
 /** Draws a raft's sites: outlines first, then names and areas on top of all outlines. */
 final class SiteMarks {
-  private static final int SITES_A_RAFT = 1024;
+  /** A board with more sites is a tray: its sites are named at the board's edge alone. */
+  static final int TRAY = 40;
+
+  /** Lowest end of a site's text, in distances of sites; the next plant may begin at half. */
+  private static final double FARTHEST = 0.62;
 
   private final Ink ink;
   private final Scale scale;
   private final Font font;
   private final double pitchPx;
+  private final boolean tray;
 
   /**
    * Prepares to draw.
@@ -31,34 +31,45 @@ final class SiteMarks {
    * @param ink what to draw with
    * @param scale of the photo
    * @param pitchPx smallest distance between sites, photo px
+   * @param mostSites number of sites of the board that has most
    */
-  SiteMarks(Ink ink, Scale scale, double pitchPx) {
+  SiteMarks(Ink ink, Scale scale, double pitchPx, int mostSites) {
     this.ink = ink;
     this.scale = scale;
     this.pitchPx = pitchPx * scale.factor();
-    this.font = new Font(Font.SANS_SERIF, Font.BOLD, 1).deriveFont(fontPx(this.pitchPx));
+    this.tray = mostSites > TRAY;
+    float size = fontPx(this.pitchPx, tray ? 0.27 : 0.19);
+    this.font = new Font(Font.SANS_SERIF, Font.BOLD, 1).deriveFont(size);
   }
 
-  /** A site's name and area take a good half of the distance to the next, within reason. */
-  private static float fontPx(double pitchPx) {
-    return (float) Math.max(9, Math.min(0.15 * pitchPx, 38));
+  /**
+   * Text grows with the distance of sites, faster where they lie close: readable at arm's length on
+   * a screen that shows the whole board.
+   */
+  static float fontPx(double pitchPx, double closeShare) {
+    double close = Math.min(closeShare * pitchPx, 26);
+    return (float) Math.max(9, Math.min(Math.max(0.15 * pitchPx, close), 38));
   }
 
   /** Draws the outlines of a raft's sites. */
   void outlines(Sheet sheet, Map<Integer, Path2D> outlines) {
     for (int i = 0; i < sheet.raft().sites().size(); i++) {
       SiteMeasure site = sheet.raft().sites().get(i);
-      Path2D outline = outlines.get(sheet.owner(i));
-      if (outline != null) {
-        outline(site, outline);
-      } else if (sheet.planted().contains(site.site()) && bare(site)) {
-        ring(scale.at(sheet.drawing().siteCentresPx().get(i)));
+      Point2D.Double hole = scale.at(sheet.drawing().siteCentresPx().get(i));
+      boolean planted = sheet.planted().contains(site.site());
+      boolean drawn = !bare(site) && isDrawn(outlines, sheet.owner(i));
+      if (drawn) {
+        outline(site, outlines.get(sheet.owner(i)));
+      } else if (planted && site.held().isEmpty()) {
+        ring(hole, bare(site) ? Palette.PAPER : colour(site));
+      } else if (!planted) {
+        cross(hole);
       }
     }
   }
 
   private void outline(SiteMeasure site, Path2D outline) {
-    Color colour = Palette.site(site.site().row(), site.site().column());
+    Color colour = colour(site);
     if (!site.held().isEmpty()) {
       ink.brokenLine(outline, Palette.PAPER);
     } else if (site.closed()) {
@@ -68,25 +79,45 @@ final class SiteMarks {
     }
   }
 
+  private static Color colour(SiteMeasure site) {
+    return Palette.site(site.site().row(), site.site().column());
+  }
+
+  /** Says whether a site's canopy is more than specks too small to draw. */
+  private static boolean isDrawn(Map<Integer, Path2D> outlines, int owner) {
+    return outlines.containsKey(owner) && !outlines.get(owner).getBounds2D().isEmpty();
+  }
+
   private static boolean bare(SiteMeasure site) {
     return site.held().isEmpty() && site.projectedAreaCm2().orElse(1) == 0;
   }
 
-  private void ring(Point2D middle) {
+  /** Marks a hole that the book says is not planted. */
+  private void cross(Point2D middle) {
+    ink.cross(middle, 0.07 * pitchPx);
+  }
+
+  private void ring(Point2D middle, Color colour) {
     double radius = 0.11 * pitchPx;
     ink.line(
         new Ellipse2D.Double(
             middle.getX() - radius, middle.getY() - radius, 2 * radius, 2 * radius),
-        Palette.PAPER);
+        colour);
   }
 
   /** Writes the names and areas of a raft's planted sites, and the names of plants elsewhere. */
   void names(Sheet sheet, Map<Integer, Path2D> outlines) {
+    boolean close = tray && GridHeads.fit(sheet);
+    if (close) {
+      GridHeads.write(sheet, scale, ink, font);
+    }
     for (int i = 0; i < sheet.raft().sites().size(); i++) {
       SiteMeasure site = sheet.raft().sites().get(i);
       boolean planted = sheet.planted().contains(site.site());
-      if (planted || outlines.containsKey(sheet.owner(i))) {
-        Point2D middle = middle(site, sheet, i);
+      if (close && planted) {
+        ink.text(area(site), closeMiddle(site, sheet, i), font);
+      } else if (!close && (planted || isDrawn(outlines, sheet.owner(i)))) {
+        Point2D middle = middle(site, sheet, i, outlines);
         double half = 0.6 * font.getSize2D();
         ink.text(
             site.site().toString(), new Point2D.Double(middle.getX(), middle.getY() - half), font);
@@ -98,23 +129,37 @@ final class SiteMarks {
     }
   }
 
-  /**
-   * On a large plant the text stands on its middle; under a small one, so as not to hide it, but
-   * not past half the way to the next site.
-   */
-  private Point2D middle(SiteMeasure site, Sheet sheet, int i) {
+  /** Where sites lie close a single line stands low between a site and the next. */
+  private Point2D closeMiddle(SiteMeasure site, Sheet sheet, int i) {
     Point2D.Double at = scale.at(sheet.drawing().plantCentresPx().get(i));
-    double bare = site.held().isEmpty() ? 0.11 * pitchPx : pitchPx;
-    double radiusPx =
-        site.shape().stream()
-            .mapToDouble(s -> s.equivalentDiameterMm() / 2 / sheet.raft().mmPerPx())
-            .map(photoPx -> photoPx * scale.factor())
-            .findFirst()
-            .orElse(bare);
-    double below =
-        Math.min(radiusPx + 1.5 * font.getSize2D(), 0.5 * pitchPx - 1.1 * font.getSize2D());
-    boolean small = radiusPx < 0.27 * pitchPx;
-    return small ? new Point2D.Double(at.x, at.y + below) : at;
+    boolean large = radiusPx(site, sheet) > 0.35 * pitchPx;
+    return large ? at : new Point2D.Double(at.x, at.y + 0.5 * pitchPx - 0.55 * font.getSize2D());
+  }
+
+  /**
+   * On a large plant the text stands on its middle; under the lowest leaf of a small one, so as not
+   * to hide it, but not much past half the way to the next site.
+   */
+  private Point2D middle(SiteMeasure site, Sheet sheet, int i, Map<Integer, Path2D> outlines) {
+    Point2D.Double at = scale.at(sheet.drawing().plantCentresPx().get(i));
+    if (radiusPx(site, sheet) >= 0.27 * pitchPx) {
+      return at;
+    }
+    double lowest =
+        isDrawn(outlines, sheet.owner(i))
+            ? outlines.get(sheet.owner(i)).getBounds2D().getMaxY() - at.y
+            : 0.11 * pitchPx;
+    double half = 1.25 * font.getSize2D();
+    double below = Math.min(Math.max(lowest, 0.14 * pitchPx) + half, FARTHEST * pitchPx - half);
+    return new Point2D.Double(at.x, at.y + below);
+  }
+
+  private double radiusPx(SiteMeasure site, Sheet sheet) {
+    return site.shape().stream()
+        .mapToDouble(s -> s.equivalentDiameterMm() / 2 / sheet.raft().mmPerPx())
+        .map(photoPx -> photoPx * scale.factor())
+        .findFirst()
+        .orElse(site.held().isEmpty() ? 0.11 * pitchPx : pitchPx);
   }
 
   /** Writes an area to about three digits; a closed site's is a lower bound. */
@@ -130,19 +175,7 @@ final class SiteMarks {
 
   /** Draws the board's edge, a square in its A1 corner and the raft's name outside that edge. */
   void board(Sheet sheet) {
-    Path2D frame = new Path2D.Double();
-    boolean first = true;
-    for (PointPx corner : sheet.drawing().boardCornersPx()) {
-      Point2D.Double at = scale.at(corner);
-      if (first) {
-        frame.moveTo(at.x, at.y);
-      } else {
-        frame.lineTo(at.x, at.y);
-      }
-      first = false;
-    }
-    frame.closePath();
-    ink.line(frame, Palette.PAPER);
+    ink.line(sheet.frame(scale), Palette.PAPER);
     Point2D.Double origin = scale.at(sheet.drawing().boardCornersPx().get(0));
     double half = 0.3 * font.getSize2D();
     ink.fill(
@@ -171,14 +204,5 @@ final class SiteMarks {
 
   private static double clamp(double value, double low, double high) {
     return Math.max(low, Math.min(value, high));
-  }
-
-  /** A raft with its place in the photo. */
-  record Sheet(int place, RaftMeasure raft, PhotoResult.RaftDrawing drawing, Set<SiteId> planted) {
-
-    /** Returns the number of a site's pixels in the canopy map. */
-    int owner(int site) {
-      return SITES_A_RAFT * place + 1 + site;
-    }
   }
 }

@@ -2,13 +2,12 @@
 package org.raftgauge.batch.run;
 
 import java.time.LocalDate;
-import java.time.LocalTime;
 import java.time.OffsetDateTime;
-import java.time.ZoneId;
 import java.util.List;
 import java.util.NavigableSet;
 import java.util.Optional;
 import org.raftgauge.core.book.CropBook;
+import org.raftgauge.core.book.FarmDay;
 import org.raftgauge.core.book.Planting;
 import org.raftgauge.core.book.SiteId;
 import org.raftgauge.core.history.WhoGrewWhere;
@@ -33,13 +32,8 @@ public final class BookFarm implements Farm {
   }
 
   @Override
-  public ZoneId zone() {
-    return book.zone();
-  }
-
-  @Override
-  public LocalTime dayStartsAt() {
-    return book.dayStartsAt();
+  public FarmDay farmDay() {
+    return book.farmDay();
   }
 
   @Override

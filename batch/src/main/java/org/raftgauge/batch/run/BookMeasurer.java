@@ -8,6 +8,7 @@ import java.util.TreeMap;
 import java.util.TreeSet;
 import org.raftgauge.core.book.CropBook;
 import org.raftgauge.core.book.Planting;
+import org.raftgauge.core.book.Weighing;
 import org.raftgauge.core.measure.MeasurePhoto;
 import org.raftgauge.core.measure.PhotoFacts;
 import org.raftgauge.core.measure.PhotoResult;
@@ -38,8 +39,8 @@ public final class BookMeasurer implements Measurer {
   }
 
   /**
-   * Hashes stations, layouts, crops, placements, and the plantings of the raft that manifest or
-   * file name gives; of all rafts where neither does.
+   * Hashes stations, layouts, crops, placements, and the plantings and ruler heights of the raft
+   * that manifest or file name gives; of all rafts where neither does.
    */
   @Override
   public String settingsHash(PhotoFacts facts) {
@@ -48,6 +49,12 @@ public final class BookMeasurer implements Measurer {
     for (Planting planting : book.plantings()) {
       if (raft.isEmpty() || raft.get().equals(planting.raft())) {
         parts.append(describe(planting)).append('\n');
+      }
+    }
+    for (Weighing weighing : book.diary().weighings()) {
+      boolean height = weighing.topHeightMm().isPresent();
+      if (height && (raft.isEmpty() || raft.get().equals(weighing.raft()))) {
+        parts.append(describe(weighing)).append('\n');
       }
     }
     return Digest.of(parts.toString().getBytes(StandardCharsets.UTF_8));
@@ -70,6 +77,17 @@ public final class BookMeasurer implements Measurer {
         + p.transplantedOn()
         + "|"
         + p.endedOn();
+  }
+
+  /** Leaves out the line and the weight: they change no measure. */
+  private static String describe(Weighing w) {
+    return w.raft()
+        + "|"
+        + w.site()
+        + "|"
+        + w.weighedAt().toInstant()
+        + "|"
+        + w.topHeightMm().getAsDouble();
   }
 
   private static String sorted(Map<String, ?> parts) {

@@ -22,27 +22,47 @@ final class CollectRows {
   /**
    * Collects the rafts of photos that count or are held.
    *
-   * @param photos settled photos
+   * @param photos the run's photos, settled
+   * @param evening the same and the history's photos of their evenings
    * @param farm the book
-   * @return the photos with the rows of their rafts
+   * @return the photos with the rows of their rafts; a photo that shows a raft that no planting
+   *     explains says so
    */
-  static Collected collect(List<Settled> photos, Farm farm) {
+  static Collected collect(List<Settled> photos, List<Settled> evening, Farm farm) {
+    Repeatability repeatability = new Repeatability(evening, farm);
+    List<Settled> said = new ArrayList<>();
     List<RaftRows> rows = new ArrayList<>();
+    List<RaftRows> strangers = new ArrayList<>();
+    List<Unassigned> unassigned = new ArrayList<>();
     for (Settled settled : photos) {
-      if (!counts(settled.photo().status())) {
-        continue;
-      }
+      List<Unassigned> here = new ArrayList<>();
       for (int place = 0; place < settled.rafts().size(); place++) {
-        Settled.Outcome outcome = settled.rafts().get(place);
-        RaftMeasure raft = settled.photo().rafts().get(place);
-        if (outcome.kind() == Settled.Kind.HELD) {
-          rows.add(raft(settled.photo(), Rows.held(raft, outcome.why()), farm));
-        } else if (outcome.kind() == Settled.Kind.COUNTS) {
-          rows.add(raft(settled.photo(), raft, farm));
+        Optional<RaftMeasure> raft = inTables(settled, place);
+        if (raft.isPresent()) {
+          Optional<Unassigned> stranger = unassigned(settled.photo(), raft.get(), farm);
+          (stranger.isPresent() ? strangers : rows)
+              .add(new OneRaft(settled.photo(), raft.get(), farm).rows(stranger, repeatability));
+          stranger.filter(s -> raft.get().held().isEmpty()).ifPresent(here::add);
         }
       }
+      said.add(withSay(settled, here));
+      unassigned.addAll(here);
     }
-    return new Collected(photos, rows);
+    return new Collected(said, rows, strangers, unassigned);
+  }
+
+  /** Returns a raft of a photo as it stands in the tables, or nothing where it does not. */
+  private static Optional<RaftMeasure> inTables(Settled settled, int place) {
+    if (!counts(settled.photo().status())) {
+      return Optional.empty();
+    }
+    RaftMeasure raft = settled.photo().rafts().get(place);
+    Settled.Outcome outcome = settled.rafts().get(place);
+    return switch (outcome.kind()) {
+      case HELD -> Optional.of(raft.withHeld(outcome.why()));
+      case COUNTS -> Optional.of(raft);
+      case REPLACED -> Optional.empty();
+    };
   }
 
   private static boolean counts(PhotoStatus status) {
@@ -52,36 +72,64 @@ final class CollectRows {
     };
   }
 
-  private static RaftRows raft(PhotoMeasure photo, RaftMeasure raft, Farm farm) {
-    String unassigned = unassigned(photo, raft, farm);
-    List<SiteRow> sites = new ArrayList<>();
-    for (SiteMeasure site : raft.sites()) {
-      Optional<SitePlant> plant =
-          unassigned.isEmpty()
-              ? farm.plantAt(raft.raft().orElseThrow(), site.site(), photo.takenAt().orElseThrow())
-              : Optional.empty();
-      if (plant.isPresent() || !unassigned.isEmpty()) {
-        sites.add(new SiteRow(site, plant));
-      }
+  private static Settled withSay(Settled settled, List<Unassigned> here) {
+    PhotoMeasure photo = settled.photo();
+    for (Unassigned stranger : here) {
+      photo =
+          Rows.with(
+              photo,
+              new Say(
+                  photo.status(),
+                  Rows.joined(photo.reason(), "unassigned: " + stranger.why()),
+                  Rows.joined(photo.remedy(), stranger.remedy())));
     }
-    return new RaftRows(photo, raft, sites, raft.held().isEmpty() ? unassigned : raft.held());
+    return new Settled(photo, settled.rafts());
+  }
+
+  /** The rows of one raft of a photo. */
+  private record OneRaft(PhotoMeasure photo, RaftMeasure raft, Farm farm) {
+
+    RaftRows rows(Optional<Unassigned> stranger, Repeatability repeatability) {
+      List<SiteRow> sites = new ArrayList<>();
+      for (SiteMeasure site : raft.sites()) {
+        Optional<SitePlant> plant =
+            stranger.isEmpty()
+                ? farm.plantAt(
+                    raft.raft().orElseThrow(), site.site(), photo.takenAt().orElseThrow())
+                : Optional.empty();
+        if (plant.isPresent() || stranger.isPresent()) {
+          sites.add(new SiteRow(site, plant));
+        }
+      }
+      String asked = stranger.map(s -> "unassigned: " + s.why() + "; " + s.remedy()).orElse("");
+      String doubt = raft.held().isEmpty() ? asked : raft.held();
+      return new RaftRows(photo, raft, sites, doubt, repeatability.ln(photo, raft));
+    }
   }
 
   /** Says why no planting explains a raft, or nothing. */
-  private static String unassigned(PhotoMeasure photo, RaftMeasure raft, Farm farm) {
+  private static Optional<Unassigned> unassigned(PhotoMeasure photo, RaftMeasure raft, Farm farm) {
     if (raft.raft().isEmpty()) {
-      return "unassigned: nothing tells which raft this is; name it in the manifest";
+      return Optional.of(
+          new Unassigned(
+              photo.photo(),
+              raft.raft(),
+              "nothing tells which raft this is",
+              "name it in the manifest"));
     }
     if (photo.takenAt().isEmpty()) {
-      return "unassigned: nothing tells the evening";
+      return Optional.of(
+          new Unassigned(
+              photo.photo(), raft.raft(), "nothing tells the evening", "give it in the manifest"));
     }
     LocalDate evening = farm.evening(photo.takenAt().get());
     return farm.plantingsOn(raft.raft().get(), evening).isEmpty()
-        ? "unassigned: raft "
-            + raft.raft().get()
-            + " has no planting on "
-            + evening
-            + "; mend plantings.csv"
-        : "";
+        ? Optional.of(
+            new Unassigned(
+                photo.photo(),
+                raft.raft(),
+                "raft " + raft.raft().get() + " has no planting on " + evening,
+                "mend plantings.csv"))
+        : Optional.empty();
   }
 }

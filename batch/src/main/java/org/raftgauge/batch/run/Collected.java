@@ -2,6 +2,7 @@
 package org.raftgauge.batch.run;
 
 import java.util.List;
+import java.util.stream.Stream;
 import org.raftgauge.batch.store.Settled;
 import org.raftgauge.core.measure.PhotoMeasure;
 import org.raftgauge.core.report.RaftRows;
@@ -10,9 +11,20 @@ import org.raftgauge.core.report.RaftRows;
  * What goes into a run's tables.
  *
  * @param settled one for each photo file, in order of their paths
- * @param rafts the rafts that count or are held
+ * @param assigned the rafts of the book that count or are held
+ * @param strangers rafts that no planting explains, measured and kept
+ * @param unassigned why, for those of them that are not held
  */
-record Collected(List<Settled> settled, List<RaftRows> rafts) {
+record Collected(
+    List<Settled> settled,
+    List<RaftRows> assigned,
+    List<RaftRows> strangers,
+    List<Unassigned> unassigned) {
+
+  /** Returns all rafts. */
+  List<RaftRows> rafts() {
+    return Stream.concat(assigned.stream(), strangers.stream()).toList();
+  }
 
   /** Returns the photos. */
   List<PhotoMeasure> photos() {

@@ -13,6 +13,8 @@ import java.util.TreeMap;
 import java.util.function.Function;
 import java.util.stream.Collectors;
 import org.raftgauge.batch.store.Settled;
+import org.raftgauge.core.history.EveningRule;
+import org.raftgauge.core.history.Shot;
 import org.raftgauge.core.measure.PhotoMeasure;
 import org.raftgauge.core.measure.PhotoStatus;
 import org.raftgauge.core.measure.RaftMeasure;
@@ -22,8 +24,7 @@ import org.raftgauge.core.measure.RaftMeasure;
  *
  * <ul>
  *   <li>One photo: it counts.
- *   <li>Several: the one of best quality counts; of equal ones the later, then the first by name.
- *       The others are replaced and say by what.
+ *   <li>Several: the best counts ({@link EveningRule}). The others are replaced and say by what.
  *   <li>The same id twice in one photo, or at two stations where rafts pass (no slots): two boards
  *       carry one id, so all of them are held.
  * </ul>
@@ -33,13 +34,6 @@ import org.raftgauge.core.measure.RaftMeasure;
 final class CountOnce {
   private static final String HELD_REMEDY =
       "see which board carries the wrong tag, put its raft id in the manifest and run again";
-
-  private static final Comparator<Look> BEST_FIRST =
-      Comparator.<Look>comparingDouble(l -> -l.raft().quality())
-          .thenComparing(
-              l -> l.photo().takenAt().orElseThrow().toInstant(), Comparator.reverseOrder())
-          .thenComparing(l -> l.photo().photo())
-          .thenComparing(l -> l.photo().sha256());
 
   private CountOnce() {}
 
@@ -76,8 +70,7 @@ final class CountOnce {
 
   private static Map<Look, Settled.Outcome> outcomes(List<Look> looks) {
     String conflict = conflict(looks);
-    List<Look> sorted = looks.stream().sorted(BEST_FIRST).toList();
-    Look best = sorted.get(0);
+    Look best = best(looks);
     return looks.stream()
         .collect(
             Collectors.toMap(
@@ -90,6 +83,14 @@ final class CountOnce {
                       ? counts()
                       : new Settled.Outcome(Settled.Kind.REPLACED, better(best, look));
                 }));
+  }
+
+  private static Look best(List<Look> looks) {
+    Shot best = EveningRule.best(looks.stream().map(Look::shot).toList());
+    return looks.stream()
+        .filter(look -> look.shot().equals(best))
+        .min(Comparator.comparing(look -> look.photo().sha256()))
+        .orElseThrow();
   }
 
   /** Says why nobody can tell which of the boards is the raft, or nothing. */
@@ -138,13 +139,15 @@ final class CountOnce {
     if (why.isEmpty()) {
       return photo;
     }
-    String reason = photo.reason().isEmpty() ? why : photo.reason() + "; " + why;
     boolean held = rafts.stream().anyMatch(r -> r.kind() == Settled.Kind.HELD);
     boolean counts = rafts.stream().anyMatch(r -> r.kind() == Settled.Kind.COUNTS);
     PhotoStatus without = held ? PhotoStatus.HELD : PhotoStatus.REPLACED;
     return Rows.with(
         photo,
-        new Say(counts ? photo.status() : without, reason, held ? HELD_REMEDY : photo.remedy()));
+        new Say(
+            counts ? photo.status() : without,
+            Rows.joined(photo.reason(), why),
+            held ? HELD_REMEDY : photo.remedy()));
   }
 
   private static Settled.Outcome counts() {
@@ -156,6 +159,10 @@ final class CountOnce {
 
     RaftMeasure raft() {
       return photo.rafts().get(place);
+    }
+
+    Shot shot() {
+      return Repeatability.shot(photo, raft());
     }
 
     boolean takesPart() {

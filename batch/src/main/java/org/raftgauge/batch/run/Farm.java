@@ -2,12 +2,12 @@
 package org.raftgauge.batch.run;
 
 import java.time.LocalDate;
-import java.time.LocalTime;
 import java.time.OffsetDateTime;
 import java.time.ZoneId;
 import java.util.List;
 import java.util.NavigableSet;
 import java.util.Optional;
+import org.raftgauge.core.book.FarmDay;
 import org.raftgauge.core.book.Planting;
 import org.raftgauge.core.book.SiteId;
 import org.raftgauge.core.report.SitePlant;
@@ -15,11 +15,13 @@ import org.raftgauge.core.report.SitePlant;
 /** What a run asks of the crop book. */
 public interface Farm {
 
-  /** Returns the farm's time zone. */
-  ZoneId zone();
+  /** Returns the farm's clock: its time zone and when its day begins. */
+  FarmDay farmDay();
 
-  /** Returns the local time at which the farm's day starts. */
-  LocalTime dayStartsAt();
+  /** Returns the farm's time zone. */
+  default ZoneId zone() {
+    return farmDay().zone();
+  }
 
   /**
    * Returns the plantings on a raft on an evening.
@@ -52,14 +54,12 @@ public interface Farm {
   String bookHash();
 
   /**
-   * Returns the farm's day that a moment belongs to: the day before until {@link #dayStartsAt()}.
+   * Returns the farm's day that a moment belongs to.
    *
    * @param at the moment
    * @return the evening
    */
   default LocalDate evening(OffsetDateTime at) {
-    var local = at.atZoneSameInstant(zone()).toLocalDateTime();
-    LocalDate day = local.toLocalDate();
-    return local.toLocalTime().isBefore(dayStartsAt()) ? day.minusDays(1) : day;
+    return farmDay().evening(at.toInstant());
   }
 }

@@ -2,20 +2,19 @@
 package org.raftgauge.batch.run;
 
 import java.io.IOException;
-import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.Optional;
+import org.raftgauge.batch.folder.ReadPhoto;
 import org.raftgauge.batch.store.History;
 import org.raftgauge.batch.store.Kept;
 import org.raftgauge.core.measure.PhotoFacts;
 import org.raftgauge.core.measure.PhotoMeasure;
 import org.raftgauge.core.measure.PhotoResult;
+import org.raftgauge.core.problem.InputException;
+import org.raftgauge.core.problem.Problem;
 
 /** Measures one photo of a run, or finds it in the history, and makes its pictures. */
 final class MeasureOne {
-  /** Larger than any photo of a camera; a limit so that one wrong file cannot fill the memory. */
-  static final long LARGEST_BYTES = 512L << 20;
-
   private final Tools tools;
   private final History history;
   private final RunDraft draft;
@@ -40,21 +39,10 @@ final class MeasureOne {
     String name = photo.facts().photo();
     byte[] bytes;
     try {
-      long size = Files.size(photo.file());
-      if (size > LARGEST_BYTES) {
-        return Measured.failed(
-            name,
-            "",
-            "the file has " + (size >> 20) + " MB",
-            "no photo is over " + (LARGEST_BYTES >> 20) + " MB; take the file out of the folder");
-      }
-      bytes = Files.readAllBytes(photo.file());
-    } catch (IOException e) {
-      return Measured.failed(
-          name,
-          "",
-          "the file cannot be read: " + e.getMessage(),
-          "check the card or drive and that you may read the file, then run again");
+      bytes = ReadPhoto.bytes(photo.file(), name);
+    } catch (InputException unreadable) {
+      Problem problem = unreadable.problems().get(0);
+      return Measured.failed(name, "", problem.found(), problem.remedy());
     }
     return measure(photo, bytes, Digest.of(bytes));
   }
@@ -107,6 +95,27 @@ final class MeasureOne {
       PhotoMeasure measure, String settings, Measured.Source source, String note) {
     boolean pictured = tools.pictures().wanted() && note.isEmpty();
     return new Measured(measure, settings, source, pictured, note);
+  }
+
+  /**
+   * Makes a photo's pictures anew, as the second pass settled it.
+   *
+   * @param photo the photo, measured before
+   * @param settled the settled measure
+   */
+  void redraw(FoundPhoto photo, SettleHalfTurns.Outcome settled) {
+    if (!tools.pictures().wanted()) {
+      return;
+    }
+    try {
+      byte[] bytes = ReadPhoto.bytes(photo.file(), photo.facts().photo());
+      PhotoResult result = tools.measurer().measure(bytes, photo.facts());
+      if (result.measure().sha256().equals(settled.photo().sha256())) {
+        draw(result.settled(settled.photo(), settled.turned()));
+      }
+    } catch (InputException | RuntimeException e) {
+      tools.progress().failed(photo.facts().photo(), e);
+    }
   }
 
   private boolean copied(Kept kept) throws IOException {

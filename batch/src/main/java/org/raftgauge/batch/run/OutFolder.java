@@ -34,6 +34,7 @@ final class OutFolder {
     if ((photos.startsWith(out) && request.out().isPresent()) || book.startsWith(out)) {
       throw wrong(out, "holds the photos or the book", "give an OUT of its own");
     }
+    checkWritable(out);
     try {
       Optional<Path> foreign = request.out().isPresent() ? foreign(out) : Optional.empty();
       if (foreign.isPresent()) {
@@ -44,6 +45,24 @@ final class OutFolder {
       }
     } catch (IOException e) {
       throw wrong(out, "cannot be read: " + e.getMessage(), "give another folder");
+    }
+  }
+
+  /** Checks that the folder can be made, or written where it is there. */
+  private static void checkWritable(Path out) throws InputException {
+    Path there = out;
+    while (!Files.exists(there) && there.getParent() != null) {
+      there = there.getParent();
+    }
+    if (!there.equals(out) && !Files.isDirectory(there)) {
+      throw wrong(out, "lies below \"" + there + "\", which is a file", "give another folder");
+    }
+    Path written = there.equals(out) && out.getParent() != null ? out.getParent() : there;
+    if (!Files.isWritable(written)) {
+      throw wrong(
+          out,
+          "cannot be written: you may not write in \"" + written + "\"",
+          "give an OUT elsewhere, or change that folder's rights");
     }
   }
 

@@ -19,11 +19,18 @@ public interface Progress {
   void started(int photos);
 
   /**
-   * Told after each photo.
+   * Told after each photo that was measured, or could not be.
    *
    * @param photo its path
    */
   void done(String photo);
+
+  /**
+   * Told after each photo that an earlier run had measured.
+   *
+   * @param photo its path
+   */
+  void known(String photo);
 
   /**
    * Told where the program failed on a photo; called from any thread.

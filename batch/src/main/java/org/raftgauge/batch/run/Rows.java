@@ -6,7 +6,6 @@ import java.util.Optional;
 import java.util.OptionalDouble;
 import org.raftgauge.core.measure.PhotoMeasure;
 import org.raftgauge.core.measure.RaftMeasure;
-import org.raftgauge.core.site.SiteMeasure;
 
 /** Makes measures from measures. */
 final class Rows {
@@ -32,6 +31,15 @@ final class Rows {
 
   /** Returns a photo with another say. */
   static PhotoMeasure with(PhotoMeasure photo, Say say) {
+    return copy(photo, say, photo.rafts());
+  }
+
+  /** Returns a photo with its rafts settled. */
+  static PhotoMeasure withRafts(PhotoMeasure photo, List<RaftMeasure> rafts) {
+    return copy(photo, new Say(photo.status(), photo.reason(), photo.remedy()), rafts);
+  }
+
+  private static PhotoMeasure copy(PhotoMeasure photo, Say say, List<RaftMeasure> rafts) {
     return new PhotoMeasure(
         photo.photo(),
         photo.sha256(),
@@ -44,40 +52,14 @@ final class Rows {
         photo.sharpness(),
         photo.exposureClippedFraction(),
         photo.lightCast(),
-        photo.rafts());
+        rafts);
   }
 
-  /** Returns a raft with its numbers held back. */
-  static RaftMeasure held(RaftMeasure raft, String why) {
-    return new RaftMeasure(
-        raft.raft(),
-        raft.slot(),
-        raft.layout(),
-        raft.poseSource(),
-        raft.poseErrorMm(),
-        raft.mmPerPx(),
-        raft.cameraHeightMm(),
-        raft.halfTurnKnown(),
-        OptionalDouble.empty(),
-        OptionalDouble.empty(),
-        raft.sites().stream().map(s -> held(s, why)).toList(),
-        raft.quality(),
-        why);
-  }
-
-  private static SiteMeasure held(SiteMeasure site, String why) {
-    return new SiteMeasure(
-        site.site(),
-        OptionalDouble.empty(),
-        OptionalDouble.empty(),
-        OptionalDouble.empty(),
-        false,
-        0,
-        site.heightMm(),
-        site.parallaxFactor(),
-        List.of(),
-        List.of(),
-        site.quality(),
-        why);
+  /** Joins two texts of which either may be empty, or stand in the other already. */
+  static String joined(String text, String more) {
+    if (text.isEmpty() || more.isEmpty()) {
+      return text + more;
+    }
+    return text.contains(more) ? text : text + "; " + more;
   }
 }

@@ -29,6 +29,8 @@ final class RunFacts {
     facts.put("total_area_cm2", Math.round(summary.totalAreaCm2() * 100) / 100.0);
     summary.evening().ifPresent(evening -> facts.put("evening", evening));
     facts.put("rafts_not_photographed", summary.notPhotographed());
+    facts.put("rafts_not_photographed_by_evening", byEvening(summary));
+    facts.put("rafts_unassigned", summary.unassigned().stream().map(RunFacts::text).toList());
     facts.put("notes", summary.notes());
     facts.put("photo_sha256", hashes(pass.photos()));
     return facts;
@@ -61,6 +63,16 @@ final class RunFacts {
     system.put("arch", System.getProperty("os.arch"));
     system.put("cores", Runtime.getRuntime().availableProcessors());
     return system;
+  }
+
+  private static Map<String, Object> byEvening(RunSummary summary) {
+    Map<String, Object> evenings = new LinkedHashMap<>();
+    summary.missing().forEach((evening, rafts) -> evenings.put(evening.toString(), rafts));
+    return evenings;
+  }
+
+  private static String text(Unassigned raft) {
+    return raft.photo() + ": " + raft.why();
   }
 
   private static Map<String, Object> photos(RunSummary summary) {

@@ -7,9 +7,10 @@ import java.nio.file.Path;
 import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.Comparator;
+import java.util.HashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.NavigableSet;
-import java.util.TreeSet;
 import org.raftgauge.batch.store.BookLock;
 import org.raftgauge.batch.store.History;
 import org.raftgauge.batch.store.RunRecord;
@@ -73,9 +74,16 @@ public final class RunFolder {
   }
 
   private RunSummary run(History history, RunDraft draft) throws IOException {
-    FirstPass pass = measure(history, draft);
-    List<Settled> settled = settle(history, pass.photos());
-    Collected collected = CollectRows.collect(FinalPhotos.of(pass.photos(), settled), tools.farm());
+    List<FoundPhoto> photos =
+        found.photos().stream().sorted(Comparator.comparing(p -> p.facts().photo())).toList();
+    PictureNames names = new PictureNames(photos.stream().map(p -> p.facts().photo()).toList());
+    MeasureOne one = new MeasureOne(tools, history, draft, names);
+    FirstPass pass = measure(history, photos, one);
+    SettlePhotos second = SettlePhotos.of(history, pass.photos(), tools.farm());
+    redraw(second, pass.photos(), one);
+    List<Settled> settled = second.photos();
+    Collected collected =
+        CollectRows.collect(FinalPhotos.of(pass.photos(), settled), settled, tools.farm());
     Path folder = place(collected.photos());
     RunSummary summary = Summarise.run(folder, collected, tools.farm(), notes(pass.photos()));
     draft.write(to -> write(to, collected));
@@ -94,12 +102,9 @@ public final class RunFolder {
     return true;
   }
 
-  private FirstPass measure(History history, RunDraft draft) throws IOException {
+  private FirstPass measure(History history, List<FoundPhoto> photos, MeasureOne one)
+      throws IOException {
     RunClock clock = new RunClock();
-    List<FoundPhoto> photos =
-        found.photos().stream().sorted(Comparator.comparing(p -> p.facts().photo())).toList();
-    PictureNames names = new PictureNames(photos.stream().map(p -> p.facts().photo()).toList());
-    MeasureOne one = new MeasureOne(tools, history, draft, names);
     KeepMeasures keep = new KeepMeasures(history, request.id());
     tools.progress().started(photos.size());
     try {
@@ -109,7 +114,7 @@ public final class RunFolder {
           one,
           outcome -> {
             keep.take(outcome);
-            tools.progress().done(outcome.measure().photo());
+            told(outcome);
           });
       keep.flush();
     } finally {
@@ -119,23 +124,25 @@ public final class RunFolder {
     return new FirstPass(keep.all(), clock);
   }
 
-  /** Settles the run's photos against each other and against earlier photos of their evenings. */
-  private List<Settled> settle(History history, List<Measured> measured) throws IOException {
-    List<PhotoMeasure> photos = new ArrayList<>(FinalPhotos.distinct(measured));
-    TreeSet<String> hashes = new TreeSet<>();
-    photos.forEach(p -> hashes.add(p.sha256()));
-    NavigableSet<String> rafts = new TreeSet<>();
-    photos.forEach(p -> p.rafts().forEach(r -> r.raft().ifPresent(rafts::add)));
-    NavigableSet<LocalDate> evenings = Summarise.evenings(photos, tools.farm());
-    for (String raft : rafts) {
-      history.findRaft(raft).stream()
-          .map(kept -> kept.measure())
-          .filter(
-              p -> p.takenAt().map(tools.farm()::evening).filter(evenings::contains).isPresent())
-          .filter(p -> hashes.add(p.sha256()))
-          .forEach(photos::add);
+  private void told(Measured outcome) {
+    String photo = outcome.measure().photo();
+    if (outcome.source() == Measured.Source.HISTORY) {
+      tools.progress().known(photo);
+    } else {
+      tools.progress().done(photo);
     }
-    return CountOnce.settle(photos, tools.farm()::evening);
+  }
+
+  /** Makes the pictures anew of photos whose rafts the second pass turned or held. */
+  private void redraw(SettlePhotos settled, List<Measured> measured, MeasureOne one) {
+    Map<String, FoundPhoto> files = new HashMap<>();
+    found.photos().forEach(p -> files.put(p.facts().photo(), p));
+    for (Measured each : measured) {
+      SettleHalfTurns.Outcome outcome = settled.changed().get(each.measure().sha256());
+      if (outcome != null) {
+        one.redraw(files.get(each.measure().photo()), outcome);
+      }
+    }
   }
 
   private Path parent() {

@@ -3,10 +3,13 @@ package org.raftgauge.batch.run;
 
 import java.nio.file.Path;
 import java.time.LocalDate;
+import java.util.Collections;
 import java.util.List;
 import java.util.Map;
+import java.util.NavigableMap;
 import java.util.NavigableSet;
 import java.util.Optional;
+import java.util.TreeMap;
 import org.raftgauge.core.measure.PhotoStatus;
 
 /**
@@ -14,12 +17,13 @@ import org.raftgauge.core.measure.PhotoStatus;
  *
  * @param folder where it is published
  * @param photos number of photos by status
- * @param rafts number of rafts in the tables
- * @param sites number of sites in the tables
+ * @param rafts number of the book's rafts in the tables, held ones too
+ * @param sites number of their sites in the tables
  * @param totalAreaCm2 projected leaf area of all of them, cm2
- * @param evening the latest evening of its photos, where there is one
- * @param notPhotographed rafts expected on that evening that no photo shows
- * @param attention photos that were held or refused, with reason and remedy, a line each
+ * @param unassigned rafts measured and kept that no planting explains; not in the numbers above
+ * @param missing for each evening of its photos the rafts expected then that no photo shows
+ * @param attention photos that were held or refused, or show a raft that is held or unassigned,
+ *     with reason and remedy, a line each
  * @param notes what else a person should know, a line each
  */
 public record RunSummary(
@@ -28,14 +32,26 @@ public record RunSummary(
     int rafts,
     int sites,
     double totalAreaCm2,
-    Optional<LocalDate> evening,
-    NavigableSet<String> notPhotographed,
+    List<Unassigned> unassigned,
+    NavigableMap<LocalDate, NavigableSet<String>> missing,
     List<String> attention,
     List<String> notes) {
 
   /** Copies the lists. */
   public RunSummary {
+    unassigned = List.copyOf(unassigned);
+    missing = Collections.unmodifiableNavigableMap(new TreeMap<>(missing));
     attention = List.copyOf(attention);
     notes = List.copyOf(notes);
+  }
+
+  /** Returns the latest evening of its photos, where there is one. */
+  public Optional<LocalDate> evening() {
+    return missing.isEmpty() ? Optional.empty() : Optional.of(missing.lastKey());
+  }
+
+  /** Returns the rafts expected on the latest evening that no photo shows, in order. */
+  public NavigableSet<String> notPhotographed() {
+    return missing.isEmpty() ? Collections.emptyNavigableSet() : missing.lastEntry().getValue();
   }
 }

@@ -7,10 +7,15 @@ import java.util.ArrayList;
 import java.util.EnumMap;
 import java.util.List;
 import java.util.Map;
+import java.util.NavigableMap;
 import java.util.NavigableSet;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import java.util.Set;
+import java.util.TreeMap;
 import java.util.TreeSet;
+import java.util.stream.Collectors;
+import org.raftgauge.batch.store.Settled;
 import org.raftgauge.core.measure.PhotoMeasure;
 import org.raftgauge.core.measure.PhotoStatus;
 import org.raftgauge.core.report.RaftRows;
@@ -30,19 +35,16 @@ final class Summarise {
    * @return the summary
    */
   static RunSummary run(Path folder, Collected run, Farm farm, List<String> notes) {
-    List<PhotoMeasure> all = run.photos();
-    List<RaftRows> rafts = run.rafts();
-    NavigableSet<LocalDate> evenings = evenings(all, farm);
-    Optional<LocalDate> last = evenings.isEmpty() ? Optional.empty() : Optional.of(evenings.last());
+    List<RaftRows> rafts = run.assigned();
     return new RunSummary(
         folder,
-        counts(all),
+        counts(run.photos()),
         rafts.size(),
         rafts.stream().mapToInt(r -> r.sites().size()).sum(),
         rafts.stream().map(RaftRows::totalAreaCm2).flatMapToDouble(OptionalDouble::stream).sum(),
-        last,
-        last.map(evening -> missing(all, evening, farm)).orElse(new TreeSet<>()),
-        attention(all),
+        run.unassigned(),
+        missing(run.photos(), farm),
+        attention(run),
         notes);
   }
 
@@ -65,25 +67,42 @@ final class Summarise {
     return counts;
   }
 
-  private static NavigableSet<String> missing(
-      List<PhotoMeasure> photos, LocalDate evening, Farm farm) {
-    NavigableSet<String> missing = new TreeSet<>(farm.expectedRafts(evening));
+  private static NavigableMap<LocalDate, NavigableSet<String>> missing(
+      List<PhotoMeasure> photos, Farm farm) {
+    NavigableMap<LocalDate, NavigableSet<String>> missing = new TreeMap<>();
+    for (LocalDate evening : evenings(photos, farm)) {
+      missing.put(evening, new TreeSet<>(farm.expectedRafts(evening)));
+    }
     for (PhotoMeasure photo : photos) {
-      if (photo.takenAt().map(farm::evening).filter(evening::equals).isPresent()) {
-        photo.rafts().forEach(r -> r.raft().ifPresent(missing::remove));
-      }
+      Optional<NavigableSet<String>> tonight = photo.takenAt().map(farm::evening).map(missing::get);
+      tonight.ifPresent(m -> photo.rafts().forEach(r -> r.raft().ifPresent(m::remove)));
     }
     return missing;
   }
 
-  private static List<String> attention(List<PhotoMeasure> photos) {
+  private static List<String> attention(Collected run) {
+    Set<String> strange =
+        run.unassigned().stream().map(Unassigned::photo).collect(Collectors.toSet());
     List<String> lines = new ArrayList<>();
-    for (PhotoMeasure photo : photos) {
-      if (photo.status() == PhotoStatus.HELD || photo.status() == PhotoStatus.REFUSED) {
+    for (Settled settled : run.settled()) {
+      PhotoMeasure photo = settled.photo();
+      if (doubted(settled) || strange.contains(photo.photo())) {
         String remedy = photo.remedy().isEmpty() ? "" : "; " + photo.remedy();
         lines.add(photo.photo() + ": " + photo.reason() + remedy);
       }
     }
+    run.rafts().forEach(raft -> lines.addAll(HeldSites.lines(raft)));
     return lines;
+  }
+
+  /** Says whether a photo or one of its rafts is held or refused. */
+  private static boolean doubted(Settled settled) {
+    return switch (settled.photo().status()) {
+      case HELD, REFUSED -> true;
+      case REPLACED, SKIPPED -> false;
+      case USED, KNOWN ->
+          settled.photo().rafts().stream().anyMatch(r -> !r.held().isEmpty())
+              || settled.rafts().stream().anyMatch(r -> r.kind() == Settled.Kind.HELD);
+    };
   }
 }

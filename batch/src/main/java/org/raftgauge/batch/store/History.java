@@ -50,7 +50,7 @@ public final class History implements AutoCloseable {
       }
       return new History(file, database);
     } catch (SQLException | IOException e) {
-      throw new IOException(file + ": " + e.getMessage(), e);
+      throw new IOException(HistoryFault.text(file, e), e);
     }
   }
 
@@ -147,7 +147,7 @@ public final class History implements AutoCloseable {
     try {
       database.close();
     } catch (SQLException e) {
-      throw new IOException(file + ": " + e.getMessage(), e);
+      throw new IOException(HistoryFault.text(file, e), e);
     }
   }
 
@@ -204,7 +204,7 @@ public final class History implements AutoCloseable {
         database.setAutoCommit(true);
       }
     } catch (SQLException e) {
-      throw new IOException(file + ": " + e.getMessage(), e);
+      throw new IOException(HistoryFault.text(file, e), e);
     }
   }
 

@@ -7,6 +7,7 @@ import java.sql.ResultSet;
 import java.sql.SQLException;
 import java.time.OffsetDateTime;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
@@ -102,7 +103,13 @@ final class ReadMeasures {
         number(row, "leftover_canopy_cm2"),
         sites,
         row.getDouble("quality"),
-        row.getString("held"));
+        row.getString("held"),
+        list(row.getString("ruler_sites"), ";").stream().map(SiteId::parse).toList(),
+        list(row.getString("notes"), "\n"));
+  }
+
+  private static List<String> list(String text, String separator) {
+    return text.isEmpty() ? List.of() : Arrays.asList(text.split(separator, -1));
   }
 
   private static List<SiteMeasure> sites(Connection database, String sha256, int place)

@@ -8,6 +8,8 @@ import java.util.List;
 import java.util.Locale;
 import java.util.OptionalDouble;
 import java.util.function.ToDoubleFunction;
+import java.util.stream.Collectors;
+import org.raftgauge.core.book.SiteId;
 import org.raftgauge.core.measure.PhotoMeasure;
 import org.raftgauge.core.measure.RaftMeasure;
 import org.raftgauge.core.site.SiteMeasure;
@@ -20,8 +22,8 @@ final class WriteMeasures {
           + " exposure_clipped_fraction, light_cast) VALUES (?,?,?,?,?,?,?,?,?,?,?,?,?,?,?,?)";
   private static final String RAFT =
       "INSERT INTO rafts (sha256, place, raft, slot, layout, pose_source, pose_error_mm, mm_per_px,"
-          + " camera_height_mm, half_turn_known, canopy_cover, leftover_canopy_cm2, quality, held)"
-          + " VALUES (?,?,?,?,?,?,?,?,?,?,?,?,?,?)";
+          + " camera_height_mm, half_turn_known, canopy_cover, leftover_canopy_cm2, quality, held,"
+          + " ruler_sites, notes) VALUES (?,?,?,?,?,?,?,?,?,?,?,?,?,?,?,?)";
   private static final String SITE =
       "INSERT INTO sites (sha256, place, site, projected_area_cm2, projected_area_se_cm2,"
           + " visible_area_cm2, closed, shared_outline_fraction, height_mm, parallax_factor,"
@@ -89,6 +91,8 @@ final class WriteMeasures {
         .number(raft.leftoverCanopyCm2())
         .number(raft.quality())
         .text(raft.held())
+        .text(raft.rulerSites().stream().map(SiteId::toString).collect(Collectors.joining(";")))
+        .text(String.join("\n", raft.notes()))
         .write();
   }
 

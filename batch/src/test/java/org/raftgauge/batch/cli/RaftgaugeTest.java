@@ -4,12 +4,17 @@ package org.raftgauge.batch.cli;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
+import static org.junit.jupiter.api.Assumptions.assumeFalse;
+import static org.junit.jupiter.api.Assumptions.assumeTrue;
 
 import java.io.ByteArrayOutputStream;
 import java.io.IOException;
 import java.io.PrintStream;
 import java.nio.charset.StandardCharsets;
+import java.nio.file.AccessDeniedException;
+import java.nio.file.FileSystemException;
 import java.nio.file.Files;
+import java.nio.file.NoSuchFileException;
 import java.nio.file.Path;
 import java.util.List;
 import org.junit.jupiter.api.BeforeEach;
@@ -219,6 +224,102 @@ class RaftgaugeTest {
   void theVersionIsSaid() {
     assertEquals(0, run("--version"));
     assertTrue(text(out).startsWith("raftgauge "), text(out));
+  }
+
+  @Test
+  void aMisspeltCommandOrOptionIsAskedAbout() {
+    assertEquals(2, run("rn", path("photos")));
+    assertTrue(
+        text(err).startsWith("Unmatched arguments from index 0: 'rn'") && asked("run"), text(err));
+    err.reset();
+    assertEquals(2, run("run", path("photos"), "--book", path("book"), "--canpoy"));
+    assertTrue(text(err).startsWith("Unknown option: '--canpoy'") && asked("--canopy"), text(err));
+    err.reset();
+    assertEquals(2, run("photograph"));
+    assertFalse(text(err).contains("did you mean"), text(err));
+  }
+
+  private boolean asked(String name) {
+    return text(err).lines().findFirst().orElse("").endsWith("; did you mean \"" + name + "\"?");
+  }
+
+  @Test
+  void aDamagedHistorySaysWhatToDo() throws IOException {
+    Files.writeString(folder.resolve("book/history.db"), "no database ".repeat(100));
+
+    assertEquals(3, run("run", path("photos"), "--book", path("book"), "--out", path("out")));
+
+    assertTrue(
+        text(err)
+            .contains(
+                "; the file is damaged: put back a copy of it, or move it away, then the next run"
+                    + " makes a new one"),
+        text(err));
+  }
+
+  @Test
+  void anOutThatCannotBeWrittenIsAWrongCall() throws IOException {
+    Files.writeString(folder.resolve("file"), "");
+
+    assertEquals(2, run("run", path("photos"), "--book", path("book"), "--out", path("file/out")));
+    assertEquals(
+        List.of(
+            "OUT "
+                + path("file/out")
+                + ": lies below \""
+                + path("file")
+                + "\", which is a file; give another folder"),
+        text(err).lines().toList());
+    assertEquals(List.of(), files(folder.resolve("book")));
+    err.reset();
+
+    Files.createDirectories(folder.resolve("closed"));
+    assumeTrue(folder.resolve("closed").toFile().setWritable(false));
+    assumeFalse(Files.isWritable(folder.resolve("closed")), "the superuser may write anywhere");
+    assertEquals(
+        2, run("run", path("photos"), "--book", path("book"), "--out", path("closed/out")));
+    assertTrue(text(err).contains("cannot be written: you may not write in"), text(err));
+  }
+
+  @Test
+  void failuresOfTheFileSystemSayMoreThanAPath() {
+    assertEquals(
+        "x: you have no right to it; change its rights, or use another folder",
+        FailureText.of(new AccessDeniedException("x")));
+    assertEquals(
+        "x: is not there (any more); look for its drive or folder",
+        FailureText.of(new NoSuchFileException("x")));
+    assertEquals(
+        "x: No space left on device; free some space and run again",
+        FailureText.of(new FileSystemException("x", null, "No space left on device")));
+    assertEquals("as it is", FailureText.of(new IOException("as it is")));
+  }
+
+  @Test
+  void knownPhotosDoNotCountIntoTheRate() throws IOException {
+    run("run", path("photos"), "--book", path("book"), "--out", path("out"));
+    err.reset();
+
+    run("run", path("photos"), "--book", path("book"), "--out", path("out"));
+    assertEquals(
+        List.of("Measuring 1 photo", "1 of 1 photos, measured before and not measured again"),
+        text(err).lines().toList());
+    err.reset();
+
+    photo("b.txt", "rafts=R2 area=10 at=2026-04-11T18:00:00+01:00");
+    run("run", path("photos"), "--book", path("book"), "--out", path("out"));
+    assertTrue(text(err).contains("\n2 of 2 photos, 1 of them measured before, "), text(err));
+  }
+
+  @Test
+  void aMistakeOfTheBookIsSaidAgainAtTheEnd() {
+    workplace.mistake(new Problem("plantings.csv:4: column crop", "\"basl\" is unknown", "basil?"));
+
+    assertEquals(0, run("run", path("photos"), "--book", path("book"), "--out", path("out")));
+
+    String line = "plantings.csv:4: column crop: \"basl\" is unknown; basil?\n";
+    assertTrue(text(err).startsWith(line), text(err));
+    assertTrue(text(out).contains("To see to:\n  " + line), text(out));
   }
 
   private int run(String... args) {

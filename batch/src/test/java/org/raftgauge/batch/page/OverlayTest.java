@@ -78,6 +78,109 @@ class OverlayTest {
   }
 
   @Test
+  void aHoleThatIsNotPlantedHasACross() {
+    BufferedImage picture = Overlay.of(photo("rafts=R1 area=20"), farm);
+
+    // B2 is not planted, at 200, 200; arms of 0.07 of the distance of sites: 28.
+    int hole = 2 * MIDDLE - 2;
+    for (int d : new int[] {-20, -10, 0, 10, 20}) {
+      assertEquals(Color.WHITE, new Color(picture.getRGB(hole + d, hole + d)), "at " + d);
+      assertEquals(Color.WHITE, new Color(picture.getRGB(hole + d, hole - d)), "at " + d);
+    }
+    assertEquals(new Color(235, 235, 235), new Color(picture.getRGB(hole + 20, hole)));
+  }
+
+  @Test
+  void aPlantedSiteOfNoAreaHasItsRingThoughSpecksAreThere() {
+    BufferedImage picture = Overlay.of(photo("rafts=R1 area=0"), farm);
+
+    assertTrue(ring(picture, MIDDLE, MIDDLE, 44, Palette.PAPER) > 0.95);
+    assertEquals(0, ring(picture, MIDDLE, MIDDLE, RADIUS, Palette.YELLOW));
+  }
+
+  @Test
+  void aTraysAgeIsCountedFromSowing() {
+    PhotoResult result = photo("rafts=R1 area=20");
+
+    assertTrue(Caption.of(result.measure(), new TrayFarm()).get(1).contains("DAS 19.7"));
+    assertTrue(Caption.of(result.measure(), farm).get(1).contains("DAT 5.8"));
+  }
+
+  /** A farm of one tray, sown on 23 March. */
+  private static final class TrayFarm extends HandMadeFarm {
+    TrayFarm() {
+      super("R1");
+    }
+
+    @Override
+    public java.util.Optional<org.raftgauge.core.report.SitePlant> plantAt(
+        String raft, org.raftgauge.core.book.SiteId site, java.time.OffsetDateTime at) {
+      // 23 March 00:00 to 11 April 18:00 is 19.75 days.
+      return super.plantAt(raft, site, at)
+          .map(
+              plant ->
+                  new org.raftgauge.core.report.SitePlant(
+                      asTray(plant.planting()), plant.plant(), java.util.OptionalDouble.of(19.74)));
+    }
+
+    private static org.raftgauge.core.book.Planting asTray(org.raftgauge.core.book.Planting p) {
+      return new org.raftgauge.core.book.Planting(
+          p.raft(),
+          p.pond(),
+          p.berth(),
+          p.crop(),
+          p.variety(),
+          p.layout(),
+          p.sites(),
+          p.sownOn(),
+          java.util.Optional.empty(),
+          p.harvestBy(),
+          p.endedOn(),
+          p.lot());
+    }
+  }
+
+  @Test
+  void areasOnATrayOfCloseCellsAreWrittenLargeEnoughToRead() {
+    // 20 rows over a screen of 1080 px: 50 px a site; 13 px is the height of a menu's letters.
+    for (double pitchPx : new double[] {50, 80, 120, 140, 300}) {
+      float font = SiteMarks.fontPx(pitchPx, 0.27);
+      assertTrue(font >= 13, pitchPx + " gives " + font);
+      // Four letters, each about 0.6 of the size wide, must fit beside each other.
+      assertTrue(4 * 0.6 * font < pitchPx, pitchPx + " gives " + font);
+    }
+  }
+
+  @Test
+  void leafBesideTheBoardIsNotHatched() {
+    assertEquals(
+        List.of(0, 0),
+        List.of(hatchedPx(List.of()), hatchedPx(List.of(new Rectangle2D.Double(60, 0, 20, 40)))));
+    // Stripes on the half of the leaf that lies on the board: 10 x 20 px, and the tint between.
+    assertEquals(200, hatchedPx(List.of(new Rectangle2D.Double(0, 0, 20, 40))));
+  }
+
+  /** Counts pixels changed by hatching a leaf of 20 x 20 px of no site, in 40 x 40. */
+  private static int hatchedPx(List<java.awt.Shape> boards) {
+    int size = 40;
+    byte[] coverage = new byte[size * size];
+    for (int y = 10; y < 30; y++) {
+      java.util.Arrays.fill(coverage, y * size + 10, y * size + 30, (byte) 255);
+    }
+    BufferedImage picture = new BufferedImage(size, size, BufferedImage.TYPE_INT_RGB);
+    Leftover.hatch(
+        picture,
+        new CanopyMap(size, size, coverage, new short[size * size]),
+        new Scale(1, size, size),
+        boards);
+    int changed = 0;
+    for (int i = 0; i < size * size; i++) {
+      changed += (picture.getRGB(i % size, i / size) & 0xffffff) != 0 ? 1 : 0;
+    }
+    return changed;
+  }
+
+  @Test
   void canopyOfNoSiteIsHatched() {
     PhotoResult result = photo("rafts=R1 area=20");
     CanopyMap canopy = result.canopy().get();
@@ -143,6 +246,27 @@ class OverlayTest {
   }
 
   @Test
+  void noLineOfTheCaptionRunsIntoThePicturesEdge() {
+    String part = "of no site 35.8 cm\u00b2";
+    for (int parts = 4; parts < 12; parts++) {
+      int width = 1620;
+      CaptionStrip strip =
+          new CaptionStrip(List.of(java.util.Collections.nCopies(parts, part)), width);
+      BufferedImage picture =
+          new BufferedImage(width, strip.heightPx(), BufferedImage.TYPE_INT_RGB);
+      try (Ink ink = new Ink(picture, 2)) {
+        ink.cover(0, strip.heightPx());
+        strip.draw(ink, 0);
+      }
+      for (int y = 0; y < strip.heightPx(); y++) {
+        for (int x = width - 12; x < width; x++) {
+          assertEquals(Palette.STRIP.getRGB(), picture.getRGB(x, y), "at " + x + ", " + y);
+        }
+      }
+    }
+  }
+
+  @Test
   void areasAreWrittenToAboutThreeDigits() {
     assertEquals("0", SiteMarks.area(HandMadeMeasurer.site("A1", 0)));
     assertEquals("9.9", SiteMarks.area(HandMadeMeasurer.site("A1", 9.88)));
@@ -198,8 +322,18 @@ class OverlayTest {
             List.of());
 
     assertEquals(2000, Scale.of(photo, List.of()).width());
-    // 80 px between sites that are 100 apart: 0.8 of the photo.
-    assertEquals(3200, Scale.of(photo, List.of(close)).width());
+    // 120 px between sites that are 100 apart would be 4800: the limit.
+    assertEquals(4000, Scale.of(photo, List.of(close)).width());
+    // A small photo of close sites is enlarged: 120 / 20 of 600 px.
+    RgbImage small = RgbImage.of(600, 400, new byte[3 * 600 * 400]);
+    PhotoResult.RaftDrawing cells =
+        new PhotoResult.RaftDrawing(
+            List.of(),
+            List.of(
+                new org.raftgauge.core.pixels.PointPx(0, 0),
+                new org.raftgauge.core.pixels.PointPx(20, 0)),
+            List.of());
+    assertEquals(3600, Scale.of(small, List.of(cells)).width());
   }
 
   private static PhotoResult photo(String text) {

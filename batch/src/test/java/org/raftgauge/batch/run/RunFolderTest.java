@@ -82,7 +82,7 @@ class RunFolderTest {
     // Sites with canopy: 10 and 20; sum 30, median 15, 10th 11, 90th 19; sd 7.0711 / 15 = 0.4714.
     assertEquals(
         "tonight/a.txt,bench,R1,P1,1,butterhead,L1,2026-04-11T18:00:00+01:00,5.750,3,1,0,0,0.2500,"
-            + "30.00,15.00,11.00,19.00,0.4714,1.50,,markers,0.41,0.5000,0.900,\r\n",
+            + "30.00,15.00,11.00,19.00,0.4714,1.50,,markers,0.41,0.5000,0.900,,,\r\n",
         text("out/rafts.csv").replaceFirst("^[^\n]*\n", ""));
   }
 
@@ -109,7 +109,7 @@ class RunFolderTest {
 
   @Test
   void aFolderRunTwiceMeasuresNothingAnewAndKeepsItsRowsAndPictures() throws Exception {
-    photo("a.txt", "rafts=R1" + EVENING);
+    photo("a.txt", "rafts=R1 ruler=A2 note=the_camera_has_moved" + EVENING);
     photo("b.txt", "rafts=R2" + EVENING);
     run("out");
     Map<String, String> first = files("out");
@@ -119,6 +119,8 @@ class RunFolderTest {
 
     assertEquals(2, measurer.calls());
     assertEquals(2, again.photos().get(PhotoStatus.KNOWN));
+    assertTrue(first.get("sites.csv").contains(",20.0,ruler,"), first.get("sites.csv"));
+    assertTrue(first.get("rafts.csv").contains(",the camera has moved\r\n"));
     assertEquals(first.get("sites.csv"), second.get("sites.csv"));
     assertEquals(first.get("rafts.csv"), second.get("rafts.csv"));
     assertEquals(first.get("overlays/a.jpg"), second.get("overlays/a.jpg"));
@@ -220,6 +222,7 @@ class RunFolderTest {
         text("out/photos.csv").contains("R1;R1,held,raft id R1 is on two boards of one photo,"));
     assertEquals(2, summary.rafts());
     assertEquals(0, summary.totalAreaCm2());
+    assertEquals(1, summary.attention().size(), summary.attention().toString());
     assertTrue(text("out/rafts.csv").contains(",3,0,0,3,,,,,,,,,"), text("out/rafts.csv"));
   }
 
@@ -242,8 +245,32 @@ class RunFolderTest {
 
     RunSummary summary = run("out");
 
-    assertEquals(2, summary.rafts());
-    assertEquals(8, summary.sites());
+    assertEquals(0, summary.rafts(), "the book has neither of them");
+    assertEquals(0, summary.sites());
+    assertEquals(0, summary.totalAreaCm2());
+    assertEquals(
+        List.of(
+            new Unassigned(
+                "a.txt",
+                Optional.of("R9"),
+                "raft R9 has no planting on 2026-04-11",
+                "mend plantings.csv"),
+            new Unassigned(
+                "b.txt",
+                Optional.empty(),
+                "nothing tells which raft this is",
+                "name it in the manifest")),
+        summary.unassigned());
+    assertEquals(
+        List.of(
+            "a.txt: unassigned: raft R9 has no planting on 2026-04-11; mend plantings.csv",
+            "b.txt: unassigned: nothing tells which raft this is; name it in the manifest"),
+        summary.attention());
+    assertTrue(
+        text("out/photos.csv")
+            .contains(
+                ",R9,used,unassigned: raft R9 has no planting on 2026-04-11,mend plantings.csv,"),
+        text("out/photos.csv"));
     assertTrue(
         text("out/rafts.csv")
             .contains("unassigned: raft R9 has no planting on 2026-04-11; mend plantings.csv"));
@@ -292,6 +319,90 @@ class RunFolderTest {
     assertTrue(
         text("out/run.json")
             .contains("\"rafts_not_photographed\": [\n    \"R1\",\n    \"R3\"\n  ]"));
+  }
+
+  @Test
+  void overManyEveningsItIsSaidForEachWhichRaftsAreMissing() throws Exception {
+    photo("a.txt", "rafts=R2 at=2026-04-10T18:00:00+01:00");
+    photo("b.txt", "rafts=R1;R2" + EVENING);
+
+    RunSummary summary = run("out");
+
+    assertEquals(Optional.of(LocalDate.of(2026, 4, 11)), summary.evening());
+    assertEquals(List.of("R3"), List.copyOf(summary.notPhotographed()), "on the last evening");
+    assertEquals("{2026-04-10=[R1, R3], 2026-04-11=[R3]}", summary.missing().toString());
+    assertTrue(text("out/run.json").contains("\"2026-04-10\": [\n"), text("out/run.json"));
+  }
+
+  @Test
+  void twoPhotosOfARaftInOneEveningGiveTheRepeatability() throws Exception {
+    photo("a.txt", "rafts=R1 area=11 quality=0.9" + EVENING);
+    photo("b.txt", "rafts=R1 area=10 quality=0.4" + EVENING);
+    photo("c.txt", "rafts=R2" + EVENING);
+
+    run("out");
+
+    // d = ln(1.1) at both sites with canopy: sqrt(2 d^2 / 4) = 0.0674.
+    String[] rows = text("out/rafts.csv").split("\r\n", -1);
+    assertTrue(rows[0].endsWith(",reason,repeatability_ln,notes"), rows[0]);
+    assertTrue(rows[1].startsWith("a.txt,bench,R1,") && rows[1].endsWith(",0.0674,"), rows[1]);
+    assertTrue(rows[2].startsWith("c.txt,bench,R2,") && rows[2].endsWith(",,,"), rows[2]);
+  }
+
+  @Test
+  void anOutlinesTurnIsSettledByTheEveningBeforeOfThisRunOrOfTheHistory() throws Exception {
+    photo("a.txt", "rafts=R1 areas=10;30;20;5 at=2026-04-09T18:00:00+01:00");
+    photo("b.txt", "rafts=R1 areas=6;24;36;12 pose=outline at=2026-04-10T18:00:00+01:00");
+    run("out");
+
+    assertTrue(areas("b.txt").contains("A1=12.00 A2=36.00 B1=24.00"), areas("b.txt"));
+    assertTrue(text("out/photos.csv").contains(",R1,used,,"), text("out/photos.csv"));
+
+    // On a later run the evening before is only in the history, measured as it lay: turned.
+    Files.delete(folder.resolve("photos/a.txt"));
+    Files.delete(folder.resolve("photos/b.txt"));
+    photo("c.txt", "rafts=R1 areas=7;29;43;14 pose=outline" + EVENING);
+    run("out");
+
+    assertTrue(areas("c.txt").contains("A1=14.00 A2=43.00 B1=29.00"), areas("c.txt"));
+  }
+
+  @Test
+  void anOverlayIsDrawnAnewOnceItsRaftIsTurned() throws Exception {
+    photo("a.txt", "rafts=R1 areas=10;30;20;5 at=2026-04-09T18:00:00+01:00");
+    photo("b.txt", "rafts=R1 areas=6;24;36;12 pose=outline at=2026-04-10T18:00:00+01:00");
+    pictures = EnumSet.of(RunPictures.Kind.CANOPY);
+    run("out");
+
+    var straight = javax.imageio.ImageIO.read(folder.resolve("out/canopy/a.site.png").toFile());
+    var turned = javax.imageio.ImageIO.read(folder.resolve("out/canopy/b.site.png").toFile());
+    // The disc at 100, 100 is A1's as it was measured, and B2's (the last of four) seen from there.
+    assertEquals(1, straight.getRaster().getSample(100, 100, 0));
+    assertEquals(4, turned.getRaster().getSample(100, 100, 0));
+  }
+
+  @Test
+  void anOutlineWithoutAnEveningBeforeIsHeldAndAskedAbout() throws Exception {
+    photo("a.txt", "rafts=R1 pose=outline" + EVENING);
+    photo("b.txt", "rafts=? pose=outline" + EVENING);
+    photo("c.txt", "rafts=R3 pose=slot slot=S1" + EVENING);
+
+    RunSummary summary = run("out");
+
+    assertEquals(2, summary.photos().get(PhotoStatus.HELD));
+    assertEquals(1, summary.photos().get(PhotoStatus.USED), "a slot says which end is which");
+    assertTrue(
+        summary
+            .attention()
+            .get(0)
+            .startsWith(
+                "a.txt: no marker, tag or mark tells which end of the board is which, and no"
+                    + " earlier photo of these plants does; lay it with A1 at its usual end"),
+        summary.attention().toString());
+    assertFalse(
+        text("out/sites.csv")
+            .contains(
+                "a.txt,bench,R1,P1,butterhead,,L1,A1,R1/A1,2026-04-11T18:00:00+01:00,5.750,10"));
   }
 
   @Test
@@ -391,6 +502,18 @@ class RunFolderTest {
             Duration.ofMillis(50),
             OffsetDateTime.parse("2026-04-12T07:00:00+01:00").plusNanos(System.nanoTime()));
     return RunFolder.run(request, HandMadeWorkplace.find(folder.resolve("photos")), tools);
+  }
+
+  /** Returns the areas of a photo's sites as the last run wrote them. */
+  private String areas(String photo) throws IOException {
+    StringBuilder areas = new StringBuilder();
+    for (String row : text("out/sites.csv").split("\r\n", -1)) {
+      String[] cells = row.split(",", -1);
+      if (cells[0].equals(photo)) {
+        areas.append(cells[7]).append('=').append(cells[11]).append(' ');
+      }
+    }
+    return areas.toString();
   }
 
   private List<String> settled() throws Exception {

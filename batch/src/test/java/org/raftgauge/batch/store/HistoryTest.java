@@ -113,7 +113,7 @@ class HistoryTest {
 
     assertEquals(
         folder.resolve("history.db")
-            + ": it was written by a newer Raftgauge (version 99 of the file, this one knows 1);"
+            + ": it was written by a newer Raftgauge (version 99 of the file, this one knows 2);"
             + " use the newer program",
         e.getMessage());
   }

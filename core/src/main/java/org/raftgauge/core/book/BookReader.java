@@ -5,9 +5,7 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Map;
-import java.util.NavigableSet;
 import java.util.Optional;
-import java.util.TreeSet;
 import org.raftgauge.core.problem.Findings;
 import org.raftgauge.core.table.Columns;
 import org.raftgauge.core.table.CsvTable;
@@ -29,14 +27,15 @@ final class BookReader {
     BookSettings settings = top.map(SettingsReader::read).orElse(BookSettings.unread());
     Parts parts = new PartsReader(folder, findings).read();
     top.ifPresent(map -> checkStation(map, settings, parts));
+    Rafts rafts = new Rafts();
     List<PlantingRow> rows =
-        new PlantingReader(parts, findings)
+        new PlantingReader(parts, rafts, findings)
             .read(
                 CsvTable.read(
                     folder.resolve("plantings.csv"), "plantings.csv", PlantingReader.COLUMNS));
-    Diary diary = diary(settings.farmDay(), parts, rows);
+    Diary diary = diary(settings.farmDay(), parts, rafts);
     Ledger.Outcome outcome =
-        new Ledger(new LedgerInput(rows, parts.layouts(), settings.farmDay(), findings))
+        new Ledger(new LedgerInput(rows, parts.layouts(), settings.farmDay(), rafts, findings))
             .play(diary.events());
     CropBook book =
         new CropBook(
@@ -49,7 +48,7 @@ final class BookReader {
             outcome.tenures(),
             outcome.plants(),
             parts.broken().byPart());
-    return new BookReading(book, findings.list());
+    return new BookReading(book, findings.list(), rafts.known());
   }
 
   private BookReading nothingOf(BookSettings settings) {
@@ -64,32 +63,27 @@ final class BookReader {
             List.of(),
             List.of(),
             Map.of());
-    return new BookReading(book, findings.list());
+    return new BookReading(book, findings.list(), new Known(List.of(), false));
   }
 
   private static void checkStation(YamlMap top, BookSettings settings, Parts parts) {
     settings
         .station()
-        .filter(station -> !parts.stationNames().contains(station))
+        .filter(parts.stationNames()::lacks)
         .ifPresent(
             station ->
                 top.value("station")
                     .orElseThrow()
-                    .unknown("station", station, parts.stationNames()));
+                    .unknown("station", station, parts.stationNames().names()));
   }
 
-  private Diary diary(FarmDay farmDay, Parts parts, List<PlantingRow> rows) {
+  private Diary diary(FarmDay farmDay, Parts parts, Rafts rafts) {
     List<Event> events =
-        new EventReader(farmDay, parts.layoutNames(), findings)
+        new EventReader(farmDay, parts, rafts, findings)
             .read(optional("events.csv", EventReader.COLUMNS));
-    NavigableSet<String> rafts = new TreeSet<>();
-    NavigableSet<String> ponds = new TreeSet<>();
-    rows.forEach(row -> rafts.add(row.planting().raft()));
-    rows.forEach(row -> ponds.add(row.planting().pond()));
-    events.forEach(event -> rafts.addAll(event.target().rafts()));
-    LogReader log = new LogReader(farmDay, rafts, ponds, findings);
+    LogReader log = new LogReader(farmDay, rafts, findings);
     return new Diary(
-        new PlacementReader(parts, rafts, findings)
+        new PlacementReader(parts, rafts.known(), findings)
             .read(optional("placements.csv", PlacementReader.COLUMNS)),
         events,
         log.weighings(optional("weighings.csv", LogReader.WEIGHINGS)),
@@ -104,6 +98,6 @@ final class BookReader {
     Path file = folder.resolve(name);
     return Files.exists(file)
         ? CsvTable.read(file, name, columns)
-        : new CsvTable(name, List.of(), List.of());
+        : new CsvTable(name, List.of(), List.of(), true);
   }
 }

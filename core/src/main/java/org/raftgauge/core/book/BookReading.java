@@ -9,8 +9,9 @@ import org.raftgauge.core.problem.Problem;
  *
  * @param book the part of it that can be used
  * @param problems all problems, file by file, errors and warnings
+ * @param rafts the rafts that plantings and events name, those too of rows that cannot be used
  */
-public record BookReading(CropBook book, List<Problem> problems) {
+public record BookReading(CropBook book, List<Problem> problems, Known rafts) {
 
   /** Copies the list. */
   public BookReading {

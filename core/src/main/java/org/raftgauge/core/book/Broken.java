@@ -1,10 +1,12 @@
 // SPDX-License-Identifier: Apache-2.0
 package org.raftgauge.core.book;
 
+import java.util.HashSet;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import java.util.function.Supplier;
 import org.raftgauge.core.problem.Findings;
 import org.raftgauge.core.problem.Problem;
@@ -13,6 +15,7 @@ import org.raftgauge.core.problem.Problem;
 final class Broken {
   private final Findings findings;
   private final Map<String, Problem> first = new LinkedHashMap<>();
+  private final Set<String> unread = new HashSet<>();
 
   Broken(Findings findings) {
     this.findings = findings;
@@ -30,6 +33,15 @@ final class Broken {
           .ifPresent(problem -> first.put(part, problem));
     }
     return read;
+  }
+
+  /** Takes note that not even the names of a kind could be read. */
+  void lose(String kind) {
+    unread.add(kind);
+  }
+
+  boolean isUnread(String kind) {
+    return unread.contains(kind);
   }
 
   Map<String, Problem> byPart() {

@@ -10,14 +10,41 @@ import org.raftgauge.core.table.Cells;
 final class CellNames {
   private static final int FIRST_YEAR = 1990;
   private static final int LAST_YEAR = 2200;
+  private static final int LONGEST_LINE = 64;
 
   private CellNames() {}
 
   /** Reads a name that must be there. */
   static String required(Cells cells, String column) {
     String name = cells.required(column);
-    Names.remedy(name).ifPresent(r -> cells.error(column, "\"" + name + "\" is not a name", r));
+    check(cells, column, name);
     return name;
+  }
+
+  /** Reads a name that may be left blank. */
+  static String optional(Cells cells, String column) {
+    String name = cells.text(column);
+    check(cells, column, name);
+    return name;
+  }
+
+  /** Adds an error where a text that is not blank is not a name. */
+  static void check(Cells cells, String column, String name) {
+    if (!name.isEmpty()) {
+      Names.check(name, (found, remedy) -> cells.error(column, found, remedy));
+    }
+  }
+
+  /** Reads a free text that must fit on a line. */
+  static String line(Cells cells, String column) {
+    String text = cells.text(column);
+    if (text.chars().anyMatch(Character::isISOControl) || text.length() > LONGEST_LINE) {
+      cells.error(
+          column,
+          "the text is not one line of at most " + LONGEST_LINE + " characters",
+          "shorten it, and take line breaks and tabs out");
+    }
+    return text;
   }
 
   /** Reads sites; none where the cell is blank or wrong. */

@@ -42,7 +42,12 @@ final class CropReader {
       broken
           .watch(
               "crop " + key,
-              () -> varieties.flatMap(v -> v.map(variety)).flatMap(v -> crop(name, v, crop)))
+              () ->
+                  varieties
+                      .flatMap(v -> v.value(variety))
+                      .filter(v -> Names.check(variety, v::keyError))
+                      .flatMap(YamlValue::map)
+                      .flatMap(v -> crop(name, v, crop)))
           .filter(v -> crop.isPresent())
           .ifPresent(v -> crops.put(key, v));
     }

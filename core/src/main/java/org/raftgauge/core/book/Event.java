@@ -2,7 +2,9 @@
 package org.raftgauge.core.book;
 
 import java.time.OffsetDateTime;
+import java.util.HashSet;
 import java.util.List;
+import java.util.Set;
 
 /**
  * Says what happened to plants or to a raft.
@@ -70,6 +72,13 @@ public record Event(
   /** Copies the sites. */
   public Event {
     sites = List.copyOf(sites);
+  }
+
+  /** Returns the rafts that it is about. */
+  Set<String> rafts() {
+    Set<String> rafts = new HashSet<>(target.rafts());
+    rafts.add(raft);
+    return rafts;
   }
 
   /**

@@ -19,23 +19,39 @@ final class EventReader {
           List.of("site", "to_raft", "to_site", "by", "note", "to_layout"));
 
   private final FarmDay farmDay;
-  private final LayoutNames layouts;
+  private final Known layouts;
+  private final Rafts rafts;
   private final Findings findings;
 
-  EventReader(FarmDay farmDay, LayoutNames layouts, Findings findings) {
+  EventReader(FarmDay farmDay, Parts parts, Rafts rafts, Findings findings) {
     this.farmDay = farmDay;
-    this.layouts = layouts;
+    this.layouts = parts.layoutNames();
+    this.rafts = rafts;
     this.findings = findings;
   }
 
   /** Returns the sound rows in the order of time, then of lines. */
   List<Event> read(CsvTable table) {
+    if (!table.whole()) {
+      rafts.lose();
+    }
     return LogReader.rows(table, findings, this::event).stream()
         .sorted(Comparator.comparing((Event e) -> e.at().toInstant()).thenComparing(Event::line))
         .toList();
   }
 
   private Optional<Event> event(Cells cells) {
+    Optional<Event> event = soundEvent(cells);
+    event.ifPresentOrElse(
+        e -> rafts.name(e.target().rafts(), true),
+        () -> {
+          rafts.name(targetRafts(cells), false);
+          rafts.doubt(List.of(cells.text("raft")));
+        });
+    return event;
+  }
+
+  private Optional<Event> soundEvent(Cells cells) {
     Optional<OffsetDateTime> at = CellNames.time(cells, "at", farmDay);
     cells.required("kind");
     Optional<Event.Kind> kind = cells.choice("kind", Event.Kind.values());
@@ -58,21 +74,23 @@ final class EventReader {
   }
 
   private Event.Target target(Cells cells) {
-    List<String> rafts =
-        Arrays.stream(cells.text("to_raft").split(";", -1))
-            .map(String::strip)
-            .filter(name -> !name.isEmpty())
-            .toList();
-    for (String raft : rafts) {
-      Names.remedy(raft)
-          .ifPresent(r -> cells.error("to_raft", "\"" + raft + "\" is not a name", r));
+    List<String> targets = targetRafts(cells);
+    for (String raft : targets) {
+      CellNames.check(cells, "to_raft", raft);
     }
     String layout = cells.text("to_layout");
-    if (!layout.isEmpty() && !layouts.names().contains(layout)) {
+    if (!layout.isEmpty() && layouts.lacks(layout)) {
       cells.unknown("to_layout", layout, layouts.names());
     }
     List<SiteId> sites = List.copyOf(CellNames.sites(cells, "to_site"));
-    return new Event.Target(rafts, sites, layout);
+    return new Event.Target(targets, sites, layout);
+  }
+
+  private static List<String> targetRafts(Cells cells) {
+    return Arrays.stream(cells.text("to_raft").split(";", -1))
+        .map(String::strip)
+        .filter(name -> !name.isEmpty())
+        .toList();
   }
 
   private static void checkTarget(Cells cells, Event.Kind kind, Event.Target target) {

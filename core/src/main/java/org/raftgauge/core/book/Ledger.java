@@ -4,7 +4,6 @@ package org.raftgauge.core.book;
 import java.time.Instant;
 import java.time.LocalDate;
 import java.util.ArrayList;
-import java.util.Comparator;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -12,6 +11,7 @@ import java.util.Set;
 import java.util.TreeSet;
 import org.raftgauge.core.book.Garden.Spot;
 import org.raftgauge.core.book.PlantLife.Ending;
+import org.raftgauge.core.book.Timeline.Step;
 import org.raftgauge.core.problem.Findings;
 import org.raftgauge.core.problem.NearestSpelling;
 
@@ -33,39 +33,43 @@ final class Ledger {
   private final Garden garden = new Garden();
   private final List<PlantingRow> unlisted = new ArrayList<>();
   private final Set<String> rafts = new TreeSet<>();
+  private final Rafts named;
+  private final Timeline timeline;
   private final Moves moves;
 
   Ledger(LedgerInput input) {
     this.rows = input.rows();
     this.layouts = input.layouts();
     this.farmDay = input.farmDay();
-    this.findings = input.findings();
-    this.moves = new Moves(garden, input);
+    this.named = input.rafts();
+    this.timeline = new Timeline(input.findings(), named);
+    this.findings = timeline.findings();
+    this.moves = new Moves(garden, input.reportingTo(findings));
     rows.forEach(row -> rafts.add(row.planting().raft()));
   }
 
   /** Who stood where, and which planting on which raft. */
   record Outcome(List<PlantLife> plants, List<Tenure> tenures) {}
 
-  private record Step(Instant at, int phase, int line, Runnable action) {}
-
   Outcome play(List<Event> events) {
     List<Step> steps = new ArrayList<>();
     for (PlantingRow row : rows) {
       Instant start = farmDay.start(row.planting().startsOn());
-      steps.add(new Step(start, 1, row.line(), () -> start(row, start)));
+      Set<String> raft = Set.of(row.planting().raft());
+      steps.add(new Step(start, 1, row.line(), raft, () -> start(row, start)));
       row.planting()
           .endedOn()
           .map(farmDay::start)
           .ifPresent(
               end ->
-                  steps.add(new Step(end, 0, row.line(), () -> garden.end(row.planting(), end))));
+                  steps.add(
+                      new Step(end, 0, row.line(), raft, () -> garden.end(row.planting(), end))));
     }
     for (Event event : events) {
-      steps.add(new Step(event.at().toInstant(), 2, event.line(), () -> happen(event)));
+      Instant at = event.at().toInstant();
+      steps.add(new Step(at, 2, event.line(), event.rafts(), () -> happen(event)));
     }
-    steps.sort(Comparator.comparing(Step::at).thenComparing(Step::phase).thenComparing(Step::line));
-    steps.forEach(step -> step.action().run());
+    timeline.play(steps);
     List<PlantLife> lives = garden.lives();
     return new Outcome(lives, Tenures.of(lives, unlisted, farmDay));
   }
@@ -75,6 +79,7 @@ final class Ledger {
     Optional<Layout> layout = Layouts.inForce(layouts, planting.layout(), planting.startsOn());
     if (layout.isEmpty()) {
       unlisted.add(row);
+      named.doubt(List.of(planting.raft()));
       return;
     }
     String taken = "";
@@ -104,7 +109,7 @@ final class Ledger {
   }
 
   private void happen(Event event) {
-    if (!rafts.contains(event.raft())) {
+    if (!rafts.contains(event.raft()) && !named.isDoubtful(event.raft())) {
       findings.error(
           place(event, "raft"),
           "the raft \"" + event.raft() + "\" is unknown",

@@ -10,4 +10,10 @@ record LedgerInput(
     List<PlantingRow> rows,
     Map<String, List<Layout>> layouts,
     FarmDay farmDay,
-    Findings findings) {}
+    Rafts rafts,
+    Findings findings) {
+
+  LedgerInput reportingTo(Findings other) {
+    return new LedgerInput(rows, layouts, farmDay, rafts, other);
+  }
+}

@@ -5,7 +5,6 @@ import java.time.LocalDate;
 import java.time.OffsetDateTime;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.NavigableSet;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.function.Function;
@@ -36,15 +35,14 @@ final class LogReader {
       List.of("on-track", "lagging", "ahead", "stalled", "pale", "dead", "empty", "held");
 
   private final FarmDay farmDay;
-  private final NavigableSet<String> rafts;
-  private final NavigableSet<String> ponds;
+  private final Known rafts;
+  private final Known ponds;
   private final Findings findings;
 
-  LogReader(
-      FarmDay farmDay, NavigableSet<String> rafts, NavigableSet<String> ponds, Findings findings) {
+  LogReader(FarmDay farmDay, Rafts rafts, Findings findings) {
     this.farmDay = farmDay;
-    this.rafts = rafts;
-    this.ponds = ponds;
+    this.rafts = rafts.known();
+    this.ponds = rafts.knownPonds();
     this.findings = findings;
   }
 
@@ -136,8 +134,8 @@ final class LogReader {
 
   private Optional<ClimateDay> climateDay(Cells cells) {
     String pond = cells.text("pond");
-    if (!pond.isEmpty() && !ponds.contains(pond)) {
-      cells.unknown("pond", pond, List.copyOf(ponds));
+    if (!pond.isEmpty() && ponds.lacks(pond)) {
+      cells.unknown("pond", pond, ponds.names());
     }
     cells.required("date");
     Optional<LocalDate> date = cells.date("date");
@@ -165,8 +163,8 @@ final class LogReader {
 
   private String knownRaft(Cells cells) {
     String raft = CellNames.required(cells, "raft");
-    if (cells.sound() && !rafts.contains(raft)) {
-      cells.unknown("raft", raft, List.copyOf(rafts));
+    if (cells.sound() && rafts.lacks(raft)) {
+      cells.unknown("raft", raft, rafts.names());
     }
     return raft;
   }

@@ -53,12 +53,23 @@ public record Manifest(Map<String, ManifestRow> rows, List<Problem> problems) {
     return new Manifest(rows, findings.list());
   }
 
+  /**
+   * Finds names of the manifest that a book does not know.
+   *
+   * @param reading the book as read
+   * @return a problem for each station, slot and raft of a row that is none of the book's
+   */
+  public List<Problem> problemsWith(BookReading reading) {
+    return new ManifestNames(reading).problems(this);
+  }
+
   private static void row(Cells cells, Map<String, ManifestRow> rows) {
     String photo = path(cells.required("photo"));
     if (!cells.sound()) {
       return;
     }
     checkTime(cells);
+    List.of("station", "slot", "raft").forEach(column -> CellNames.optional(cells, column));
     ManifestRow row =
         new ManifestRow(
             cells.line(),

@@ -16,6 +16,8 @@ public record OrientationMark(double xMm, double yMm, double diameterMm, Look lo
   public enum Look {
     /** Darker than the board: a notch, a hole, dark paint. */
     DARK,
+    /** Lighter than the board: white paint on a dark board. */
+    LIGHT,
     /** A saturated colour of any hue that is not leaf green. */
     COLOURED
   }

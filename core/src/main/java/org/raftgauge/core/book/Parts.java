@@ -14,24 +14,24 @@ record Parts(
     Broken broken) {
 
   /** Returns the names of all layouts, those too that cannot be used. */
-  LayoutNames layoutNames() {
-    return new LayoutNames(names("layout", layouts.keySet()));
+  Known layoutNames() {
+    return names("layout", layouts.keySet());
   }
 
   /** Returns the names of all crops, those too that cannot be used. */
-  List<String> cropNames() {
+  Known cropNames() {
     List<String> sound = crops.keySet().stream().filter(name -> !name.contains("/")).toList();
     return names("crop", new LinkedHashSet<>(sound));
   }
 
   /** Returns the names of all stations, those too that cannot be used. */
-  List<String> stationNames() {
+  Known stationNames() {
     return names("station", stations.keySet());
   }
 
-  private List<String> names(String kind, Set<String> sound) {
+  private Known names(String kind, Set<String> sound) {
     Set<String> names = new LinkedHashSet<>(sound);
     names.addAll(broken.names(kind));
-    return names.stream().sorted().toList();
+    return new Known(names.stream().sorted().toList(), !broken.isUnread(kind));
   }
 }

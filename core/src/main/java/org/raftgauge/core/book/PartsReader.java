@@ -35,7 +35,7 @@ final class PartsReader {
 
   private Map<String, List<Layout>> layouts() {
     Map<String, List<Layout>> layouts = new LinkedHashMap<>();
-    for (Named part : parts("layouts.yaml", "layouts")) {
+    for (Named part : parts("layouts.yaml", "layout")) {
       broken
           .watch(
               "layout " + part.name(),
@@ -53,7 +53,7 @@ final class PartsReader {
     files("colour").stream().map(PartsReader::nameOf).distinct().forEach(models::add);
     CropReader reader = new CropReader(models, broken);
     Map<String, Crop> crops = new LinkedHashMap<>();
-    for (Named part : parts("crops.yaml", "crops")) {
+    for (Named part : parts("crops.yaml", "crop")) {
       broken
           .watch("crop " + part.name(), part::check)
           .ifPresent(value -> crops.putAll(reader.read(part.name(), value)));
@@ -61,7 +61,7 @@ final class PartsReader {
     return crops;
   }
 
-  private Map<String, Station> stations(LayoutNames layouts) {
+  private Map<String, Station> stations(Known layouts) {
     Map<String, Station> stations = new LinkedHashMap<>();
     for (Path file : files("stations")) {
       String shown = "stations/" + file.getFileName();
@@ -75,7 +75,9 @@ final class PartsReader {
           .watch(
               "station " + name,
               () ->
-                  YamlFile.read(file, shown, findings)
+                  Optional.of(name)
+                      .filter(n -> Names.check(n, (f, remedy) -> findings.error(shown, f, remedy)))
+                      .flatMap(n -> YamlFile.read(file, shown, findings))
                       .flatMap(map -> StationReader.read(name, map, layouts)))
           .ifPresent(station -> stations.put(name, station));
     }
@@ -89,21 +91,19 @@ final class PartsReader {
   private record Named(String name, YamlValue value) {
     /** Returns the value, unless the name is not one. */
     Optional<YamlValue> check() {
-      Optional<String> remedy = Names.remedy(name);
-      remedy.ifPresent(
-          r -> value.findings().error(value.keyPlace(), "\"" + name + "\" is not a name", r));
-      return remedy.isPresent() ? Optional.empty() : Optional.of(value);
+      return Names.check(name, value::keyError) ? Optional.of(value) : Optional.empty();
     }
   }
 
-  private List<Named> parts(String file, String key) {
+  private List<Named> parts(String file, String kind) {
     List<Named> parts = new ArrayList<>();
     Optional<YamlMap> top = YamlFile.read(folder.resolve(file), file, findings);
-    top.flatMap(map -> map.requiredMap(key))
-        .ifPresent(
+    top.flatMap(map -> map.requiredMap(kind + "s"))
+        .ifPresentOrElse(
             map ->
                 List.copyOf(map.keys())
-                    .forEach(name -> parts.add(new Named(name, map.value(name).orElseThrow()))));
+                    .forEach(name -> parts.add(new Named(name, map.value(name).orElseThrow()))),
+            () -> broken.lose(kind));
     top.ifPresent(YamlMap::finish);
     return parts;
   }

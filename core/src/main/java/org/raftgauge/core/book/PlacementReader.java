@@ -5,7 +5,6 @@ import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
-import java.util.NavigableSet;
 import java.util.Optional;
 import org.raftgauge.core.problem.Findings;
 import org.raftgauge.core.table.Cells;
@@ -18,12 +17,12 @@ final class PlacementReader {
       new Columns(List.of("station", "slot", "raft", "from"), List.of("to"));
 
   private final Map<String, Station> stations;
-  private final List<String> stationNames;
-  private final NavigableSet<String> rafts;
+  private final Known stationNames;
+  private final Known rafts;
   private final Findings findings;
   private final List<Placement> earlier = new ArrayList<>();
 
-  PlacementReader(Parts parts, NavigableSet<String> rafts, Findings findings) {
+  PlacementReader(Parts parts, Known rafts, Findings findings) {
     this.stations = parts.stations();
     this.stationNames = parts.stationNames();
     this.rafts = rafts;
@@ -59,15 +58,15 @@ final class PlacementReader {
   }
 
   private void checkNames(Cells cells, String station, String slot, String raft) {
-    if (!stationNames.contains(station)) {
-      cells.unknown("station", station, stationNames);
+    if (stationNames.lacks(station)) {
+      cells.unknown("station", station, stationNames.names());
     }
     Optional.ofNullable(stations.get(station))
         .map(s -> s.slots().stream().map(Slot::name).toList())
         .filter(slots -> !slots.contains(slot))
         .ifPresent(slots -> cells.unknown("slot", slot, slots));
-    if (!rafts.contains(raft)) {
-      cells.unknown("raft", raft, List.copyOf(rafts));
+    if (rafts.lacks(raft)) {
+      cells.unknown("raft", raft, rafts.names());
     }
   }
 

@@ -29,15 +29,17 @@ final class PlantingReader {
               "ended_on",
               "lot"));
 
-  private final List<String> cropNames;
-  private final LayoutNames layoutNames;
+  private final Known cropNames;
+  private final Known layoutNames;
   private final Map<String, List<Layout>> layouts;
+  private final Rafts rafts;
   private final Findings findings;
 
-  PlantingReader(Parts parts, Findings findings) {
+  PlantingReader(Parts parts, Rafts rafts, Findings findings) {
     this.cropNames = parts.cropNames();
     this.layoutNames = parts.layoutNames();
     this.layouts = parts.layouts();
+    this.rafts = rafts;
     this.findings = findings;
   }
 
@@ -47,18 +49,28 @@ final class PlantingReader {
    */
   List<PlantingRow> read(CsvTable table) {
     findings.addAll(table.problems());
+    if (!table.whole()) {
+      rafts.lose();
+    }
     List<PlantingRow> rows = new ArrayList<>();
     for (CsvRow row : table.rows()) {
       Cells cells = new Cells(row, findings);
-      planting(cells).ifPresent(p -> add(new PlantingRow(row.line(), p), cells, rows));
+      Optional<Planting> planting = planting(cells);
+      rafts.name(List.of(row.text("raft")), planting.isPresent());
+      rafts.pond(row.text("pond"));
+      planting.ifPresent(p -> add(new PlantingRow(row.line(), p), cells, rows));
     }
     return rows;
   }
 
   private Optional<Planting> planting(Cells cells) {
     String raft = CellNames.required(cells, "raft");
+    String pond = CellNames.optional(cells, "pond");
+    String berth = CellNames.optional(cells, "berth");
     String crop = cells.required("crop");
+    String variety = CellNames.optional(cells, "variety");
     String layout = cells.required("layout");
+    String lot = CellNames.line(cells, "lot");
     Set<SiteId> sites = CellNames.sites(cells, "sites");
     Optional<LocalDate> sown = cells.date("sown_on");
     Optional<LocalDate> transplanted = cells.date("transplanted_on");
@@ -88,17 +100,17 @@ final class PlantingReader {
     return Optional.of(
         new Planting(
             raft,
-            cells.text("pond"),
-            cells.text("berth"),
+            pond,
+            berth,
             crop,
-            cells.text("variety"),
+            variety,
             layout,
             sites,
             sown,
             transplanted,
             harvestBy,
             ended,
-            cells.text("lot")));
+            lot));
   }
 
   private record Day(String column, Optional<LocalDate> date) {
@@ -121,10 +133,10 @@ final class PlantingReader {
 
   private void add(PlantingRow row, Cells cells, List<PlantingRow> rows) {
     Planting planting = row.planting();
-    if (!cropNames.contains(planting.crop())) {
-      cells.unknown("crop", planting.crop(), cropNames);
+    if (cropNames.lacks(planting.crop())) {
+      cells.unknown("crop", planting.crop(), cropNames.names());
     }
-    if (!layoutNames.names().contains(planting.layout())) {
+    if (layoutNames.lacks(planting.layout())) {
       cells.unknown("layout", planting.layout(), layoutNames.names());
     }
     checkSites(planting, cells);

@@ -23,7 +23,7 @@ final class StationReader {
   private StationReader() {}
 
   /** Reads a station; nothing where something in it is wrong. */
-  static Optional<Station> read(String name, YamlMap map, LayoutNames layouts) {
+  static Optional<Station> read(String name, YamlMap map, Known layouts) {
     int errorsBefore = map.findings().errors();
     Optional<Station.Kind> kind =
         map.required("kind").flatMap(value -> value.choice(Station.Kind.values()));
@@ -74,7 +74,7 @@ final class StationReader {
         : Optional.of(new Lens(fx, fy, cx, cy, k[0], k[1], k[2], k[3], k[4]));
   }
 
-  private static List<Slot> slots(YamlMap map, Optional<Station.Kind> kind, LayoutNames layouts) {
+  private static List<Slot> slots(YamlMap map, Optional<Station.Kind> kind, Known layouts) {
     boolean fixed = kind.filter(Station.Kind.FIXED::equals).isPresent();
     Optional<YamlValue> value = fixed ? map.required("slots") : map.value("slots");
     if (value.isPresent() && kind.isPresent() && !fixed) {
@@ -95,13 +95,13 @@ final class StationReader {
     return slots;
   }
 
-  private static Optional<Slot> slot(YamlMap map, LayoutNames layouts) {
+  private static Optional<Slot> slot(YamlMap map, Known layouts) {
     int errorsBefore = map.findings().errors();
-    Optional<String> name = map.requiredText("name");
+    Optional<String> name = map.required("name").flatMap(YamlValue::name);
     Optional<YamlValue> layoutValue = map.required("layout");
     Optional<String> layout = layoutValue.flatMap(YamlValue::text);
     layout
-        .filter(l -> !layouts.names().contains(l))
+        .filter(layouts::lacks)
         .ifPresent(l -> layoutValue.get().unknown("layout", l, layouts.names()));
     List<PointPx> corners =
         map.required("corners_px").map(StationReader::corners).orElse(List.of());

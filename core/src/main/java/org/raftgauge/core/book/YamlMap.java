@@ -35,7 +35,7 @@ final class YamlMap {
     this.path = path;
     this.node = node;
     this.findings = findings;
-    node.getValue().forEach(this::take);
+    DecimalComma.mended(node).forEach(this::take);
   }
 
   private void take(NodeTuple entry) {

@@ -52,6 +52,15 @@ record YamlValue(String file, String path, Node key, Node node, Findings finding
     findings.error(place(), found, remedy);
   }
 
+  void keyError(String found, String remedy) {
+    findings.error(keyPlace(), found, remedy);
+  }
+
+  /** Reads a name of the book's own. */
+  Optional<String> name() {
+    return text().filter(name -> Names.check(name, this::error));
+  }
+
   void unknown(String kind, String name, Collection<String> known) {
     error("the " + kind + " \"" + name + "\" is unknown", NearestSpelling.remedy(name, known));
   }
@@ -121,10 +130,21 @@ record YamlValue(String file, String path, Node key, Node node, Findings finding
     int errorsBefore = findings.errors();
     List<YamlValue> items = list();
     if (findings.errors() == errorsBefore && items.size() != count) {
-      error("the list has " + items.size() + " values", "write " + count + " numbers");
+      error("the list has " + items.size() + " values", "write " + count + " numbers" + dots());
     }
     List<Double> numbers = items.stream().map(item -> item.number(range).orElse(0)).toList();
     return findings.errors() == errorsBefore ? Optional.of(numbers) : Optional.empty();
+  }
+
+  /** Reminds of the dot where values of a list touch as the parts of a decimal comma do. */
+  private String dots() {
+    List<Node> items = ((SequenceNode) node).getValue();
+    for (int i = 1; i < items.size(); i++) {
+      if (DecimalComma.parts(items.get(i - 1), items.get(i))) {
+        return ", with a dot in each, as in " + DecimalComma.dotted(items.get(i - 1), items.get(i));
+      }
+    }
+    return "";
   }
 
   private String shown() {

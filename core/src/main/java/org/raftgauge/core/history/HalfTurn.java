@@ -85,7 +85,13 @@ public record HalfTurn(Answer answer, double log10Odds, int sites) {
     return new SiteId(grid.rows() - 1 - site.row(), grid.columns() - 1 - site.column());
   }
 
-  private static Answer answer(double log10Odds) {
+  /** Says whether there were enough sites to compare. */
+  boolean compared() {
+    return sites >= FEWEST_SITES;
+  }
+
+  /** Returns the answer that odds give. */
+  static Answer answer(double log10Odds) {
     if (Math.abs(log10Odds) < LOG10_ODDS_NEEDED) {
       return Answer.AMBIGUOUS;
     }

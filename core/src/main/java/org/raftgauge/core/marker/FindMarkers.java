@@ -65,6 +65,17 @@ public final class FindMarkers {
     return sightings(image, quads.stream().map(q -> shifted(q, part)).toList());
   }
 
+  /**
+   * Says whether a photo in which no marker was found shows some once it is mirrored: no rotation
+   * of a corner marker's code is the mirror image of one of the family.
+   *
+   * @param image the photo
+   * @return whether at least two corner markers, ids 0 to 3, show in its mirror image
+   */
+  public static boolean inTheMirrorOf(RgbImage image) {
+    return in(image.mirrored()).stream().filter(m -> m.id() < 4).count() >= 2;
+  }
+
   private static MarkerQuad shifted(MarkerQuad quad, PictureRegion part) {
     return new MarkerQuad(
         quad.id(),

@@ -35,7 +35,7 @@ public final class FindTags {
   private FindTags() {}
 
   /**
-   * Finds every QR code in a photo.
+   * Finds every QR code in a photo, mirrored ones too.
    *
    * @param image the photo, any rotation
    * @return the codes read, from the top; codes whose text can be no id are there with the reason
@@ -109,7 +109,8 @@ public final class FindTags {
         refined.map(FindMarkers.RefinedQuad::cornersPx).orElse(corners),
         refined.map(FindMarkers.RefinedQuad::cornerErrorPx).orElse(UNREFINED_PX),
         modulePx,
-        whyUnusable(code.message));
+        whyUnusable(code.message),
+        code.bitsTransposed);
   }
 
   private static PointPx corner(Polygon2D_F64 outline, int i, Frame frame) {

@@ -13,9 +13,15 @@ import org.raftgauge.core.pixels.PointPx;
  * @param cornerErrorPx standard error of the first, second and fourth corner along x or y, px
  * @param modulePx mean size of a module in the photo, px, above 0
  * @param unusable why the text can be no raft's id; empty where it can
+ * @param mirrored whether it reads only as in a mirror: the photo is mirrored, or the print is
  */
 public record TagSighting(
-    String text, List<PointPx> cornersPx, double cornerErrorPx, double modulePx, String unusable) {
+    String text,
+    List<PointPx> cornersPx,
+    double cornerErrorPx,
+    double modulePx,
+    String unusable,
+    boolean mirrored) {
 
   /** Checks that there are four corners and the sizes are above 0. */
   public TagSighting {

@@ -1,12 +1,17 @@
 // SPDX-License-Identifier: Apache-2.0
 package org.raftgauge.core.measure;
 
+import java.util.Map;
+
 /**
  * Canopy of a photo in its own pixels: how much of each is canopy, and whose.
  *
  * <p>Owns its arrays; read only.
  */
 public final class CanopyMap {
+  /** Numbers a raft's sites may take. */
+  private static final int RAFT = 1024;
+
   private final int width;
   private final int height;
   private final byte[] coverage;
@@ -30,6 +35,19 @@ public final class CanopyMap {
     this.height = height;
     this.coverage = coverage;
     this.owner = owner;
+  }
+
+  /** Returns the map with the sites of some rafts numbered from the other end. */
+  CanopyMap turned(Map<Integer, Integer> sitesOfRaft) {
+    short[] turned = owner.clone();
+    for (int i = 0; i < turned.length; i++) {
+      int raft = (turned[i] & 0xffff) / RAFT;
+      if (turned[i] != 0 && sitesOfRaft.containsKey(raft)) {
+        int site = (turned[i] & 0xffff) % RAFT - 1;
+        turned[i] = (short) (raft * RAFT + sitesOfRaft.get(raft) - site);
+      }
+    }
+    return new CanopyMap(width, height, coverage, turned);
   }
 
   /** Returns the width in px. */

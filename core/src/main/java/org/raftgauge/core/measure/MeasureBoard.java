@@ -15,7 +15,6 @@ import org.raftgauge.core.canopy.CanopyRule;
 import org.raftgauge.core.canopy.EvenedLight;
 import org.raftgauge.core.canopy.OpenGround;
 import org.raftgauge.core.canopy.SegmentCanopy;
-import org.raftgauge.core.pixels.PointPx;
 import org.raftgauge.core.pixels.RgbImage;
 import org.raftgauge.core.pixels.Srgb;
 import org.raftgauge.core.plane.DeckImage;
@@ -126,7 +125,7 @@ final class MeasureBoard {
     }
     Canopy canopy = SegmentCanopy.on(deck, board.layout(), light, crops::modelAt);
     SiteCanopy sites = MeasureSites.of(ground(board, deck, crops), canopy);
-    List<SiteMeasure> checked = crops.holdDoubtful(sites.sites(), canopy);
+    Sites checked = new Sites(crops.holdDoubtful(sites.sites(), canopy), crops.rulerSites());
     return measured(new Painting(board, deck, canopy, sites), identity, checked, cast);
   }
 
@@ -141,7 +140,7 @@ final class MeasureBoard {
       FoundBoard board, DeckImage deck, WhoseBoard.Identity identity, SiteCrops crops) {
     Canopy canopy = OpenGround.on(deck);
     SiteCanopy sites = MeasureSites.of(ground(board, deck, crops), canopy);
-    List<SiteMeasure> checked = crops.holdAllButGreen(sites.sites());
+    Sites checked = new Sites(crops.holdAllButGreen(sites.sites()), crops.rulerSites());
     return measured(
         new Painting(board, deck, canopy, sites), identity, checked, OptionalDouble.empty());
   }
@@ -166,10 +165,7 @@ final class MeasureBoard {
   }
 
   private Outcome measured(
-      Painting painting,
-      WhoseBoard.Identity identity,
-      List<SiteMeasure> sites,
-      OptionalDouble cast) {
+      Painting painting, WhoseBoard.Identity identity, Sites checked, OptionalDouble cast) {
     FoundBoard board = painting.board;
     RaftMeasure raft =
         raft(
@@ -178,16 +174,28 @@ final class MeasureBoard {
             new Verdict(
                 OptionalDouble.of(painting.sites.canopyCover()),
                 OptionalDouble.of(painting.sites.leftoverCm2()),
-                sites,
-                ""));
+                checked.sites,
+                "",
+                checked.byRuler));
     return new Outcome(
-        raft, "", cast, drawing(board, painting.sites.plantCentres()), Optional.of(painting));
+        raft,
+        "",
+        cast,
+        PhotoResult.RaftDrawing.of(board, painting.sites.plantCentres()),
+        Optional.of(painting));
   }
+
+  /** The checked sites, and which of their heights are from a ruler. */
+  private record Sites(List<SiteMeasure> sites, List<SiteId> byRuler) {}
 
   private record Doubt(String why, String remedy, OptionalDouble cast) {}
 
   private record Verdict(
-      OptionalDouble cover, OptionalDouble leftover, List<SiteMeasure> sites, String held) {}
+      OptionalDouble cover,
+      OptionalDouble leftover,
+      List<SiteMeasure> sites,
+      String held,
+      List<SiteId> rulerSites) {}
 
   private Outcome held(FoundBoard board, WhoseBoard.Identity identity, Doubt doubt) {
     List<SiteMeasure> sites = new ArrayList<>();
@@ -200,8 +208,14 @@ final class MeasureBoard {
         raft(
             board,
             identity,
-            new Verdict(OptionalDouble.empty(), OptionalDouble.empty(), sites, doubt.why));
-    return new Outcome(raft, doubt.remedy, doubt.cast, drawing(board, centres), Optional.empty());
+            new Verdict(
+                OptionalDouble.empty(), OptionalDouble.empty(), sites, doubt.why, List.of()));
+    return new Outcome(
+        raft,
+        doubt.remedy,
+        doubt.cast,
+        PhotoResult.RaftDrawing.of(board, centres),
+        Optional.empty());
   }
 
   private static RaftMeasure raft(FoundBoard board, WhoseBoard.Identity identity, Verdict verdict) {
@@ -219,7 +233,9 @@ final class MeasureBoard {
         verdict.leftover,
         verdict.sites,
         quality,
-        verdict.held);
+        verdict.held,
+        verdict.rulerSites,
+        board.notes());
   }
 
   private static DeckScale scale(FoundBoard board) {
@@ -227,22 +243,5 @@ final class MeasureBoard {
     double pitch = Math.max(layout.grid().pitchXMm(), layout.grid().pitchYMm());
     double most = 0.1 * Math.max(layout.board().widthMm(), layout.board().lengthMm());
     return DeckScale.ofPhoto(board.pose(), layout.board(), Math.min(MARGIN_SHARE * pitch, most));
-  }
-
-  private static PhotoResult.RaftDrawing drawing(FoundBoard board, List<PointMm> plantCentres) {
-    Layout layout = board.layout();
-    double w = layout.board().widthMm();
-    double l = layout.board().lengthMm();
-    List<PointPx> corners =
-        List.of(new PointMm(0, 0), new PointMm(w, 0), new PointMm(w, l), new PointMm(0, l)).stream()
-            .map(board.pose()::toPhoto)
-            .toList();
-    List<PointPx> sites =
-        layout.grid().sites().stream()
-            .map(layout.grid()::centre)
-            .map(board.pose()::toPhoto)
-            .toList();
-    List<PointPx> plants = plantCentres.stream().map(board.pose()::toPhoto).toList();
-    return new PhotoResult.RaftDrawing(corners, sites, plants);
   }
 }

@@ -118,12 +118,7 @@ public final class MeasurePhoto {
             ? FindBoards.passing(image, scene.station(), layouts(scene))
             : FindBoards.inSlots(image, scene.station(), layoutsOn(scene));
     if (!found.refused().isEmpty()) {
-      return withPicture(
-          story.end(
-              PhotoStatus.REFUSED,
-              found.refused(),
-              "take it with the station's own camera, or name its station"),
-          image);
+      return withPicture(story.end(PhotoStatus.REFUSED, found.refused(), found.remedy()), image);
     }
     List<MeasureBoard.Outcome> outcomes = new ArrayList<>();
     WhoseBoard whose = new WhoseBoard(book, facts, name, scene);
@@ -189,7 +184,8 @@ public final class MeasurePhoto {
         layoutsOn(scene).values().stream()
             .filter(l -> l.markers().isPresent() || l.tag().isPresent())
             .toList();
-    return new KnownLayouts(raft -> layoutOf(raft, scene), passing);
+    Optional<Layout> told = facts.raft().or(name::raft).flatMap(raft -> layoutOf(raft, scene));
+    return new KnownLayouts(raft -> layoutOf(raft, scene), passing, told);
   }
 
   private Optional<Layout> layoutOf(String raft, PhotoStory.Scene scene) {

@@ -1,9 +1,11 @@
 // SPDX-License-Identifier: Apache-2.0
 package org.raftgauge.core.measure;
 
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import org.raftgauge.core.book.SiteId;
 import org.raftgauge.core.plane.PoseSource;
 import org.raftgauge.core.site.SiteMeasure;
 
@@ -17,13 +19,17 @@ import org.raftgauge.core.site.SiteMeasure;
  * @param poseErrorMm standard error of a place on its deck, mm
  * @param mmPerPx deck mm per photo px at the board's centre
  * @param cameraHeightMm height of the camera over its deck plane, mm
- * @param halfTurnKnown whether the picture itself tells its origin end
+ * @param halfTurnKnown whether the picture itself, or the station's set-up, tells its origin end;
+ *     where not, the sites may be named from the wrong end until the second pass has settled it
  * @param canopyCover visible canopy inside the board's edge over board area, 0..1; absent where
  *     held
  * @param leftoverCanopyCm2 canopy that no site can own, cm2; absent where held
  * @param sites its sites in order, planted or not
  * @param quality 0 (useless) to 1
  * @param held why the whole raft is held, or empty
+ * @param rulerSites sites whose canopy height is from a ruler, not from their crop's model
+ * @param notes what was mended or left out in placing it: a camera that has moved, a board that
+ *     lies turned, a marker out of line
  */
 public record RaftMeasure(
     Optional<String> raft,
@@ -38,10 +44,149 @@ public record RaftMeasure(
     OptionalDouble leftoverCanopyCm2,
     List<SiteMeasure> sites,
     double quality,
-    String held) {
+    String held,
+    List<SiteId> rulerSites,
+    List<String> notes) {
 
   /** Copies the sites. */
   public RaftMeasure {
     sites = List.copyOf(sites);
+    rulerSites = List.copyOf(rulerSites);
+    notes = List.copyOf(notes);
+  }
+
+  /**
+   * Makes a measure whose heights are all from models, with nothing to note.
+   *
+   * @param raft the raft's id; empty where nothing told it
+   * @param slot the slot it lay in, or empty
+   * @param layout name of its layout
+   * @param poseSource what its place was found from
+   * @param poseErrorMm standard error of a place on its deck, mm
+   * @param mmPerPx deck mm per photo px at the board's centre
+   * @param cameraHeightMm height of the camera over its deck plane, mm
+   * @param halfTurnKnown whether its origin end is known
+   * @param canopyCover 0..1; absent where held
+   * @param leftoverCanopyCm2 cm2; absent where held
+   * @param sites its sites in order
+   * @param quality 0 (useless) to 1
+   * @param held why the whole raft is held, or empty
+   */
+  public RaftMeasure(
+      Optional<String> raft,
+      String slot,
+      String layout,
+      PoseSource poseSource,
+      double poseErrorMm,
+      double mmPerPx,
+      double cameraHeightMm,
+      boolean halfTurnKnown,
+      OptionalDouble canopyCover,
+      OptionalDouble leftoverCanopyCm2,
+      List<SiteMeasure> sites,
+      double quality,
+      String held) {
+    this(
+        raft,
+        slot,
+        layout,
+        poseSource,
+        poseErrorMm,
+        mmPerPx,
+        cameraHeightMm,
+        halfTurnKnown,
+        canopyCover,
+        leftoverCanopyCm2,
+        sites,
+        quality,
+        held,
+        List.of(),
+        List.of());
+  }
+
+  /**
+   * Returns the same measure held.
+   *
+   * @param why the reason
+   * @return the raft with the numbers of all its sites held back
+   */
+  public RaftMeasure withHeld(String why) {
+    List<SiteMeasure> none = sites.stream().map(s -> held(s, why)).toList();
+    return with(OptionalDouble.empty(), OptionalDouble.empty(), none, why);
+  }
+
+  private static SiteMeasure held(SiteMeasure site, String why) {
+    return new SiteMeasure(
+        site.site(),
+        OptionalDouble.empty(),
+        OptionalDouble.empty(),
+        OptionalDouble.empty(),
+        false,
+        0,
+        site.heightMm(),
+        site.parallaxFactor(),
+        List.of(),
+        List.of(),
+        site.quality(),
+        why);
+  }
+
+  /**
+   * Returns the same measure with the sites named from the other end: half a turn.
+   *
+   * @return the raft with each site's measure at the site opposite, its offsets turned too
+   */
+  public RaftMeasure turned() {
+    List<SiteMeasure> turned = new ArrayList<>();
+    for (int i = 0; i < sites.size(); i++) {
+      turned.add(at(sites.get(i).site(), sites.get(sites.size() - 1 - i)));
+    }
+    return with(canopyCover, leftoverCanopyCm2, turned, held);
+  }
+
+  private RaftMeasure with(
+      OptionalDouble cover, OptionalDouble leftover, List<SiteMeasure> newSites, String why) {
+    return new RaftMeasure(
+        raft,
+        slot,
+        layout,
+        poseSource,
+        poseErrorMm,
+        mmPerPx,
+        cameraHeightMm,
+        halfTurnKnown,
+        cover,
+        leftover,
+        newSites,
+        quality,
+        why,
+        rulerSites,
+        notes);
+  }
+
+  private static SiteMeasure at(SiteId site, SiteMeasure opposite) {
+    return new SiteMeasure(
+        site,
+        opposite.projectedAreaCm2(),
+        opposite.projectedAreaSeCm2(),
+        opposite.visibleAreaCm2(),
+        opposite.closed(),
+        opposite.sharedOutlineFraction(),
+        opposite.heightMm(),
+        opposite.parallaxFactor(),
+        opposite.shape().stream().map(RaftMeasure::turned).toList(),
+        opposite.colour(),
+        opposite.quality(),
+        opposite.held());
+  }
+
+  private static SiteMeasure.Shape turned(SiteMeasure.Shape shape) {
+    return new SiteMeasure.Shape(
+        shape.equivalentDiameterMm(),
+        shape.largestDiameterMm(),
+        shape.perimeterMm(),
+        shape.solidity(),
+        -shape.offsetXMm(),
+        -shape.offsetYMm());
   }
 }

@@ -4,6 +4,7 @@ package org.raftgauge.core.measure;
 import java.util.ArrayList;
 import java.util.BitSet;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import org.raftgauge.core.book.Crop;
@@ -35,11 +36,14 @@ final class SiteCrops {
   private final SiteGrid grid;
   private final List<Optional<Crop>> crops;
   private final BitSet unknownCrop;
+  private final Map<SiteId, Double> topMm;
 
-  private SiteCrops(SiteGrid grid, List<Optional<Crop>> crops, BitSet unknownCrop) {
+  private SiteCrops(
+      SiteGrid grid, List<Optional<Crop>> crops, BitSet unknownCrop, Map<SiteId, Double> topMm) {
     this.unknownCrop = unknownCrop;
     this.grid = grid;
     this.crops = List.copyOf(crops);
+    this.topMm = topMm;
   }
 
   static SiteCrops of(CropBook book, Layout layout, Optional<String> raft, PhotoStory.Scene scene) {
@@ -54,11 +58,30 @@ final class SiteCrops {
       unknown.set(crops.size(), planting.isPresent() && crop.isEmpty());
       crops.add(crop.or(() -> first));
     }
-    return new SiteCrops(layout.grid(), crops, unknown);
+    Map<SiteId, Double> topMm =
+        raft.map(r -> RulerHeights.topMm(book, r, scene.at())).orElse(Map.of());
+    return new SiteCrops(layout.grid(), crops, unknown, topMm);
   }
 
+  /** Returns the height of each site: by a ruler where there is one, else by its crop's model. */
   List<HeightModel> heights() {
-    return crops.stream().map(c -> c.map(Crop::heightModel).orElse(FLAT)).toList();
+    List<HeightModel> heights = new ArrayList<>();
+    for (int s = 0; s < crops.size(); s++) {
+      HeightModel model = crops.get(s).map(Crop::heightModel).orElse(FLAT);
+      Optional<Double> top = Optional.ofNullable(topMm.get(grid.sites().get(s)));
+      heights.add(top.map(t -> constant(t, model.meanToTop())).orElse(model));
+    }
+    return heights;
+  }
+
+  /** Returns the sites whose height a ruler gave. */
+  List<SiteId> rulerSites() {
+    return List.copyOf(topMm.keySet());
+  }
+
+  /** Returns the model of a plant whose height is known, whatever its area. */
+  private static HeightModel constant(double topMm, double meanToTop) {
+    return new HeightModel(topMm * meanToTop, 0, meanToTop);
   }
 
   List<Double> closedOutlines() {

@@ -9,7 +9,6 @@ import org.raftgauge.core.book.CropBook;
 import org.raftgauge.core.book.PhotoName;
 import org.raftgauge.core.pixels.RgbImage;
 import org.raftgauge.core.plane.FoundBoard;
-import org.raftgauge.core.plane.PoseSource;
 
 /**
  * Tells which raft a board is: its tag or slot, else the manifest, else the file's name; two that
@@ -63,24 +62,11 @@ final class WhoseBoard {
 
   private static FoundBoard held(FoundBoard board, RgbImage image) {
     double on = board.inPhotoFraction(image);
-    boolean turnUnknown = board.source() == PoseSource.OUTLINE && !board.halfTurnKnown();
-    if ((on >= WHOLE_FRACTION && !turnUnknown) || !board.held().isEmpty()) {
+    if (on >= WHOLE_FRACTION || !board.held().isEmpty()) {
       return board;
     }
-    String why =
-        turnUnknown
-            ? "no marker, tag or mark tells which end of the board is which"
-            : String.format(Locale.ROOT, "only %.0f %% of the board is in the photo", 100 * on);
-    return new FoundBoard(
-        board.tag(),
-        board.slot(),
-        board.layout(),
-        board.pose(),
-        board.source(),
-        board.poseErrorMm(),
-        board.halfTurnKnown(),
-        board.notes(),
-        why);
+    return board.withHeld(
+        String.format(Locale.ROOT, "only %.0f %% of the board is in the photo", 100 * on));
   }
 
   /** Names a board, one of {@code boards} in the photo. */

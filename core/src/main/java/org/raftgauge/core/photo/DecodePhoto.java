@@ -47,7 +47,7 @@ public final class DecodePhoto {
     return new DecodedPhoto(Upright.of(stored.get(), tags.orientation()), tags);
   }
 
-  private static Optional<UnreadablePhoto> wrongSize(PictureHeader header) {
+  static Optional<UnreadablePhoto> wrongSize(PictureHeader header) {
     String size = header.width() + " x " + header.height() + " px";
     if (Math.min(header.width(), header.height()) < SIDE_MIN_PX) {
       return Optional.of(

@@ -7,7 +7,8 @@ package org.raftgauge.core.photo;
  * @param reason what is wrong with the file, one line without a full stop
  * @param remedy what the grower can do, one line without a full stop
  */
-public record UnreadablePhoto(String reason, String remedy) implements DecodeResult, HeaderResult {
+public record UnreadablePhoto(String reason, String remedy)
+    implements DecodeResult, HeaderResult, PeekResult {
 
   private static final String COPY_AGAIN =
       "copy it from the camera again; if it is the same there, take the photo again";

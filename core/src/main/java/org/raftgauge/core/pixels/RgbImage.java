@@ -55,6 +55,16 @@ public final class RgbImage {
     return rgb;
   }
 
+  /** Returns the picture with left and right exchanged, a copy. */
+  public RgbImage mirrored() {
+    byte[] to = new byte[rgb.length];
+    for (int i = 0; i < width * height; i++) {
+      int x = i % width;
+      System.arraycopy(rgb, 3 * i, to, 3 * (i - x + width - 1 - x), 3);
+    }
+    return new RgbImage(width, height, to);
+  }
+
   /**
    * Returns one channel of one pixel.
    *

@@ -15,6 +15,9 @@ public final class FindBoards {
   /** Aspect ratios that differ by more are no mere scaling: rounding of 640 x 480 gives 0.2 %. */
   private static final double ASPECT_FRACTION = 0.005;
 
+  private static final String OTHER_SHAPE_REMEDY =
+      "take it with the station's own camera, or name its station";
+
   private FindBoards() {}
 
   /**
@@ -28,7 +31,7 @@ public final class FindBoards {
   public static FoundBoards passing(RgbImage photo, Station station, KnownLayouts layouts) {
     Optional<Lens> lens = lensFor(photo, station);
     if (lens.isEmpty()) {
-      return FoundBoards.refused(otherShape(photo, station));
+      return FoundBoards.refused(otherShape(photo, station), OTHER_SHAPE_REMEDY);
     }
     FitPose.Prior prior = FitPose.Prior.of(lens.get(), station.cameraHeightMm());
     return new FindPassing(photo, prior, layouts).find();
@@ -47,7 +50,7 @@ public final class FindBoards {
   public static FoundBoards inSlots(RgbImage photo, Station station, Map<String, Layout> layouts) {
     Optional<Lens> lens = lensFor(photo, station);
     if (lens.isEmpty()) {
-      return FoundBoards.refused(otherShape(photo, station));
+      return FoundBoards.refused(otherShape(photo, station), OTHER_SHAPE_REMEDY);
     }
     FitPose.Prior prior = FitPose.Prior.of(lens.get(), station.cameraHeightMm());
     List<FoundBoard> boards = new PlaceSlots(photo, station, prior, layouts).place(station.slots());
@@ -56,16 +59,29 @@ public final class FindBoards {
             .filter(s -> !layouts.containsKey(s.layout()))
             .map(s -> "slot " + s.name() + ": no layout named " + s.layout())
             .toList();
-    return new FoundBoards(boards, leftovers, "");
+    return FoundBoards.found(boards, leftovers);
+  }
+
+  /**
+   * Says whether a photo has the shape of those that a station takes; its size may differ.
+   *
+   * @param station the station
+   * @param widthPx width of the upright photo, px
+   * @param heightPx its height, px
+   * @return whether it can be looked for boards in
+   */
+  public static boolean hasShapeOf(Station station, long widthPx, long heightPx) {
+    double factor = (double) widthPx / station.imageWidthPx();
+    double other = (double) heightPx / station.imageHeightPx();
+    return Math.abs(factor / other - 1) <= ASPECT_FRACTION;
   }
 
   /** Returns the station's lens for the photo's size, or nothing where its shape differs. */
   static Optional<Lens> lensFor(RgbImage photo, Station station) {
-    double factor = (double) photo.width() / station.imageWidthPx();
-    double other = (double) photo.height() / station.imageHeightPx();
-    if (Math.abs(factor / other - 1) > ASPECT_FRACTION) {
+    if (!hasShapeOf(station, photo.width(), photo.height())) {
       return Optional.empty();
     }
+    double factor = (double) photo.width() / station.imageWidthPx();
     return Optional.of(factor == 1 ? station.lens() : station.lens().scaled(factor));
   }
 

@@ -24,6 +24,18 @@ final class FindPassing {
   /** A pose worse than this is no ground for areas (about 1 % of a small plant's), mm. */
   private static final double HELD_MM = 6;
 
+  /**
+   * Two layouts that explain the same marks to within this of each other explain them alike, px.
+   */
+  private static final double ALIKE_PX = 0.3;
+
+  static final String MIRRORED =
+      "the photo is mirrored: its markers or its tag read only as in a mirror";
+
+  private static final String MIRRORED_REMEDY =
+      "switch mirroring off in the camera or the program that copied it, and photograph it again;"
+          + " if only the tag reads so, print the tag anew";
+
   private final RgbImage photo;
   private final FitPose.Prior prior;
   private final KnownLayouts layouts;
@@ -37,23 +49,43 @@ final class FindPassing {
 
   FoundBoards find() {
     GroupMarks grouping = new GroupMarks(layouts, prior);
-    List<Mark> marks = marks(FindMarkers.in(photo), FindTags.in(photo));
+    List<TagSighting> tags = FindTags.in(photo);
+    List<Mark> marks = marks(FindMarkers.in(photo), tags);
     if (marks.isEmpty()) {
       PictureRegion all = whole();
       double longSide = Math.max(photo.width(), photo.height());
       double factor = longSide > 2000 ? 2000 / longSide : 1;
       int enlarge = longSide < 2000 ? 2 : 1;
-      marks = marks(FindMarkers.in(photo, all, factor), FindTags.in(photo, all, enlarge));
+      tags = FindTags.in(photo, all, enlarge);
+      marks = marks(FindMarkers.in(photo, all, factor), tags);
+    }
+    if (mirrored(marks, tags)) {
+      return FoundBoards.refused(MIRRORED, MIRRORED_REMEDY);
     }
     List<FoundBoard> boards = new ArrayList<>();
-    for (GroupMarks.Grouped grouped : grouping.group(marks)) {
-      boards.add(board(grouped));
+    List<GroupMarks.Grouped> groups = grouping.group(marks);
+    for (GroupMarks.Grouped grouped : groups) {
+      boards.add(board(grouped, groups.size()));
     }
     marks.forEach(m -> leftovers.add(m.named() + " fits no board"));
     if (boards.stream().noneMatch(this::inTheMiddle)) {
       withoutMarks(boards).ifPresent(boards::add);
     }
-    return new FoundBoards(boards, leftovers, "");
+    return FoundBoards.found(boards, leftovers);
+  }
+
+  /**
+   * Says whether a photo is mirrored: no corner marker reads, and its tag reads only as in a
+   * mirror, or there is no tag and the markers do. A mirrored photo without either looks like any
+   * other.
+   */
+  private boolean mirrored(List<Mark> marks, List<TagSighting> tags) {
+    if (marks.stream().anyMatch(m -> !m.isTag())) {
+      return false;
+    }
+    return tags.isEmpty()
+        ? FindMarkers.inTheMirrorOf(photo)
+        : tags.stream().allMatch(TagSighting::mirrored);
   }
 
   private PictureRegion whole() {
@@ -78,8 +110,8 @@ final class FindPassing {
     return marks;
   }
 
-  private FoundBoard board(GroupMarks.Grouped grouped) {
-    MarkGroup group = new LookAgain(photo, prior).forMissing(grouped.group());
+  private FoundBoard board(GroupMarks.Grouped grouped, int boards) {
+    MarkGroup group = asTold(new LookAgain(photo, prior).forMissing(grouped.group()), boards);
     List<String> notes = new ArrayList<>(grouped.notes());
     Board board = group.layout().board();
     PoseFit fit = group.fit();
@@ -94,7 +126,7 @@ final class FindPassing {
     String held =
         errorMm > HELD_MM
             ? "too few marks, and the board's edges were not found; clean or replace the markers"
-            : "";
+            : rivals(group);
     return new FoundBoard(
         group.tag().flatMap(Mark::text),
         Optional.empty(),
@@ -105,6 +137,30 @@ final class FindPassing {
         true,
         notes,
         held);
+  }
+
+  /** Takes the layout told for a photo's only board where it explains the marks as well. */
+  private MarkGroup asTold(MarkGroup group, int boards) {
+    return layouts
+        .told()
+        .filter(told -> boards == 1 && !tagged(group) && alike(group, told))
+        .map(told -> MarkGroup.of(told, group.marks(), prior))
+        .orElse(group);
+  }
+
+  private String rivals(MarkGroup group) {
+    return tagged(group) ? "" : layouts.rivals(group.layout(), l -> alike(group, l));
+  }
+
+  /** Says whether the tag tells the layout. */
+  private boolean tagged(MarkGroup group) {
+    return group.tag().flatMap(Mark::text).flatMap(layouts.ofRaft()).isPresent();
+  }
+
+  /** Says whether a board of another layout would show a group's marks at the same places. */
+  private boolean alike(MarkGroup group, Layout other) {
+    return group.marks().stream().allMatch(m -> m.places(other).isPresent())
+        && MarkGroup.of(other, group.marks(), prior).rmsPx() < group.rmsPx() + ALIKE_PX;
   }
 
   private Optional<BoardEdges.Placed> onEdges(MarkGroup group) {
@@ -134,13 +190,13 @@ final class FindPassing {
   private Optional<FoundBoard> withoutMarks(List<FoundBoard> others) {
     Optional<FoundBoard> outlined =
         new FindOutline(photo, prior)
-            .best(layouts.passing())
+            .best(layouts.untagged())
             .map(this::outlined)
             .filter(b -> others.stream().noneMatch(o -> overlap(o, b)));
     if (outlined.isPresent() || !others.isEmpty()) {
       return outlined;
     }
-    return layouts.passing().stream().findFirst().map(this::usualPlace);
+    return layouts.untagged().stream().findFirst().map(this::usualPlace);
   }
 
   private static boolean overlap(FoundBoard a, FoundBoard b) {
@@ -165,7 +221,9 @@ final class FindPassing {
         fit.errorMm(layout.board()),
         known,
         notes,
-        "");
+        known || HalfTurn.sameAfterHalfTurn(layout)
+            ? layouts.rivals(layout, l -> l.board().equals(layout.board()))
+            : "no marker, tag or mark tells which end of the board is which");
   }
 
   /** Returns the board as if centred in the picture, held. */

@@ -69,6 +69,16 @@ public record FoundBoard(
     return (double) on / (n * n);
   }
 
+  /**
+   * Returns the same board held.
+   *
+   * @param why the reason
+   * @return the board, not to be measured on
+   */
+  public FoundBoard withHeld(String why) {
+    return new FoundBoard(tag, slot, layout, pose, source, poseErrorMm, halfTurnKnown, notes, why);
+  }
+
   /** Returns the same board with another error, mm. */
   FoundBoard withErrorMm(double errorMm) {
     return new FoundBoard(tag, slot, layout, pose, source, errorMm, halfTurnKnown, notes, held);

@@ -30,6 +30,16 @@ record HalfTurn(CameraPose pose, boolean known, Optional<String> note) {
 
   private static final double TIMES = 2;
 
+  static final String TURNED = "the board lies turned by half a turn";
+
+  /** A mark that is as green as this against its ring is a leaf. */
+  private static final double LEAF_GREEN = 1.2;
+
+  /** Says whether the layout's mark was seen, and at its far place. */
+  boolean turned() {
+    return note.equals(Optional.of(TURNED));
+  }
+
   /** Settles the half turn by the layout's mark, else by whether the grid has two ways to lie. */
   static HalfTurn of(LinearLight light, CameraPose pose, Layout layout) {
     if (layout.orientationMark().isEmpty()) {
@@ -48,8 +58,7 @@ record HalfTurn(CameraPose pose, boolean known, Optional<String> note) {
       return new HalfTurn(pose, true, Optional.empty());
     }
     if (there > PLAIN && there > TIMES * here) {
-      return new HalfTurn(
-          turned(pose, board), true, Optional.of("the board lies turned by half a turn"));
+      return new HalfTurn(turned(pose, board), true, Optional.of(TURNED));
     }
     return new HalfTurn(
         pose, false, Optional.of("the orientation mark was not told from its opposite place"));
@@ -90,9 +99,20 @@ record HalfTurn(CameraPose pose, boolean known, Optional<String> note) {
       LinearLight light, CameraPose pose, OrientationMark mark, PointMm at) {
     double[] inner = mean(light, pose, at, 0, 0.35 * mark.diameterMm());
     double[] ring = mean(light, pose, at, 0.75 * mark.diameterMm(), mark.diameterMm());
-    return mark.look() == OrientationMark.Look.DARK
-        ? Math.sqrt(luminance(ring)) - Math.sqrt(luminance(inner))
-        : notLeafChroma(inner, ring);
+    double lighter = Math.sqrt(luminance(inner)) - Math.sqrt(luminance(ring));
+    return switch (mark.look()) {
+      case DARK -> -lighter;
+      case LIGHT -> leafGreen(inner, ring) ? 0 : lighter;
+      case COLOURED -> notLeafChroma(inner, ring);
+    };
+  }
+
+  /** Says whether a light disc is a leaf on a dark board: greener than what is about it. */
+  private static boolean leafGreen(double[] inner, double[] ring) {
+    double green = inner[1] / Math.max(1e-3, ring[1]);
+    double red = inner[0] / Math.max(1e-3, ring[0]);
+    double blue = inner[2] / Math.max(1e-3, ring[2]);
+    return green > LEAF_GREEN * Math.max(red, blue);
   }
 
   private static double luminance(double[] rgb) {

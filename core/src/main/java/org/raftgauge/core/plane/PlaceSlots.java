@@ -2,6 +2,7 @@
 package org.raftgauge.core.plane;
 
 import java.util.ArrayList;
+import java.util.HashMap;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
@@ -41,6 +42,11 @@ final class PlaceSlots {
   /** Error of a board that is placed only by what the others say, mm: it may float that far. */
   private static final double BY_OTHERS_MM = 8;
 
+  static final String CAMERA_TURNED =
+      "the orientation marks lie at the far ends: has the camera been turned by half a turn? Turn it"
+          + " back, or set up its slots again";
+
+  private final Map<String, HalfTurn> turns = new HashMap<>();
   private final RgbImage photo;
   private final LinearLight light;
   private final FitPose.Prior prior;
@@ -66,7 +72,26 @@ final class PlaceSlots {
     for (Slot slot : known) {
       boards.computeIfAbsent(slot, s -> board(s, still(s), List.of(), ""));
     }
-    return known.stream().map(boards::get).toList();
+    return vetted(known.stream().map(boards::get).toList());
+  }
+
+  /**
+   * Holds every board of a camera whose slots' orientation marks lie mostly at the far end: turned
+   * by half a turn it shows other boards in the slots. A single slot shows the same board either
+   * way, and the mark says which way round.
+   */
+  private List<FoundBoard> vetted(List<FoundBoard> boards) {
+    List<HalfTurn> told =
+        boards.stream()
+            .filter(b -> b.held().isEmpty() && b.layout().orientationMark().isPresent())
+            .map(b -> turns.get(b.slot().orElseThrow()))
+            .filter(HalfTurn::known)
+            .toList();
+    long turned = told.stream().filter(HalfTurn::turned).count();
+    boolean doubted = boards.size() > 1 && turned > 0 && 2 * turned >= told.size();
+    return doubted
+        ? boards.stream().map(b -> b.held().isEmpty() ? b.withHeld(CAMERA_TURNED) : b).toList()
+        : boards;
   }
 
   private Board board(Slot slot) {
@@ -151,6 +176,7 @@ final class PlaceSlots {
   private FoundBoard board(Slot slot, PoseFit fit, List<String> notes, String held) {
     Layout layout = layout(slot);
     HalfTurn turn = HalfTurn.of(light, fit.pose(), layout);
+    turns.put(slot.name(), turn);
     List<String> all = new ArrayList<>(notes);
     turn.note().ifPresent(all::add);
     return new FoundBoard(

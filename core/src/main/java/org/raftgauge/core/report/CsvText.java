@@ -1,21 +1,22 @@
 // SPDX-License-Identifier: Apache-2.0
 package org.raftgauge.core.report;
 
-import java.math.BigDecimal;
-import java.math.RoundingMode;
+import java.io.IOException;
+import java.io.StringWriter;
+import java.io.UncheckedIOException;
+import java.time.OffsetDateTime;
+import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 import java.util.OptionalDouble;
+import org.raftgauge.core.table.Cell;
+import org.raftgauge.core.table.CsvWriter;
 
-/**
- * Builds the text of a CSV file: RFC 4180 with CRLF, cells quoted only where they must be.
- *
- * <p>A cell of text that a spreadsheet would take for a formula (it starts with {@code = + - @},
- * tab or carriage return) gets a leading apostrophe. Numbers are never touched.
- */
+/** Collects the rows of a report, cell by cell, as the text of a file ({@link CsvWriter}). */
 final class CsvText {
-  private final StringBuilder text = new StringBuilder();
-  private final int columns;
-  private int cells;
+  private final StringWriter text = new StringWriter();
+  private final CsvWriter writer;
+  private final List<Cell> row = new ArrayList<>();
 
   /**
    * Starts a file with its header.
@@ -23,59 +24,61 @@ final class CsvText {
    * @param header names of the columns
    */
   CsvText(List<String> header) {
-    columns = header.size();
-    header.forEach(this::text);
-    endRow();
+    try {
+      writer = CsvWriter.to(text, header);
+    } catch (IOException e) {
+      throw new UncheckedIOException(e); // a text in memory can always be written to
+    }
   }
 
   /** Adds a cell of text, made safe for spreadsheets. */
   CsvText text(String cell) {
-    boolean formula = !cell.isEmpty() && "=+-@\t\r".indexOf(cell.charAt(0)) >= 0;
-    return raw(formula ? "'" + cell : cell);
+    return add(Cell.text(cell));
   }
 
-  /**
-   * Adds a number, rounded half up.
-   *
-   * @param value finite
-   * @param decimals digits after the dot, at least 0
-   */
+  /** Adds a cell of texts, separated by semicolons. */
+  CsvText list(List<String> items) {
+    return add(Cell.list(items));
+  }
+
+  /** Adds a time where there is one, else an empty cell. */
+  CsvText time(Optional<OffsetDateTime> time) {
+    return add(time.map(Cell::time).orElse(Cell.blank()));
+  }
+
+  /** Adds a number, rounded to so many decimals. */
   CsvText number(double value, int decimals) {
-    BigDecimal rounded = BigDecimal.valueOf(value).setScale(decimals, RoundingMode.HALF_UP);
-    return raw(rounded.signum() == 0 ? rounded.abs().toPlainString() : rounded.toPlainString());
+    return add(Cell.number(value, decimals));
   }
 
   /** Adds a number where there is one, else an empty cell. */
   CsvText number(OptionalDouble value, int decimals) {
-    return value.isPresent() ? number(value.getAsDouble(), decimals) : raw("");
+    return add(Cell.number(value, decimals));
   }
 
   /** Adds a whole number. */
   CsvText number(int value) {
-    return raw(Integer.toString(value));
+    return add(Cell.whole(value));
   }
 
   /** Adds {@code true} or {@code false}. */
   CsvText flag(boolean value) {
-    return raw(Boolean.toString(value));
+    return add(Cell.flag(value));
   }
 
   /** Ends the row, which must be full. */
   CsvText endRow() {
-    if (cells != columns) {
-      throw new IllegalStateException("row has " + cells + " cells, header has " + columns);
+    try {
+      writer.row(row);
+    } catch (IOException e) {
+      throw new UncheckedIOException(e);
     }
-    cells = 0;
-    text.append("\r\n");
+    row.clear();
     return this;
   }
 
-  private CsvText raw(String cell) {
-    if (cells++ > 0) {
-      text.append(',');
-    }
-    boolean quoted = cell.chars().anyMatch(c -> c == ',' || c == '"' || c == '\r' || c == '\n');
-    text.append(quoted ? '"' + cell.replace("\"", "\"\"") + '"' : cell);
+  private CsvText add(Cell cell) {
+    row.add(cell);
     return this;
   }
 

@@ -20,8 +20,15 @@ import org.raftgauge.core.measure.RaftMeasure;
  * @param raft what it says of the raft
  * @param sites the rows of its planted sites; of every site where no planting explains the raft
  * @param doubt why the raft as a whole is doubted (held, unassigned), or empty
+ * @param repeatabilityLn standard deviation of ln(area) of one photo, from this one and another of
+ *     the same evening, where there is one
  */
-public record RaftRows(PhotoMeasure photo, RaftMeasure raft, List<SiteRow> sites, String doubt) {
+public record RaftRows(
+    PhotoMeasure photo,
+    RaftMeasure raft,
+    List<SiteRow> sites,
+    String doubt,
+    OptionalDouble repeatabilityLn) {
 
   /** The stable order of rows: raft id, then photo, then slot. */
   public static final Comparator<RaftRows> ORDER =

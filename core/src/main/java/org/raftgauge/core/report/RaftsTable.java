@@ -41,7 +41,9 @@ public final class RaftsTable {
           "pose_error_mm",
           "mm_per_px",
           "quality",
-          "reason");
+          "reason",
+          "repeatability_ln",
+          "notes");
 
   private RaftsTable() {}
 
@@ -62,6 +64,8 @@ public final class RaftsTable {
           .number(raft.raft().mmPerPx(), 4)
           .number(raft.raft().quality(), 3)
           .text(raft.doubt())
+          .number(raft.repeatabilityLn(), 4)
+          .list(raft.raft().notes())
           .endRow();
     }
     return csv.toString();
@@ -75,7 +79,7 @@ public final class RaftsTable {
         .text(raft.each(Planting::berth))
         .text(raft.each(Planting::crop))
         .text(raft.each(Planting::lot))
-        .text(Times.text(raft.photo().takenAt()))
+        .time(raft.photo().takenAt())
         .number(raft.dat(), 3);
   }
 

@@ -7,6 +7,7 @@ import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.function.ToDoubleFunction;
 import org.raftgauge.core.book.Planting;
+import org.raftgauge.core.measure.RaftMeasure;
 import org.raftgauge.core.site.SiteMeasure;
 
 /**
@@ -64,7 +65,7 @@ public final class SitesTable {
     for (RaftRows raft : rafts.stream().sorted(RaftRows.ORDER).toList()) {
       for (SiteRow row : raft.sites()) {
         place(csv, raft, row);
-        areas(csv, row.site());
+        areas(csv, row.site(), raft.raft());
         traits(csv, row.site());
         csv.text(raft.raft().poseSource().name().toLowerCase(Locale.ROOT))
             .number(row.site().quality(), 3)
@@ -87,11 +88,11 @@ public final class SitesTable {
         .text(planting.map(Planting::lot).orElse(""))
         .text(row.site().site().toString())
         .text(row.plant().map(SitePlant::plant).orElse(""))
-        .text(Times.text(raft.photo().takenAt()))
+        .time(raft.photo().takenAt())
         .number(row.plant().map(SitePlant::dat).orElse(OptionalDouble.empty()), 3);
   }
 
-  private static void areas(CsvText csv, SiteMeasure site) {
+  private static void areas(CsvText csv, SiteMeasure site, RaftMeasure raft) {
     boolean measured = site.projectedAreaCm2().isPresent();
     csv.number(site.projectedAreaCm2(), 2)
         .number(site.projectedAreaSeCm2(), 2)
@@ -103,7 +104,7 @@ public final class SitesTable {
     csv.flag(site.closed())
         .number(site.sharedOutlineFraction(), 3)
         .number(site.heightMm(), 1)
-        .text("model")
+        .text(raft.rulerSites().contains(site.site()) ? "ruler" : "model")
         .number(site.parallaxFactor(), 4);
   }
 

@@ -26,6 +26,7 @@ final class CsvReader {
   private final Columns columns;
   private final Findings findings;
   private final Map<List<String>, Integer> lineOfRow = new HashMap<>();
+  private boolean whole = true;
 
   CsvReader(String name, Columns columns, Findings findings) {
     this.name = name;
@@ -39,15 +40,22 @@ final class CsvReader {
     }
   }
 
+  /** Says whether every row so far could be told into cells. */
+  boolean isWhole() {
+    return whole;
+  }
+
   List<CsvRow> rows(String text) {
     List<Line> lines = lines(text);
     if (lines.isEmpty()) {
       findings.error(
           name, "the file is empty", "begin it with the header " + String.join(",", columns.all()));
+      whole = false;
       return List.of();
     }
     Line header = lines.get(0);
     if (!headerIsUsable(header)) {
+      whole = false;
       return List.of();
     }
     List<CsvRow> rows = new ArrayList<>();
@@ -71,6 +79,7 @@ final class CsvReader {
         start = (int) parser.getCurrentLineNumber() + 1;
       }
     } catch (UncheckedIOException | IOException badQuote) {
+      whole = false;
       findings.error(
           name + ":" + start,
           "a double quote is out of place in the row that begins here",
@@ -140,6 +149,7 @@ final class CsvReader {
     List<String> cells = withoutBlankTail(line.cells(), header.size());
     String place = name + ":" + line.number();
     if (cells.size() != header.size()) {
+      whole = false;
       findings.error(
           place,
           "the row has " + cells.size() + " cells, the header " + header.size(),

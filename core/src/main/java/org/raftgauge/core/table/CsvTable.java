@@ -12,8 +12,10 @@ import org.raftgauge.core.problem.Problem;
  * @param name its name as shown to the user
  * @param rows its sound rows in order; none where the header is unusable
  * @param problems what is wrong with it, in the order of its lines
+ * @param whole whether every row could be told into cells; where not, what a name in another file
+ *     refers to may stand in a row that is not here
  */
-public record CsvTable(String name, List<CsvRow> rows, List<Problem> problems) {
+public record CsvTable(String name, List<CsvRow> rows, List<Problem> problems, boolean whole) {
 
   /** Copies the lists. */
   public CsvTable {
@@ -31,11 +33,9 @@ public record CsvTable(String name, List<CsvRow> rows, List<Problem> problems) {
    */
   public static CsvTable read(Path file, String name, Columns columns) {
     Findings findings = new Findings();
-    List<CsvRow> rows =
-        PlainText.read(file, name, findings)
-            .map(text -> new CsvReader(name, columns, findings).rows(text))
-            .orElse(List.of());
-    return new CsvTable(name, rows, findings.list());
+    return PlainText.read(file, name, findings)
+        .map(text -> parse(text, name, columns))
+        .orElseGet(() -> new CsvTable(name, List.of(), findings.list(), false));
   }
 
   /**
@@ -48,7 +48,8 @@ public record CsvTable(String name, List<CsvRow> rows, List<Problem> problems) {
    */
   public static CsvTable parse(String text, String name, Columns columns) {
     Findings findings = new Findings();
-    List<CsvRow> rows = new CsvReader(name, columns, findings).rows(text);
-    return new CsvTable(name, rows, findings.list());
+    CsvReader reader = new CsvReader(name, columns, findings);
+    List<CsvRow> rows = reader.rows(text);
+    return new CsvTable(name, rows, findings.list(), reader.isWhole());
   }
 }

@@ -90,6 +90,20 @@ public final class BookFolder {
         .with("plantings.csv", PLANTINGS);
   }
 
+  /** Goes on with the book that stands in a folder. */
+  static BookFolder standingIn(Path folder) {
+    return new BookFolder(folder);
+  }
+
+  /** Returns the text of a file. */
+  static String text(Path file) {
+    try {
+      return Files.readString(file);
+    } catch (IOException e) {
+      throw new UncheckedIOException(e);
+    }
+  }
+
   /** Writes a file over what is there. */
   public BookFolder with(String name, String text) {
     try {

@@ -143,8 +143,9 @@ class DiaryTest {
             + " to_layout blank, or write moved",
         "2026-05-01,died,R1,A1,,B1,,,|to_site|only moved has a target; leave to_raft, to_site and"
             + " to_layout blank, or write moved",
-        "2026-05-01,moved,R1,,a/b,,,,|to_raft|\"a/b\" is not a name; write a name of at most 32"
-            + " letters, digits, spaces, dots, dashes or underscores, not beginning with a dot",
+        "2026-05-01,moved,R1,,a/b,,,,|to_raft|\"a/b\" is not a name: \"/\" may not stand in"
+            + " it; write at most 32 letters, digits, spaces and . - _ ' ( ) & + #, beginning with"
+            + " a letter or digit",
         "2026-05-01,moved,R1,,R5,,,,stripe|to_layout|\"stripe\" is unknown; did you mean"
             + " \"strip\"? known: small, strip"
       })

@@ -79,9 +79,9 @@ class PlantingsTest {
             + " year-month-day, as in 2026-04-06",
         ",P1,1,basil,,small,,2026-03-20,2026-04-06,,,|raft|the cell is blank; fill it in",
         "R9,P1,1,,,small,,2026-03-20,2026-04-06,,,|crop|the cell is blank; fill it in",
-        "../R9,P1,1,basil,,small,,2026-03-20,2026-04-06,,,|raft|\"../R9\" is not a name; write a"
-            + " name of at most 32 letters, digits, spaces, dots, dashes or underscores, not"
-            + " beginning with a dot",
+        "../R9,P1,1,basil,,small,,2026-03-20,2026-04-06,,,|raft|\"../R9\" is not a name: it"
+            + " begins with \".\"; write at most 32 letters, digits, spaces and . - _ ' ( ) & + #,"
+            + " beginning with a letter or digit",
         "R1,P1,1,basil,,small,B1,2026-03-20,2026-04-08,,,|raft|\"R1\" holds the planting of line 2"
             + " on the same sites and days; write ended_on of the earlier one, or give each its own"
             + " sites"

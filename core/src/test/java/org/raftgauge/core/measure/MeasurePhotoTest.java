@@ -13,6 +13,7 @@ import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.raftgauge.core.book.CropBook;
+import org.raftgauge.core.book.SiteId;
 import org.raftgauge.core.plane.DrawnPhoto;
 import org.raftgauge.core.plane.PoseSource;
 import org.raftgauge.core.site.SiteMeasure;
@@ -204,6 +205,65 @@ class MeasurePhotoTest {
     double root = Math.sqrt(Math.PI * 49) / (1 + 5.2 * Math.sqrt(Math.PI * 49) / 1600);
     assertEquals(1, area(measured, "C2") / (root * root), 0.015);
     assertEquals(5.2 * root, site(measured, "C2").heightMm(), 0.6);
+  }
+
+  @Test
+  void aRulersHeightStandsInForTheCropsModel(@TempDir Path other) {
+    // Weighed next morning, and a plant weighed before the photo, which is gone.
+    CropBook weighed =
+        DrawnFarm.folder(other)
+            .with(
+                "weighings.csv",
+                """
+                raft,site,weighed_at,fresh_weight_g,top_height_mm,state
+                DR-3,C2,2026-04-11T08:00,90,180,whole
+                DR-3,B2,2026-04-10T09:00,80,180,whole
+                DR-3,D2,2026-04-12T08:00,80,180,whole
+                """)
+            .sound();
+    byte[] photo = DrawnPhoto.upright().tagged("DR-3").disc(300, 510, 70, LEAF).png();
+    RaftMeasure measured =
+        MeasurePhoto.measure(photo, PhotoFacts.of("2026-04-10_DR-3.png"), weighed)
+            .measure()
+            .rafts()
+            .get(0);
+    // Mean height 0.5 * 180 mm under 1600 mm: (1 - 90 / 1600)^2 of the area seen.
+    double factor = (1 - 90 / 1600.0) * (1 - 90 / 1600.0);
+    assertEquals(List.of(SiteId.parse("C2")), measured.rulerSites());
+    assertEquals(90, site(measured, "C2").heightMm(), 1e-9);
+    assertEquals(1, area(measured, "C2") / (Math.PI * 49 * factor), 0.015);
+  }
+
+  @Test
+  void aMirroredPhotoIsRefusedWithTheRemedy() {
+    byte[] photo = plants(DrawnPhoto.upright().tagged("DR-1")).mirrored().png();
+    PhotoMeasure measure = measure(photo, DrawnFarm.NAME).measure();
+    assertEquals(PhotoStatus.REFUSED, measure.status());
+    assertEquals(
+        "the photo is mirrored: its markers or its tag read only as in a mirror", measure.reason());
+    assertTrue(measure.remedy().startsWith("switch mirroring off"), measure.remedy());
+  }
+
+  @Test
+  void sitesNamedFromTheOtherEndTakeTheirDrawingAlong() {
+    PhotoResult result = measure(raft, DrawnFarm.NAME);
+    RaftMeasure straight = result.measure().rafts().get(0);
+    RaftMeasure turned = straight.turned();
+    // A1 (60 mm) is F3 seen from the far corner, B2 is E2, F3 is A1.
+    assertEquals(area(straight, "A1"), area(turned, "F3"));
+    assertEquals(area(straight, "B2"), area(turned, "E2"));
+    assertEquals(
+        -site(straight, "A1").shape().get(0).offsetXMm(),
+        site(turned, "F3").shape().get(0).offsetXMm());
+    assertEquals(straight, turned.turned());
+    PhotoResult drawn = result.settled(result.measure(), java.util.Set.of(0));
+    var before = result.drawings().get(0);
+    var after = drawn.drawings().get(0);
+    assertEquals(before.siteCentresPx().get(0), after.siteCentresPx().get(17));
+    assertEquals(before.boardCornersPx().get(0), after.boardCornersPx().get(2));
+    assertEquals(1 + 17, ownerAt(drawn, 17));
+    assertEquals(
+        result.drawings(), result.settled(result.measure(), java.util.Set.of()).drawings());
   }
 
   @Test

@@ -49,4 +49,15 @@ class RgbImageTest {
   private static void assertMessage(String expected, Runnable call) {
     assertEquals(expected, assertThrows(IllegalArgumentException.class, call::run).getMessage());
   }
+
+  @Test
+  void mirroringExchangesLeftAndRightOfEachRow() {
+    RgbImage image =
+        RgbImage.of(
+            3, 2, new byte[] {1, 2, 3, 4, 5, 6, 7, 8, 9, 11, 12, 13, 14, 15, 16, 17, 18, 19});
+    byte[] expected = {7, 8, 9, 4, 5, 6, 1, 2, 3, 17, 18, 19, 14, 15, 16, 11, 12, 13};
+    org.junit.jupiter.api.Assertions.assertArrayEquals(expected, image.mirrored().rgb());
+    org.junit.jupiter.api.Assertions.assertArrayEquals(
+        image.rgb(), image.mirrored().mirrored().rgb());
+  }
 }

@@ -22,6 +22,7 @@ public final class DrawnPhoto {
   private final Scene scene;
   private final PaintedBoard board;
   private double[] light = {1, 1, 1};
+  private boolean mirrored;
 
   private DrawnPhoto(int width, int height, double turnDeg, double[] shiftMm) {
     this.width = width;
@@ -72,9 +73,15 @@ public final class DrawnPhoto {
     return this;
   }
 
+  /** Lets left and right be exchanged, as some cameras do. */
+  public DrawnPhoto mirrored() {
+    mirrored = true;
+    return this;
+  }
+
   /** Draws it as a PNG file. */
   public byte[] png() {
-    RgbImage drawn = scene.draw();
+    RgbImage drawn = mirrored ? scene.draw().mirrored() : scene.draw();
     BufferedImage image = new BufferedImage(width, height, BufferedImage.TYPE_INT_RGB);
     for (int i = 0; i < width * height; i++) {
       int rgb = 0;

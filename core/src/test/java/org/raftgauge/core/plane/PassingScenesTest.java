@@ -11,6 +11,7 @@ import org.junit.jupiter.api.Test;
 import org.raftgauge.core.book.Layout;
 import org.raftgauge.core.book.Lens;
 import org.raftgauge.core.book.PointMm;
+import org.raftgauge.core.book.SiteGrid;
 import org.raftgauge.core.marker.FindMarkers;
 import org.raftgauge.core.marker.MarkerSighting;
 import org.raftgauge.core.pixels.PointPx;
@@ -188,6 +189,112 @@ class PassingScenesTest {
         FindBoards.passing(
             photo, TestLayouts.passing(1200, 2000, LENS.scaled(2)), TestLayouts.onlyDeck18());
     assertTrue(worst(only(scaled)) < 0.15);
+  }
+
+  @Test
+  void aMirroredPhotoIsRefusedByItsMarkersOrItsTag() {
+    Scene both = Scene.of(WIDTH, HEIGHT, 13);
+    both.board(DECK, TRUTH).tagged("DR-1");
+    Scene markersOnly = Scene.of(WIDTH, HEIGHT, 14);
+    markersOnly.board(DECK, TRUTH);
+    Scene tagOnly = Scene.of(WIDTH, HEIGHT, 15);
+    hideThree(tagOnly.board(DECK, TRUTH).tagged("DR-1").disc(30, 1170, 40));
+    for (Scene scene : List.of(both, markersOnly, tagOnly)) {
+      RgbImage photo = scene.draw();
+      assertEquals("", find(photo).refused());
+      FoundBoards mirrored = find(photo.mirrored());
+      assertEquals(
+          "the photo is mirrored: its markers or its tag read only as in a mirror",
+          mirrored.refused());
+      assertTrue(mirrored.remedy().startsWith("switch mirroring off"), mirrored.remedy());
+      assertEquals(List.of(), mirrored.boards());
+    }
+  }
+
+  @Test
+  void ofTwoLayoutsWithEqualMarkersNeitherIsTakenSilently() {
+    Layout other = sameMarkers();
+    Scene scene = Scene.of(WIDTH, HEIGHT, 16);
+    scene.board(DECK, TRUTH);
+    RgbImage photo = scene.draw();
+    for (List<Layout> order : List.of(List.of(DECK, other), List.of(other, DECK))) {
+      FoundBoard board = only(find(photo, order, Optional.empty()));
+      assertEquals(
+          "nothing tells whether its layout is "
+              + order.get(0).name()
+              + " or "
+              + order.get(1).name()
+              + "; name the raft in the manifest or the file's name",
+          board.held());
+      FoundBoard told = only(find(photo, order, Optional.of(other)));
+      assertEquals("", told.held());
+      assertEquals("deck-10", told.layout().name());
+      assertTrue(worst(told) < 0.15, "" + worst(told));
+    }
+  }
+
+  @Test
+  void theTagTellsLayoutsWithEqualMarkersApart() {
+    Layout other = sameMarkers();
+    Scene scene = Scene.of(WIDTH, HEIGHT, 17);
+    scene.board(DECK, TRUTH).tagged("DR-7");
+    KnownLayouts layouts =
+        new KnownLayouts(
+            raft -> Optional.of(other).filter(l -> raft.equals("DR-7")),
+            List.of(DECK, other),
+            Optional.of(DECK));
+    FoundBoard board =
+        only(FindBoards.passing(scene.draw(), TestLayouts.passing(WIDTH, HEIGHT, LENS), layouts));
+    assertEquals("deck-10", board.layout().name());
+    assertEquals("", board.held());
+  }
+
+  @Test
+  void anOutlineThatTwoLayoutsFitIsHeldWithBothNamed() {
+    Scene scene = Scene.of(WIDTH, HEIGHT, 9);
+    scene.board(DECK, TRUTH).bare();
+    RgbImage photo = scene.draw();
+    FoundBoard board = only(find(photo, List.of(DECK, sameMarkers()), Optional.empty()));
+    assertEquals(PoseSource.OUTLINE, board.source());
+    assertTrue(board.held().startsWith("nothing tells whether its layout is deck-1"), board.held());
+    FoundBoard told = only(find(photo, List.of(DECK, sameMarkers()), Optional.of(DECK)));
+    assertEquals("", told.held());
+    assertEquals("deck-18", told.layout().name());
+  }
+
+  @Test
+  void twoNamesOfTheSameHolesAreNoRivals() {
+    Layout twin =
+        new Layout(
+            "deck-twin",
+            Optional.empty(),
+            DECK.board(),
+            DECK.grid(),
+            DECK.markers(),
+            DECK.tag(),
+            Optional.empty());
+    Scene scene = Scene.of(WIDTH, HEIGHT, 18);
+    scene.board(DECK, TRUTH);
+    assertEquals("", only(find(scene.draw(), List.of(DECK, twin), Optional.empty())).held());
+  }
+
+  /** The same board with the same markers and tag, drilled for ten plants. */
+  private static Layout sameMarkers() {
+    return new Layout(
+        "deck-10",
+        Optional.empty(),
+        DECK.board(),
+        new SiteGrid(5, 2, 150, 160, 300, 220, 0),
+        DECK.markers(),
+        DECK.tag(),
+        Optional.empty());
+  }
+
+  private static FoundBoards find(RgbImage photo, List<Layout> layouts, Optional<Layout> told) {
+    return FindBoards.passing(
+        photo,
+        TestLayouts.passing(WIDTH, HEIGHT, LENS),
+        new KnownLayouts(raft -> Optional.empty(), layouts, told));
   }
 
   private static void hideThree(PaintedBoard board) {

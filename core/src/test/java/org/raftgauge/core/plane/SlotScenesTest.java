@@ -107,6 +107,129 @@ class SlotScenesTest {
   }
 
   @Test
+  void marksOfEveryLookAreToldOnWhiteAndOnBlackBoards() {
+    // Light of the board, look, the mark's colour (linear light); a notch shows the water, 0.03.
+    Object[][] marks = {
+      {0.75, OrientationMark.Look.DARK, new double[] {0.02, 0.02, 0.02}},
+      {0.2, OrientationMark.Look.DARK, new double[] {0.02, 0.02, 0.02}},
+      {0.03, OrientationMark.Look.LIGHT, new double[] {0.7, 0.7, 0.7}},
+      {0.2, OrientationMark.Look.LIGHT, new double[] {0.7, 0.7, 0.7}},
+      {0.75, OrientationMark.Look.COLOURED, new double[] {0.5, 0.04, 0.04}},
+      {0.03, OrientationMark.Look.COLOURED, new double[] {0.5, 0.04, 0.04}},
+      {0.75, OrientationMark.Look.COLOURED, new double[] {0.05, 0.1, 0.5}},
+      {0.03, OrientationMark.Look.COLOURED, new double[] {0.05, 0.1, 0.5}},
+    };
+    for (Object[] each : marks) {
+      OrientationMark mark = new OrientationMark(300, 60, 50, (OrientationMark.Look) each[1]);
+      for (boolean far : new boolean[] {false, true}) {
+        String what = each[1] + " on " + each[0] + (far ? ", far" : "");
+        FoundBoard board = marked(mark, (double) each[0], far, (double[]) each[2]);
+        assertTrue(board.halfTurnKnown(), what);
+        assertEquals(far, board.notes().contains(HalfTurn.TURNED), what);
+      }
+    }
+  }
+
+  @Test
+  void aNotchInTheRimIsTold() {
+    OrientationMark notch = new OrientationMark(300, 10, 60, OrientationMark.Look.DARK);
+    for (boolean far : new boolean[] {false, true}) {
+      FoundBoard board = marked(notch, 0.75, far, new double[] {0.03, 0.03, 0.03});
+      assertTrue(board.halfTurnKnown());
+      assertEquals(far, board.notes().contains(HalfTurn.TURNED));
+    }
+  }
+
+  @Test
+  void aLeafOverTheFarPlaceIsNoLightMark() {
+    // A leaf is lighter than a black board, as white paint is, but green.
+    OrientationMark mark = new OrientationMark(300, 60, 50, OrientationMark.Look.LIGHT);
+    FoundBoard board = marked(mark, 0.03, true, new double[] {0.12, 0.3, 0.03});
+    assertFalse(board.halfTurnKnown());
+    assertTrue(board.notes().contains("the orientation mark was not told from its opposite place"));
+  }
+
+  @Test
+  void aCameraTurnedByHalfATurnIsHeldAndSaidNotMeasuredInWrongSlots() {
+    for (FoundBoard board : threeMarked(true, true, true)) {
+      assertEquals(PlaceSlots.CAMERA_TURNED, board.held());
+    }
+    // Two of three: either the camera is turned and one board, or two boards; nobody can tell.
+    for (FoundBoard board : threeMarked(true, false, true)) {
+      assertEquals(PlaceSlots.CAMERA_TURNED, board.held());
+    }
+  }
+
+  @Test
+  void oneBoardOfThreeThatLiesTurnedIsTurned() {
+    List<FoundBoard> boards = threeMarked(false, true, false);
+    for (int i = 0; i < 3; i++) {
+      assertEquals("", boards.get(i).held());
+      assertTrue(boards.get(i).halfTurnKnown());
+      assertEquals(i == 1, boards.get(i).notes().contains(HalfTurn.TURNED));
+    }
+  }
+
+  @Test
+  void aBoardWhoseEdgesDoNotShowIsPlacedByTheOthersWithALargerError() {
+    // The middle board is all leaf and the gaps to its neighbours are filled: no edge of it shows.
+    CameraPose middle = TestPoses.over(LENS, BOARD, 2200, 1, 1.5, -1);
+    Scene scene = Scene.of(640, 480, 5);
+    List<Slot> slots = new ArrayList<>();
+    for (int i = 0; i < 3; i++) {
+      CameraPose pose = TestPoses.shifted(middle, (i - 1) * 660.0, 0);
+      PaintedBoard board = scene.board(PLAIN, pose);
+      if (i == 1) {
+        board.disc(300, 600, 900);
+      }
+      List<PointPx> corners = BoardPlaces.corners(BOARD).stream().map(pose::toPhoto).toList();
+      slots.add(new Slot("S" + i, "pond-12", corners, Slot.Refine.EDGES));
+    }
+    List<FoundBoard> boards =
+        FindBoards.inSlots(scene.draw(), station(slots), Map.of("pond-12", PLAIN)).boards();
+    FoundBoard hidden = boards.get(1);
+    assertEquals("", hidden.held());
+    assertTrue(
+        hidden.notes().contains("the board's edges do not show: placed by the other slots"),
+        hidden.toString());
+    assertTrue(hidden.poseErrorMm() >= 8, "" + hidden.poseErrorMm());
+    assertTrue(boards.get(0).poseErrorMm() < 3, "" + boards.get(0).poseErrorMm());
+  }
+
+  /** Returns one board with a mark of that colour at its near or far place, in the only slot. */
+  private static FoundBoard marked(
+      OrientationMark mark, double light, boolean far, double[] colour) {
+    Layout marked = layout(Optional.of(mark));
+    CameraPose pose = TestPoses.over(LENS, BOARD, 2200, 1, 1, -1);
+    Scene scene = Scene.of(640, 480, 3).water(light < 0.1 ? 0.2 : 0.03);
+    double y = far ? 1200 - mark.yMm() : mark.yMm();
+    scene
+        .board(marked, pose)
+        .light(light)
+        .discs
+        .add(new double[] {mark.xMm(), y, mark.diameterMm() / 2, colour[0], colour[1], colour[2]});
+    List<PointPx> corners = BoardPlaces.corners(BOARD).stream().map(pose::toPhoto).toList();
+    Station station = station(List.of(new Slot("S", "pond-12", corners, Slot.Refine.EDGES)));
+    return FindBoards.inSlots(scene.draw(), station, Map.of("pond-12", marked)).boards().get(0);
+  }
+
+  /** Returns three boards side by side, the marks of some at the far end. */
+  private static List<FoundBoard> threeMarked(boolean... far) {
+    Layout marked =
+        layout(Optional.of(new OrientationMark(300, 60, 50, OrientationMark.Look.DARK)));
+    CameraPose middle = TestPoses.over(LENS, BOARD, 2200, 1, 1.5, -1);
+    Scene scene = Scene.of(640, 480, 5);
+    List<Slot> slots = new ArrayList<>();
+    for (int i = 0; i < 3; i++) {
+      CameraPose pose = TestPoses.shifted(middle, (i - 1) * 640.0, 0);
+      scene.board(marked, pose).darkDisc(300, far[i] ? 1140 : 60, 25);
+      List<PointPx> corners = BoardPlaces.corners(BOARD).stream().map(pose::toPhoto).toList();
+      slots.add(new Slot("S" + i, "pond-12", corners, Slot.Refine.EDGES));
+    }
+    return FindBoards.inSlots(scene.draw(), station(slots), Map.of("pond-12", marked)).boards();
+  }
+
+  @Test
   void aGridThatDiffersAfterHalfATurnNeedsNoMark() {
     assertTrue(HalfTurn.sameAfterHalfTurn(PLAIN));
     Layout odd =

@@ -39,7 +39,7 @@ final class TestLayouts {
   }
 
   static KnownLayouts onlyDeck18() {
-    return new KnownLayouts(raft -> Optional.empty(), List.of(deck18()));
+    return new KnownLayouts(raft -> Optional.empty(), List.of(deck18()), Optional.empty());
   }
 
   static Station passing(int width, int height, Lens lens) {

@@ -42,14 +42,15 @@ class CsvTextTest {
 
   @ParameterizedTest
   @CsvSource({
-    "1.005,2,1.01", // half up on the decimal digits that Double.toString shows, not on the binary
+    "1.005,2,1.00", // half to even on the decimal digits that Double.toString shows
+    "1.015,2,1.02",
     "-1.26,1,-1.3",
     "-0.001,2,0.00",
     "12345678.9,1,12345678.9",
     "1e-9,4,0.0000",
     "3,0,3"
   })
-  void numbersAreRoundedHalfUpAndStayNumbers(double value, int decimals, String cell) {
+  void numbersAreRoundedHalfToEvenAndStayNumbers(double value, int decimals, String cell) {
     assertEquals(
         "a\r\n" + cell + "\r\n",
         new CsvText(List.of("a")).number(value, decimals).endRow().toString());
@@ -58,10 +59,10 @@ class CsvTextTest {
   @Test
   void anAbsentNumberIsAnEmptyCell() {
     assertEquals(
-        "a,b\r\n,7\r\n",
+        "a,b\r\n7,\r\n",
         new CsvText(List.of("a", "b"))
-            .number(OptionalDouble.empty(), 2)
             .number(7)
+            .number(OptionalDouble.empty(), 2)
             .endRow()
             .toString());
   }
@@ -71,7 +72,7 @@ class CsvTextTest {
     CsvText csv = new CsvText(List.of("a", "b")).text("x");
 
     assertEquals(
-        "row has 1 cells, header has 2",
-        assertThrows(IllegalStateException.class, csv::endRow).getMessage());
+        "a row must have 2 cells, got 1",
+        assertThrows(IllegalArgumentException.class, csv::endRow).getMessage());
   }
 }

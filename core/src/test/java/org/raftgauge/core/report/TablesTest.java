@@ -134,7 +134,7 @@ class TablesTest {
 
   private static RaftRows rows(String raft, String photo, List<SiteRow> sites) {
     RaftMeasure measure = raft(raft, 0.5, 0.4);
-    return new RaftRows(photo(photo, List.of(measure)), measure, sites, "");
+    return new RaftRows(photo(photo, List.of(measure)), measure, sites, "", OptionalDouble.empty());
   }
 
   private static RaftMeasure raft(String raft, double mmPerPx, double poseErrorMm) {

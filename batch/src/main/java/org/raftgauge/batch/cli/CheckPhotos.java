@@ -1,0 +1,64 @@
+// SPDX-License-Identifier: Apache-2.0
+package org.raftgauge.batch.cli;
+
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import java.util.Set;
+import org.raftgauge.batch.folder.ReadPhoto;
+import org.raftgauge.batch.run.FoundPhoto;
+import org.raftgauge.batch.run.FoundPhotos;
+import org.raftgauge.core.book.BookReading;
+import org.raftgauge.core.measure.CheckPhoto;
+import org.raftgauge.core.problem.InputException;
+import org.raftgauge.core.problem.Problem;
+
+/** Checks a photo folder against a book, measuring nothing. */
+final class CheckPhotos {
+  /** Endings of pictures and films that cameras write and that are not read. */
+  private static final Set<String> OTHER_PICTURES =
+      Set.of(
+          "heic", "heif", "avif", "webp", "bmp", "gif", "mp4", "mov", "dng", "cr2", "cr3", "nef",
+          "arw", "raf", "orf", "rw2");
+
+  private final Path folder;
+  private final BookReading reading;
+
+  CheckPhotos(Path folder, BookReading reading) {
+    this.folder = folder;
+    this.reading = reading;
+  }
+
+  /** Lists what is wrong with the manifest, with its names, and with each photo. */
+  List<Problem> problems(FoundPhotos found) throws InputException {
+    List<Problem> problems = new ArrayList<>(found.problems());
+    problems.addAll(BookWorkplace.manifest(folder).problemsWith(reading));
+    for (String other : BookWorkplace.find(folder).notPhotos()) {
+      if (OTHER_PICTURES.contains(ending(other))) {
+        problems.add(
+            Problem.warning(
+                other,
+                "files of this kind are not read",
+                "save it as a JPEG, or set the camera to JPEG"));
+      }
+    }
+    for (FoundPhoto photo : found.photos()) {
+      problems.addAll(check(photo));
+    }
+    return problems;
+  }
+
+  private static String ending(String file) {
+    return file.substring(file.lastIndexOf('.') + 1).toLowerCase(Locale.ROOT);
+  }
+
+  private List<Problem> check(FoundPhoto photo) {
+    try {
+      byte[] bytes = ReadPhoto.bytes(photo.file(), photo.facts().photo());
+      return CheckPhoto.problems(bytes, photo.facts(), reading.book());
+    } catch (InputException unreadable) {
+      return unreadable.problems();
+    }
+  }
+}

@@ -1,0 +1,34 @@
+// SPDX-License-Identifier: Apache-2.0
+package org.raftgauge.batch.cli;
+
+import java.io.IOException;
+import java.nio.file.AccessDeniedException;
+import java.nio.file.FileSystemException;
+import java.nio.file.NoSuchFileException;
+
+/** Words why a run failed; the file system's own exceptions often say no more than a path. */
+final class FailureText {
+
+  private FailureText() {}
+
+  static String of(Exception e) {
+    if (e instanceof AccessDeniedException denied) {
+      return denied.getFile()
+          + ": you have no right to it; change its rights, or use another folder";
+    }
+    if (e instanceof NoSuchFileException missing) {
+      return missing.getFile() + ": is not there (any more); look for its drive or folder";
+    }
+    if (e instanceof FileSystemException other && other.getReason() != null) {
+      return other.getFile() + ": " + other.getReason() + remedy(other.getReason());
+    }
+    return e instanceof IOException && e.getMessage() != null ? e.getMessage() : e.toString();
+  }
+
+  private static String remedy(String reason) {
+    if (reason.contains("No space") || reason.contains("not enough space")) {
+      return "; free some space and run again";
+    }
+    return reason.contains("Read-only") ? "; use a folder that can be written" : "";
+  }
+}

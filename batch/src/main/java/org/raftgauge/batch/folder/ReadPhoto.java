@@ -1,0 +1,57 @@
+// SPDX-License-Identifier: Apache-2.0
+package org.raftgauge.batch.folder;
+
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.NoSuchFileException;
+import java.nio.file.Path;
+import java.util.List;
+import org.raftgauge.core.problem.InputException;
+import org.raftgauge.core.problem.Problem;
+
+/** Reads the bytes of a photo file. */
+public final class ReadPhoto {
+  /** Larger than any photo of a camera; a limit so that one wrong file cannot fill the memory. */
+  private static final long LARGEST_BYTES = 512L << 20;
+
+  private ReadPhoto() {}
+
+  /**
+   * Reads a file.
+   *
+   * @param file the file
+   * @param photo its path as shown to the user
+   * @return its bytes
+   * @throws InputException if it is over 512 MB or cannot be read, with reason and remedy
+   */
+  public static byte[] bytes(Path file, String photo) throws InputException {
+    try {
+      long size = Files.size(file);
+      if (size > LARGEST_BYTES) {
+        throw problem(
+            photo,
+            "the file has " + (size >> 20) + " MB, over the limit of " + (LARGEST_BYTES >> 20),
+            "take it out of the folder: no photo is so large; a film is not read");
+      }
+      return Files.readAllBytes(file);
+    } catch (NoSuchFileException gone) {
+      // Bytes that are no text show as these two; the file cannot be found by such a name.
+      boolean odd = photo.indexOf('\uFFFD') >= 0 || photo.indexOf('?') >= 0;
+      throw odd
+          ? problem(
+              photo,
+              "the file's name, or its folder's, is not UTF-8 and cannot be opened",
+              "rename it in plain letters and run again")
+          : problem(photo, "the file is not there any more", "copy it from the camera again");
+    } catch (IOException e) {
+      throw problem(
+          photo,
+          "the file cannot be read: " + e.getMessage(),
+          "check the card or drive and that you may read the file, then run again");
+    }
+  }
+
+  private static InputException problem(String photo, String found, String remedy) {
+    return new InputException(List.of(new Problem(photo, found, remedy)));
+  }
+}

@@ -1,0 +1,100 @@
+// SPDX-License-Identifier: Apache-2.0
+package org.raftgauge.core.measure;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
+import org.raftgauge.core.book.CropBook;
+import org.raftgauge.core.book.PhotoName;
+import org.raftgauge.core.book.Station;
+import org.raftgauge.core.photo.CaptureTime;
+import org.raftgauge.core.photo.FarmClock;
+import org.raftgauge.core.photo.NoTime;
+import org.raftgauge.core.photo.PeekPhoto;
+import org.raftgauge.core.photo.PeekResult;
+import org.raftgauge.core.photo.PeekedPhoto;
+import org.raftgauge.core.photo.TakenAt;
+import org.raftgauge.core.photo.TimeClues;
+import org.raftgauge.core.photo.TimeResult;
+import org.raftgauge.core.photo.UnreadablePhoto;
+import org.raftgauge.core.plane.FindBoards;
+import org.raftgauge.core.problem.Problem;
+
+/** Finds what can be known to be wrong with a photo before anything is measured. */
+public final class CheckPhoto {
+
+  private CheckPhoto() {}
+
+  /**
+   * Checks a photo by its headers: whether it can be read, which station took it, whether it has
+   * that station's shape, and when it was taken.
+   *
+   * @param bytes of the photo's file
+   * @param facts what else is known of it
+   * @param book the crop book
+   * @return every problem, with the photo's path as its place; a doubted clock is a warning
+   */
+  public static List<Problem> problems(byte[] bytes, PhotoFacts facts, CropBook book) {
+    PeekResult peeked = PeekPhoto.at(bytes);
+    if (peeked instanceof UnreadablePhoto bad) {
+      return List.of(new Problem(facts.photo(), bad.reason(), bad.remedy()));
+    }
+    PeekedPhoto photo = (PeekedPhoto) peeked;
+    PhotoName name = FactsOfName.of(book, facts.photo());
+    StationOf.Answer answer = StationOf.photo(book, facts, name);
+    List<Problem> problems = new ArrayList<>();
+    if (answer.station().isEmpty() && facts.station().isEmpty()) {
+      problems.add(new Problem(facts.photo(), answer.reason(), answer.remedy()));
+    }
+    answer.station().flatMap(station -> shape(photo, facts, station)).ifPresent(problems::add);
+    time(photo, facts, name, new FarmClock(book.zone(), offset(answer), Optional.empty()))
+        .ifPresent(problems::add);
+    return problems;
+  }
+
+  private static java.time.Duration offset(StationOf.Answer answer) {
+    return answer.station().map(Station::clockOffset).orElse(java.time.Duration.ZERO);
+  }
+
+  private static Optional<Problem> shape(PeekedPhoto photo, PhotoFacts facts, Station station) {
+    if (FindBoards.hasShapeOf(station, photo.widthPx(), photo.heightPx())) {
+      return Optional.empty();
+    }
+    String found =
+        String.format(
+            Locale.ROOT,
+            "the photo is %d x %d px, station %s takes %d x %d: not the same shape",
+            photo.widthPx(),
+            photo.heightPx(),
+            station.name(),
+            station.imageWidthPx(),
+            station.imageHeightPx());
+    return Optional.of(
+        new Problem(
+            facts.photo(),
+            found,
+            "use the station's own camera, uncropped, or name the photo's station"));
+  }
+
+  private static Optional<Problem> time(
+      PeekedPhoto photo, PhotoFacts facts, PhotoName name, FarmClock clock) {
+    TimeResult time =
+        CaptureTime.of(
+            new TimeClues(facts.takenAt(), photo.tags(), name.date(), name.time()), clock);
+    if (time instanceof NoTime none) {
+      // A time of the manifest that cannot be read is the manifest's problem already.
+      return facts.takenAt().isPresent()
+          ? Optional.empty()
+          : Optional.of(new Problem(facts.photo(), none.reason(), none.remedy()));
+    }
+    return Optional.of(((TakenAt) time).clockDoubt())
+        .filter(doubt -> !doubt.isEmpty())
+        .map(
+            doubt ->
+                Problem.warning(
+                    facts.photo(),
+                    "its time is in doubt: " + doubt,
+                    "set the camera's clock, or give taken_at in manifest.csv"));
+  }
+}
