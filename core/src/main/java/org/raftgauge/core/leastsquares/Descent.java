@@ -1,0 +1,93 @@
+// SPDX-License-Identifier: Apache-2.0
+package org.raftgauge.core.leastsquares;
+
+import org.hipparchus.exception.MathRuntimeException;
+import org.hipparchus.linear.ArrayRealVector;
+import org.hipparchus.linear.RealVector;
+import org.hipparchus.optim.nonlinear.vector.leastsquares.LeastSquaresFactory;
+import org.hipparchus.optim.nonlinear.vector.leastsquares.LevenbergMarquardtOptimizer;
+
+/**
+ * Brings a sum of squares to its minimum: Levenberg-Marquardt, then plain Gauss-Newton steps to the
+ * last digits, where Levenberg-Marquardt stalls on the flatness of the sum.
+ */
+final class Descent {
+  private static final int MOST_EVALUATIONS = 3_000;
+  private static final int MOST_POLISHING = 40;
+
+  /** Relative change of a parameter at which polishing ends; working value. */
+  private static final double SMALL_STEP = 1e-13;
+
+  /** Relative rise of a sum of squares that is rounding, where residuals are 1e-5 of the values. */
+  private static final double NOISE = 1e-10;
+
+  private Descent() {}
+
+  /** Returns the parameters of the smallest sum found from {@code start}. */
+  static double[] from(double[] start, Residuals residuals, int count) {
+    try {
+      new LevenbergMarquardtOptimizer()
+          .withCostRelativeTolerance(1e-14)
+          .withParameterRelativeTolerance(1e-12)
+          .withOrthoTolerance(1e-14)
+          .optimize(
+              LeastSquaresFactory.create(
+                  residuals,
+                  new ArrayRealVector(count),
+                  new ArrayRealVector(start),
+                  null,
+                  MOST_EVALUATIONS,
+                  MOST_EVALUATIONS));
+    } catch (MathRuntimeException stalled) {
+      // No further reduction possible, or out of evaluations: the best point is kept and judged.
+    }
+    return polished(residuals);
+  }
+
+  private static double[] polished(Residuals residuals) {
+    double[] at = residuals.best();
+    for (int i = 0; i < MOST_POLISHING; i++) {
+      Linearised here = Linearised.at(at, residuals);
+      if (here.isSingular()) {
+        return at;
+      }
+      double[] step = here.gaussNewtonStep();
+      double[] next = shortened(at, step, here.cost(), residuals);
+      if (next.length == 0) {
+        return at;
+      }
+      at = next;
+      if (relativeSize(step, at) < SMALL_STEP) {
+        return at;
+      }
+    }
+    return at;
+  }
+
+  /**
+   * Returns the point after the step, halved until the sum does not rise; empty if it always does.
+   */
+  private static double[] shortened(double[] at, double[] step, double cost, Residuals residuals) {
+    double length = 1;
+    for (int half = 0; half < 12; half++) {
+      double[] next = at.clone();
+      for (int j = 0; j < at.length; j++) {
+        next[j] += length * step[j];
+      }
+      RealVector value = residuals.value(new ArrayRealVector(next)).getFirst();
+      if (value.dotProduct(value) <= cost * (1 + NOISE)) {
+        return next;
+      }
+      length /= 2;
+    }
+    return new double[0];
+  }
+
+  private static double relativeSize(double[] step, double[] at) {
+    double most = 0;
+    for (int j = 0; j < at.length; j++) {
+      most = Math.max(most, Math.abs(step[j]) / Math.max(Math.abs(at[j]), 1e-300));
+    }
+    return most;
+  }
+}
