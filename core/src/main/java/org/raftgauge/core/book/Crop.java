@@ -13,6 +13,8 @@ import java.util.OptionalDouble;
  * @param emergedByDas days after sowing by which canopy must show, where given
  * @param limits limits of the verdicts
  * @param harvest what it is harvested at, where given
+ * @param curve its usual growth, where given
+ * @param transplant when a tray is ready to be transplanted, where given
  */
 public record Crop(
     String name,
@@ -20,10 +22,12 @@ public record Crop(
     HeightModel heightModel,
     OptionalDouble emergedByDas,
     Limits limits,
-    Optional<Harvest> harvest) {
+    Optional<Harvest> harvest,
+    Optional<CropCurve> curve,
+    Optional<TransplantRule> transplant) {
 
   /**
-   * Describes a crop without harvest targets.
+   * Describes a crop of which the book says no more than it must.
    *
    * @param name as the book names it
    * @param colourModel name of the colour model
@@ -37,7 +41,15 @@ public record Crop(
       HeightModel heightModel,
       OptionalDouble emergedByDas,
       Limits limits) {
-    this(name, colourModel, heightModel, emergedByDas, limits, Optional.empty());
+    this(
+        name,
+        colourModel,
+        heightModel,
+        emergedByDas,
+        limits,
+        Optional.empty(),
+        Optional.empty(),
+        Optional.empty());
   }
 
   /**

@@ -53,16 +53,22 @@ final class FarmPass {
    * Follows every plant through all evenings.
    *
    * @param series what was seen of each plant
-   * @param limits the limits of a plant's crop
+   * @param crops what the book says of a plant's crop
    * @param rules how departures are judged
    * @return where all stand after the last evening
    */
   static FarmPass through(
-      List<PlantSeries> series, Function<PlantSeries, Crop.Limits> limits, TrackRules rules) {
-    Map<String, Cohort> cohorts = FindCohorts.of(series);
+      List<PlantSeries> series, Function<PlantSeries, Optional<Crop>> crops, TrackRules rules) {
+    Map<PlantSeries, Cohort> cohorts = FindCohorts.of(series, crops);
     List<Follow> plants =
         series.stream()
-            .map(s -> new Follow(s, cohorts.get(s.plant()), limits.apply(s), rules))
+            .map(
+                s ->
+                    new Follow(
+                        s,
+                        cohorts.get(s),
+                        crops.apply(s).map(Crop::limits).orElse(Crop.Limits.defaults()),
+                        rules))
             .toList();
     FarmPass pass = new FarmPass(plants, rules);
     pass.evenings.values().forEach(pass::evening);
@@ -97,7 +103,13 @@ final class FarmPass {
     List<Cohort.Level> tonight = new ArrayList<>();
     groups.forEach(
         (patch, of) -> level(of).ifPresent(l -> tonight.add(new Cohort.Level(patch, l))));
-    stations.evening(tonight);
+    if (!rules.off().contains(TrackRules.Part.STATION_WATCH)) {
+      stations.evening(tonight);
+    }
+    tonight.stream()
+        .map(l -> l.patch().cohort())
+        .distinct()
+        .forEach(cohort -> cohort.refresh(tonight.get(0).level().evening()));
     List<Cohort.Level> judged = tonight.stream().map(this::corrected).map(this::doubt).toList();
     List<Cohort.Level> good = judged.stream().filter(l -> !l.level().doubtful()).toList();
     good.stream()
@@ -110,6 +122,7 @@ final class FarmPass {
     ponds.take(good);
     good.forEach(l -> l.patch().faulty(ponds.lags(l.patch())));
     judged.forEach(l -> follow(l, groups.get(l.patch())));
+    chart(seen.stream().map(Seen::plant).filter(Follow::foretold).toList());
     seen.forEach(s -> s.plant().closeEvening(s.sight()));
   }
 
@@ -179,7 +192,8 @@ final class FarmPass {
                                 - rate * (level.level().age() - before.age()))
                         < SAME_AGAIN + slack)
             .isPresent();
-    return sudden && !again ? new Cohort.Level(level.patch(), level.level().doubted()) : level;
+    boolean believed = rules.off().contains(TrackRules.Part.RAFT_DOUBT);
+    return sudden && !again && !believed ? new Cohort.Level(level.patch(), level.level().doubted()) : level;
   }
 
   /** A first level is held against the other rafts of its cohort, where there are some. */
@@ -202,6 +216,16 @@ final class FarmPass {
       } else if (expected.isPresent() && each.sight().hasArea()) {
         each.plant().take(each.sight(), offset, expected.get());
       }
+    }
+  }
+
+  /** Takes what an evening's plants have in common, weather mostly, off their innovations. */
+  private static void chart(List<Follow> plants) {
+    if (!plants.isEmpty()) {
+      double common =
+          RobustCentre.median(
+              plants.stream().mapToDouble(plant -> plant.track().innovation()).toArray());
+      plants.forEach(plant -> plant.chart(common));
     }
   }
 

@@ -5,6 +5,8 @@ import java.util.Optional;
 import org.raftgauge.core.book.Crop;
 import org.raftgauge.core.history.PlantSeries;
 import org.raftgauge.core.history.Sight;
+import org.raftgauge.core.statistics.Ewma;
+import org.raftgauge.core.statistics.EwmaRule;
 import org.raftgauge.core.track.PlantTrack.ErrorOf;
 
 /** One plant followed through the evenings: its belief, and what was credible before. */
@@ -12,6 +14,9 @@ final class Follow {
   private static final double DEFAULT_SE = 0.04;
   private static final double EDGE_CM2 = 0.2;
   private static final double CLOSED_SD = 0.1;
+
+  /** Weight 0.2 and 3 sigma limits are usual for such charts (NIST/SEMATECH 6.3.2.4). */
+  private static final EwmaRule CHART = new EwmaRule(0.2, 3);
 
   private final PlantSeries series;
   private final Cohort cohort;
@@ -26,7 +31,8 @@ final class Follow {
   private double aheadBefore;
   private double ahead;
   private boolean takenTonight;
-  private double lnAreaSe;
+  private double innovation;
+  private Ewma ewma = CHART.start(0);
 
   Follow(PlantSeries series, Cohort cohort, Crop.Limits limits, TrackRules rules) {
     this.series = series;
@@ -72,6 +78,26 @@ final class Follow {
     return takenTonight;
   }
 
+  /** Says whether its last sight was believed and can be held against a forecast. */
+  boolean foretold() {
+    return takenTonight && track.sights() > 1;
+  }
+
+  /** Takes what all plants of the evening have in common off its innovation and charts it. */
+  void chart(double common) {
+    innovation = track.innovation() - common;
+    ewma = ewma.next(innovation);
+  }
+
+  /** Returns the innovation without what the evening's plants have in common. */
+  double innovation() {
+    return innovation;
+  }
+
+  Ewma ewma() {
+    return ewma;
+  }
+
   void doubt(String why) {
     doubt = why;
   }
@@ -85,7 +111,7 @@ final class Follow {
    */
   void take(Sight sight, double offset, Expected expect) {
     double area = sight.areaCm2();
-    lnAreaSe =
+    double lnAreaSe =
         sight.measure().projectedAreaSeCm2().orElse(Math.hypot(DEFAULT_SE * area, EDGE_CM2)) / area;
     double fresh = Math.hypot(lnAreaSe, rules.photoSd());
     double lasting = Math.hypot(expect.standardError(), rules.persistentSd());

@@ -18,18 +18,7 @@ final class GroupTrack {
    */
   GroupTrack(TrackRules rules, double healthySd) {
     this.rules = rules;
-    this.track =
-        new PlantTrack(
-            new TrackRules(
-                rules.believed(),
-                rules.believedAtOnce(),
-                0,
-                rules.photoSd(),
-                healthySd,
-                rules.shareDrift(),
-                rules.rateDrift(),
-                rules.rateMemoryDays(),
-                rules.stallEvidence()));
+    this.track = new PlantTrack(rules.ofGroups(healthySd));
   }
 
   /**

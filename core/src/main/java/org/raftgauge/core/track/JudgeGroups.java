@@ -6,6 +6,7 @@ import java.util.ArrayList;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Locale;
+import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.Set;
@@ -14,22 +15,31 @@ import java.util.TreeSet;
 /** Judges stations, ponds and rafts as wholes. */
 final class JudgeGroups {
   private static final double DOUBTED = 0.05;
+  private static final String DOUBT =
+      "the whole raft departs from its own growth in one photo; photograph it again";
 
   private final FarmPass pass;
   private final LocalDate evening;
+  private final Map<String, BoardShares.Test> boards;
   private final Set<String> laggingPonds = new TreeSet<>();
   private final Set<String> laggingRafts = new TreeSet<>();
 
-  JudgeGroups(FarmPass pass, LocalDate evening) {
+  /**
+   * @param pass the farm after the evening
+   * @param evening the evening
+   * @param boards patterns over the boards of rafts
+   */
+  JudgeGroups(FarmPass pass, LocalDate evening, Map<String, BoardShares.Test> boards) {
     this.pass = pass;
     this.evening = evening;
+    this.boards = boards;
     for (Patch patch : tonight()) {
       pass.ponds()
           .pond(patch.pond())
           .filter(GroupTrack::lagging)
           .ifPresent(t -> laggingPonds.add(patch.pond()));
       pass.ponds()
-          .raft(patch.raft())
+          .raft(patch)
           .filter(GroupTrack::lagging)
           .ifPresent(t -> laggingRafts.add(patch.raft()));
     }
@@ -49,7 +59,14 @@ final class JudgeGroups {
     if (laggingPonds.contains(plant.series().planting().pond())) {
       return Pattern.POND;
     }
-    return laggingRafts.contains(plant.series().last().raft()) ? Pattern.RAFT : Pattern.NONE;
+    String raft = plant.series().last().raft();
+    return laggingRafts.contains(raft) ? Pattern.RAFT : board(raft);
+  }
+
+  private Pattern board(String raft) {
+    return Optional.ofNullable(boards.get(raft))
+        .map(BoardShares.Test::pattern)
+        .orElse(Pattern.NONE);
   }
 
   /** Returns tonight's step of the station that saw a plant. */
@@ -128,7 +145,9 @@ final class JudgeGroups {
               Optional.empty(),
               Optional.empty(),
               lagging ? Pattern.POND : Pattern.NONE,
-              track.map(t -> words("pond", t)).orElse("no other pond grows the same to compare")));
+              track
+                  .map(t -> words("pond", t))
+                  .orElse("no other pond, past cycles or curve to compare")));
     }
     return rows;
   }
@@ -147,17 +166,16 @@ final class JudgeGroups {
 
   private Judged raft(Patch patch) {
     PatchLevel level = patch.last().orElseThrow();
-    Optional<GroupTrack> track = pass.ponds().raft(patch.raft());
+    Optional<GroupTrack> track = pass.ponds().raft(patch);
     boolean lagging = laggingRafts.contains(patch.raft());
     Verdict verdict =
         level.doubtful() ? Verdict.HELD : lagging ? Verdict.LAGGING : Verdict.ON_TRACK;
     Pattern pattern =
-        laggingPonds.contains(patch.pond()) ? Pattern.POND : lagging ? Pattern.RAFT : Pattern.NONE;
-    Optional<Expected> expected = patch.cohort().expected(patch.raft(), level.age());
-    String evidence =
-        level.doubtful()
-            ? "the whole raft departs from its own growth in one photo; photograph it again"
-            : track.map(t -> words("raft", t)).orElse("no other raft of its cohort to compare");
+        laggingPonds.contains(patch.pond())
+            ? Pattern.POND
+            : lagging ? Pattern.RAFT : board(patch.raft());
+    Optional<Expected> expected = patch.cohort().expectedOfRaft(patch.raft(), level.age());
+    String evidence = level.doubtful() ? DOUBT : words(patch, track, expected);
     return new Judged(
         Judged.Scope.RAFT,
         new Judged.Place(
@@ -177,11 +195,31 @@ final class JudgeGroups {
         evidence);
   }
 
+  private String words(Patch patch, Optional<GroupTrack> track, Optional<Expected> expected) {
+    String level =
+        track.map(t -> words("raft", t)).orElse("no other raft of its cohort to compare")
+            + expected.map(JudgeGroups::basis).orElse("");
+    BoardShares.Test board = boards.get(patch.raft());
+    return board == null ? level : level + "; " + board.words();
+  }
+
+  /** Says what the expected rests on, where that is more than tonight's others. */
+  private static String basis(Expected expected) {
+    String what =
+        expected.basis() == Basis.CROP ? "the crop's curve in the book" : "the past cycles' shape";
+    return expected.shift().isEmpty()
+        ? ""
+        : String.format(
+            Locale.ROOT,
+            "; expected is %s shifted by %+.0f %%",
+            what,
+            100 * Math.expm1(expected.shift().getAsDouble()));
+  }
+
   private static String words(String what, GroupTrack track) {
     return String.format(
         Locale.ROOT,
-        "the %s's plants stand at %.0f %% of the others of their cohort (95 %% interval %.0f to"
-            + " %.0f %%)",
+        "the %s's plants stand at %.0f %% of expected (95 %% interval %.0f to %.0f %%)",
         what,
         100 * Math.exp(track.track().share()),
         100 * Math.exp(track.track().share() - Normal.Z975 * track.track().shareSd()),

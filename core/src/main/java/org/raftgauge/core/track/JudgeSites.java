@@ -1,7 +1,6 @@
 // SPDX-License-Identifier: Apache-2.0
 package org.raftgauge.core.track;
 
-import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.EnumSet;
 import java.util.HashMap;
@@ -16,15 +15,13 @@ import org.raftgauge.core.book.CropBook;
 import org.raftgauge.core.history.PlantSeries;
 import org.raftgauge.core.history.Sight;
 import org.raftgauge.core.site.SiteMeasure;
+import org.raftgauge.core.statistics.BenjaminiHochberg;
 
 /** Judges the sites seen on an evening. */
 final class JudgeSites {
   private static final double DEAD_FRACTION = 0.5;
   private static final double COLLAPSED = 0.35;
   private static final double ROOTED_CM2 = 1;
-  private static final double PALE_FRACTION = 0.3;
-  private static final double PALE_Z = 3;
-  private static final double LEAST_PALE_SD = 0.03;
   private static final double LEAST_RATE = 0.02;
   private static final int LEAST_SIGHTS = 3;
 
@@ -32,25 +29,22 @@ final class JudgeSites {
   private final List<Follow> plants;
   private final JudgeGroups groups;
   private final TrackRules rules;
-  private final Map<Cohort, RobustCentre> pale = new HashMap<>();
-  private final Map<Follow, Double> qValues;
+  private final FindPale pale;
+  private final Map<Follow, Double> qValues = new HashMap<>();
 
   JudgeSites(CropBook book, List<Follow> plants, JudgeGroups groups, TrackRules rules) {
     this.book = book;
     this.plants = plants;
     this.groups = groups;
     this.rules = rules;
-    this.qValues = FalseDiscovery.qValues(plants);
-    Map<Cohort, List<Double>> shares = new HashMap<>();
-    for (Follow plant : plants) {
-      paleFraction(plant)
-          .ifPresent(f -> shares.computeIfAbsent(plant.cohort(), c -> new ArrayList<>()).add(f));
+    this.pale = new FindPale(plants);
+    List<Follow> foretold = plants.stream().filter(Follow::foretold).toList();
+    double[] q =
+        BenjaminiHochberg.qValues(
+            foretold.stream().mapToDouble(p -> Normal.twoSided(p.innovation())).toArray());
+    for (int i = 0; i < q.length; i++) {
+      qValues.put(foretold.get(i), q[i]);
     }
-    shares.forEach(
-        (cohort, values) ->
-            pale.put(
-                cohort,
-                RobustCentre.of(values.stream().mapToDouble(Double::doubleValue).toArray())));
   }
 
   List<Judged> rows() {
@@ -65,7 +59,9 @@ final class JudgeSites {
     } else {
       findDeadOrEmpty(plant, found);
       findGrowth(plant, found);
-      findPale(plant, found);
+      if (pale.pale(plant)) {
+        found.add(Verdict.PALE);
+      }
     }
     List<Verdict> all = found.stream().sorted(Comparator.naturalOrder()).toList();
     Verdict verdict = all.isEmpty() ? Verdict.ON_TRACK : all.get(0);
@@ -73,7 +69,7 @@ final class JudgeSites {
     Optional<Judged.Share> share =
         known ? plant.expected().map(e -> ShareOf.plant(plant, e, rules)) : Optional.empty();
     Optional<Judged.Change> change =
-        known && plant.track().sights() > 1 ? Optional.of(change(plant)) : Optional.empty();
+        plant.foretold() ? Optional.of(change(plant)) : Optional.empty();
     return new Judged(
         Judged.Scope.SITE,
         place(plant, sight),
@@ -134,32 +130,15 @@ final class JudgeSites {
     }
   }
 
-  private void findPale(Follow plant, Set<Verdict> found) {
-    RobustCentre cohort = pale.get(plant.cohort());
-    OptionalDouble own = paleFraction(plant);
-    if (own.isPresent() && cohort.n() >= LEAST_SIGHTS) {
-      double sd = Math.max(LEAST_PALE_SD, cohort.spread());
-      if (own.getAsDouble() >= PALE_FRACTION && own.getAsDouble() > cohort.centre() + PALE_Z * sd) {
-        found.add(Verdict.PALE);
-      }
-    }
-  }
-
-  private static OptionalDouble paleFraction(Follow plant) {
-    return plant.series().last().measure().colour().stream()
-        .mapToDouble(SiteMeasure.Colour::paleFraction)
-        .findFirst();
-  }
-
   private Judged.Change change(Follow plant) {
     PlantTrack track = plant.track();
     double rate = plant.expected().orElseThrow().rate();
     return new Judged.Change(
-        track.innovation(),
-        track.ewma(),
+        plant.innovation(),
+        plant.ewma().average(),
         rate + track.rate(),
         rate,
-        Normal.twoSided(track.innovation()),
+        Normal.twoSided(plant.innovation()),
         qValues.getOrDefault(plant, 1.0));
   }
 
@@ -191,18 +170,25 @@ final class JudgeSites {
     if (verdict == Verdict.EMPTY) {
       return "planted, no canopy to be seen";
     }
-    return share
-        .map(
-            s ->
-                String.format(
-                    Locale.ROOT,
-                    "stands at %.0f %% of expected (95 %% interval %.0f to %.0f %%), grows %.3f a"
-                        + " day where %.3f is expected",
-                    100 * s.shareOfExpected(),
-                    100 * s.lo95(),
-                    100 * s.hi95(),
-                    plant.expected().orElseThrow().rate() + plant.track().rate(),
-                    plant.expected().orElseThrow().rate()))
-        .orElse("");
+    String growth = share.map(s -> growth(plant, s)).orElse("");
+    if (!pale.pale(plant)) {
+      return growth;
+    }
+    return verdict == Verdict.PALE || growth.isEmpty()
+        ? pale.words(plant)
+        : growth + "; " + pale.words(plant);
+  }
+
+  private static String growth(Follow plant, Judged.Share share) {
+    Expected expected = plant.expected().orElseThrow();
+    return String.format(
+        Locale.ROOT,
+        "stands at %.0f %% of expected (95 %% interval %.0f to %.0f %%), grows %.3f a day where"
+            + " %.3f is expected",
+        100 * share.shareOfExpected(),
+        100 * share.lo95(),
+        100 * share.hi95(),
+        expected.rate() + plant.track().rate(),
+        expected.rate());
   }
 }

@@ -128,8 +128,9 @@ public record Judged(
   /**
    * How it changes.
    *
-   * @param innovation observed minus forecast, in standard deviations
-   * @param ewma of the innovations
+   * @param innovation observed minus forecast, in standard deviations, less what the evening's
+   *     plants have in common (weather)
+   * @param ewma of the innovations, weight 0.2
    * @param ratePerDay its own growth rate of ln(area)
    * @param expectedRatePerDay the reference's
    * @param pValue of the innovation, two-sided

@@ -54,6 +54,10 @@ final class Patch {
     faulty = found;
   }
 
+  List<PatchLevel> levels() {
+    return levels;
+  }
+
   void add(PatchLevel level) {
     levels.add(level);
   }

@@ -13,7 +13,6 @@ final class PlantTrack {
   private static final double FAR = 3;
   private static final double FIRST_RATE_SD = 0.02;
   private static final double LOOSE_RATE_SD = 0.1;
-  private static final double EWMA_WEIGHT = 0.2;
 
   private final TrackRules rules;
   private double share;
@@ -24,7 +23,6 @@ final class PlantTrack {
   private double lastAge;
   private double far;
   private double innovation;
-  private double ewma;
   private double stall;
   private int sights;
   private double lasting;
@@ -61,7 +59,6 @@ final class PlantTrack {
     }
     double spread = Math.sqrt(varShare + variance);
     innovation = (y - share) / spread;
-    ewma += EWMA_WEIGHT * (innovation - ewma);
     double weight = variance;
     if (Math.abs(innovation) > FAR && sights > 0) {
       if (far * innovation > 0) {
@@ -146,10 +143,6 @@ final class PlantTrack {
 
   double innovation() {
     return innovation;
-  }
-
-  double ewma() {
-    return ewma;
   }
 
   int sights() {

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: Apache-2.0
 package org.raftgauge.core.track;
 
+import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -18,7 +19,7 @@ final class PondWatch {
   private static final double RAFT_SD = 0.06;
 
   private final Map<String, GroupTrack> ponds = new TreeMap<>();
-  private final Map<String, GroupTrack> rafts = new TreeMap<>();
+  private final Map<Patch, GroupTrack> rafts = new HashMap<>();
   private final TrackRules rules;
 
   PondWatch(TrackRules rules) {
@@ -34,11 +35,10 @@ final class PondWatch {
       Patch patch = level.patch();
       patch
           .cohort()
-          .expected(patch.raft(), level.level().age())
-          .filter(e -> patch.cohort().patches().size() > 1)
+          .expectedOfRaft(patch.raft(), level.level().age())
           .ifPresent(
               e ->
-                  track(rafts, patch.raft(), RAFT_SD)
+                  track(rafts, patch, RAFT_SD)
                       .take(
                           (double) level.level().evening().toEpochDay(),
                           level.level().lnArea() - e.lnArea(),
@@ -73,21 +73,21 @@ final class PondWatch {
     }
   }
 
-  private GroupTrack track(Map<String, GroupTrack> tracks, String name, double healthySd) {
-    return tracks.computeIfAbsent(name, n -> new GroupTrack(rules, healthySd));
+  private <K> GroupTrack track(Map<K, GroupTrack> tracks, K which, double healthySd) {
+    return tracks.computeIfAbsent(which, k -> new GroupTrack(rules, healthySd));
   }
 
   Optional<GroupTrack> pond(String pond) {
     return Optional.ofNullable(ponds.get(pond));
   }
 
-  Optional<GroupTrack> raft(String raft) {
-    return Optional.ofNullable(rafts.get(raft));
+  Optional<GroupTrack> raft(Patch patch) {
+    return Optional.ofNullable(rafts.get(patch));
   }
 
   /** Says whether a patch's raft or pond has been found to lag. */
   boolean lags(Patch patch) {
-    return raft(patch.raft()).filter(GroupTrack::lagging).isPresent()
+    return raft(patch).filter(GroupTrack::lagging).isPresent()
         || pond(patch.pond()).filter(GroupTrack::lagging).isPresent();
   }
 

@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: Apache-2.0
 package org.raftgauge.core.track;
 
+import java.util.Set;
+
 /**
  * How departures from the expected growth are judged. Rates are per day of ln(area).
  *
@@ -15,6 +17,7 @@ package org.raftgauge.core.track;
  * @param rateDrift by how much its rate wanders in a day, standard deviation
  * @param rateMemoryDays after which a departure of the rate has decayed to 1/e
  * @param stallEvidence natural log of the odds from which a stall is believed
+ * @param off what is switched off, to see what it is good for; nothing in use
  */
 public record TrackRules(
     double believed,
@@ -25,10 +28,22 @@ public record TrackRules(
     double shareDrift,
     double rateDrift,
     double rateMemoryDays,
-    double stallEvidence) {
+    double stallEvidence,
+    Set<Part> off) {
+
+  /** A part of the rules that can be switched off. */
+  public enum Part {
+    /** A departure short of certain is believed on its second evening only. */
+    SECOND_EVENING,
+    /** What a whole station saw is told from what plants did. */
+    STATION_WATCH,
+    /** A photo in which a whole raft departs from its growth is not believed. */
+    RAFT_DOUBT
+  }
 
   /** Checks the ranges. */
   public TrackRules {
+    off = Set.copyOf(off);
     boolean odds = believed > 0.5 && believed <= believedAtOnce && believedAtOnce < 1;
     boolean spreads = persistentSd >= 0 && photoSd > 0 && healthySd > 0;
     boolean drifts = shareDrift > 0 && rateDrift > 0 && rateMemoryDays > 0 && stallEvidence > 0;
@@ -44,6 +59,36 @@ public record TrackRules(
    * ground's season command.
    */
   public static TrackRules defaults() {
-    return new TrackRules(0.9, 0.99, 0.02, 0.015, 0.25, 0.01, 0.022, 4, 3.5);
+    return new TrackRules(0.9, 0.99, 0.02, 0.015, 0.25, 0.01, 0.022, 4, 3.5, Set.of());
+  }
+
+  /** Returns the same rules without a part. */
+  public TrackRules without(Part part) {
+    return new TrackRules(
+        believed,
+        part == Part.SECOND_EVENING ? believed : believedAtOnce,
+        persistentSd,
+        photoSd,
+        healthySd,
+        shareDrift,
+        rateDrift,
+        rateMemoryDays,
+        stallEvidence,
+        Set.of(part));
+  }
+
+  /** Returns the same rules for wholes, whose healthy level spreads less than that of plants. */
+  TrackRules ofGroups(double groupSd) {
+    return new TrackRules(
+        believed,
+        believedAtOnce,
+        0,
+        photoSd,
+        groupSd,
+        shareDrift,
+        rateDrift,
+        rateMemoryDays,
+        stallEvidence,
+        off);
   }
 }

@@ -65,7 +65,7 @@ final class ScoreSeason {
     Map<String, Judged> said = new HashMap<>();
     Set<String> named = new HashSet<>();
     for (Judged row :
-        JudgeEvening.judge(book, CollectSeries.upTo(book, looks, evening), evening, rules)) {
+        JudgeEvening.judge(book, CollectSeries.withEnded(book, looks, evening), evening, rules)) {
       if (row.scope() == Judged.Scope.SITE) {
         said.put(row.place().raft() + "/" + row.place().site().orElseThrow(), row);
       } else if (row.verdict() != Verdict.ON_TRACK) {
