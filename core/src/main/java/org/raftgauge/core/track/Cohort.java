@@ -27,8 +27,6 @@ final class Cohort {
   private static final double OWN_SD = 2 * RAFT_SD;
 
   private static final double PLANT_SD = 0.2;
-
-  private static final double PLANT_SD = 0.2;
   private static final double FAR_AGE_DAYS = 4;
   private static final int FEWEST_SOUND = 3;
 

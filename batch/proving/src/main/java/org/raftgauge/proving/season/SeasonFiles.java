@@ -15,6 +15,11 @@ final class SeasonFiles {
 
   private SeasonFiles() {}
 
+  /** Returns the pond in which a site grows. */
+  static String pond(SeasonSite site) {
+    return "pond-" + (SimulateSeason.pondOf(Integer.parseInt(site.raft().substring(3)) - 1) + 1);
+  }
+
   static void write(Path out, SeasonPlan plan, List<SeasonSite> sites) throws IOException {
     Path book = Files.createDirectories(out.resolve("book"));
     Files.createDirectories(book.resolve("stations"));
