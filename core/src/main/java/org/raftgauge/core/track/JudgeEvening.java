@@ -45,7 +45,8 @@ public final class JudgeEvening {
     List<Judged> rows = new ArrayList<>();
     boolean fresh = pass.lastEvening().filter(evening::equals).isPresent();
     Map<String, BoardShares.Test> boards = BoardPatterns.find(tonight, p -> grid(book, p, evening));
-    JudgeGroups groups = new JudgeGroups(pass, evening, boards);
+    JudgeGroups groups =
+        new JudgeGroups(pass, evening, boards, JudgeTrays.judge(book, series, evening));
     if (fresh) {
       rows.addAll(groups.stations());
       rows.addAll(groups.ponds());

@@ -21,6 +21,7 @@ final class JudgeGroups {
   private final FarmPass pass;
   private final LocalDate evening;
   private final Map<String, BoardShares.Test> boards;
+  private final Map<String, Tray> trays;
   private final Set<String> laggingPonds = new TreeSet<>();
   private final Set<String> laggingRafts = new TreeSet<>();
 
@@ -28,11 +29,17 @@ final class JudgeGroups {
    * @param pass the farm after the evening
    * @param evening the evening
    * @param boards patterns over the boards of rafts
+   * @param trays young plants by raft
    */
-  JudgeGroups(FarmPass pass, LocalDate evening, Map<String, BoardShares.Test> boards) {
+  JudgeGroups(
+      FarmPass pass,
+      LocalDate evening,
+      Map<String, BoardShares.Test> boards,
+      Map<String, Tray> trays) {
     this.pass = pass;
     this.evening = evening;
     this.boards = boards;
+    this.trays = trays;
     for (Patch patch : tonight()) {
       pass.ponds()
           .pond(patch.pond())
@@ -199,8 +206,12 @@ final class JudgeGroups {
     String level =
         track.map(t -> words("raft", t)).orElse("no other raft of its cohort to compare")
             + expected.map(JudgeGroups::basis).orElse("");
-    BoardShares.Test board = boards.get(patch.raft());
-    return board == null ? level : level + "; " + board.words();
+    List<String> parts = new ArrayList<>(List.of(level));
+    Optional.ofNullable(boards.get(patch.raft()))
+        .map(BoardShares.Test::words)
+        .ifPresent(parts::add);
+    Optional.ofNullable(trays.get(patch.raft())).map(Tray::words).ifPresent(parts::add);
+    return String.join("; ", parts);
   }
 
   /** Says what the expected rests on, where that is more than tonight's others. */

@@ -22,6 +22,7 @@ final class JudgeSites {
   private static final double DEAD_FRACTION = 0.5;
   private static final double COLLAPSED = 0.35;
   private static final double ROOTED_CM2 = 1;
+  private static final double SHOWS_CM2 = 3;
   private static final double LEAST_RATE = 0.02;
   private static final int LEAST_SIGHTS = 3;
 
@@ -93,19 +94,29 @@ final class JudgeSites {
     boolean gone = grown && sight.areaCm2() < COLLAPSED * plant.peakCm2() && !measure.closed();
     if (brown || gone) {
       found.add(Verdict.DEAD);
-    } else if (sight.bare() && !grown && due(plant.series())) {
+    } else if (sight.bare() && !grown && due(plant)) {
       found.add(Verdict.EMPTY);
     }
   }
 
-  /** Says whether canopy must show by now. */
-  private boolean due(PlantSeries series) {
-    if (series.clock() != PlantSeries.AgeClock.SOWING) {
-      return series.clock() == PlantSeries.AgeClock.TRANSPLANT;
-    }
-    OptionalDouble by =
-        book.crop(series.planting()).map(Crop::emergedByDas).orElse(OptionalDouble.empty());
-    return by.isPresent() && series.last().ageDays() >= by.getAsDouble();
+  /** Says whether canopy must show by now: after a cut, where that of the others shows again. */
+  private boolean due(Follow plant) {
+    PlantSeries series = plant.series();
+    double age = series.last().ageDays();
+    return switch (series.clock()) {
+      case TRANSPLANT -> true;
+      case CUT ->
+          plant
+              .cohort()
+              .expected(series.last().raft(), age)
+              .filter(e -> e.lnArea() > Math.log(SHOWS_CM2))
+              .isPresent();
+      case SOWING -> {
+        OptionalDouble by =
+            book.crop(series.planting()).map(Crop::emergedByDas).orElse(OptionalDouble.empty());
+        yield by.isPresent() && age >= by.getAsDouble();
+      }
+    };
   }
 
   private void findGrowth(Follow plant, Set<Verdict> found) {
