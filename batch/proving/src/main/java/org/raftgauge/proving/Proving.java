@@ -11,9 +11,11 @@ import picocli.CommandLine.Command;
     description = "Renders raft photos with exact truth and scores a run against them.",
     subcommands = {
       RenderCommand.class,
+      TargetCommand.class,
       PlainCommand.class,
       AccuracyCommand.class,
       ReportCommand.class,
+      GraderCommand.class,
       SeasonCommand.class
     })
 public final class Proving {

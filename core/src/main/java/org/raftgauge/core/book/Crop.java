@@ -9,25 +9,59 @@ import java.util.OptionalDouble;
  *
  * @param name as the book names it
  * @param colourModel name of the colour model: built in, or taught
+ * @param taught the taught colour model of that name, where there is one that can be used
  * @param heightModel canopy height from area
  * @param emergedByDas days after sowing by which canopy must show, where given
  * @param limits limits of the verdicts
  * @param harvest what it is harvested at, where given
+ * @param grader name of the file in {@code graders/} that tells its weight, where given
  * @param curve its usual growth, where given
  * @param transplant when a tray is ready to be transplanted, where given
  */
 public record Crop(
     String name,
     String colourModel,
+    Optional<TaughtColour> taught,
     HeightModel heightModel,
     OptionalDouble emergedByDas,
     Limits limits,
     Optional<Harvest> harvest,
+    Optional<String> grader,
     Optional<CropCurve> curve,
     Optional<TransplantRule> transplant) {
 
   /**
-   * Describes a crop of which the book says no more than it must.
+   * Describes a crop with a built-in colour model and without a grader.
+   *
+   * @param name as the book names it
+   * @param colourModel name of the colour model
+   * @param heightModel canopy height from area
+   * @param emergedByDas days after sowing by which canopy must show, where given
+   * @param limits limits of the verdicts
+   * @param harvest what it is harvested at, where given
+   */
+  public Crop(
+      String name,
+      String colourModel,
+      HeightModel heightModel,
+      OptionalDouble emergedByDas,
+      Limits limits,
+      Optional<Harvest> harvest) {
+    this(
+        name,
+        colourModel,
+        Optional.empty(),
+        heightModel,
+        emergedByDas,
+        limits,
+        harvest,
+        Optional.empty(),
+        Optional.empty(),
+        Optional.empty());
+  }
+
+  /**
+   * Describes a crop with a built-in colour model and without harvest targets.
    *
    * @param name as the book names it
    * @param colourModel name of the colour model
@@ -41,15 +75,7 @@ public record Crop(
       HeightModel heightModel,
       OptionalDouble emergedByDas,
       Limits limits) {
-    this(
-        name,
-        colourModel,
-        heightModel,
-        emergedByDas,
-        limits,
-        Optional.empty(),
-        Optional.empty(),
-        Optional.empty());
+    this(name, colourModel, heightModel, emergedByDas, limits, Optional.empty());
   }
 
   /**

@@ -73,10 +73,17 @@ final class FindStationSteps {
     double step = centre.centre();
     boolean big =
         Math.abs(step) > SMALLEST && Math.abs(step) > CREDIBLE * centre.standardError(LEAST_SD);
-    return big && together(surprises, step) && !leans(levels, surprises)
+    return big && shows(levels, step) && together(surprises, step) && !leans(levels, surprises)
         ? Optional.of(
             new StationStep(station, step, days(levels), levels.size(), inAllPonds(levels, step)))
         : Optional.empty();
+  }
+
+  /** Says whether the station itself departs, not only those that it is held against. */
+  private static boolean shows(List<Cohort.Level> levels, double step) {
+    double own =
+        RobustCentre.median(levels.stream().mapToDouble(FindStationSteps::surprise).toArray());
+    return own * Math.signum(step) > SMALLEST / 2;
   }
 
   private static double days(List<Cohort.Level> levels) {

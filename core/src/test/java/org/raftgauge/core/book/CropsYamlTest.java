@@ -111,11 +111,6 @@ class CropsYamlTest {
   }
 
   @Test
-  void taughtColourModelIsKnownByItsFile() {
-    book().change("crops.yaml", "red-leaf", "frilled").with("colour/frilled.json", "{}").sound();
-  }
-
-  @Test
   void everyFaultOfACropIsNamedWithItsPlace() {
     assertEquals(
         List.of(
@@ -130,7 +125,7 @@ class CropsYamlTest {
                 + " numbers",
             "crops.yaml:6:5: crops.basil.colour: the key \"colour\" is unknown; did you mean"
                 + " \"colour_model\"? known: varieties, colour_model, emerged_by_das,"
-                + " growth_curve, ready_to_transplant"),
+                + " growth_curve, ready_to_transplant, grader"),
         book()
             .with(
                 "crops.yaml",

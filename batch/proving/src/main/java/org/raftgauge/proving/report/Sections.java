@@ -12,8 +12,11 @@ public final class Sections {
       List.of(
           PathTracedSection::make,
           RealPhotosSection::make,
+          TaughtSection::make,
           RenderedSection::make,
-          SamplesSection::make);
+          ErrorBarsSection::make,
+          SamplesSection::make,
+          VerdictsSection::make);
 
   private Sections() {}
 
