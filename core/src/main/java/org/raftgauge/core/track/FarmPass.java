@@ -193,7 +193,9 @@ final class FarmPass {
                         < SAME_AGAIN + slack)
             .isPresent();
     boolean believed = rules.off().contains(TrackRules.Part.RAFT_DOUBT);
-    return sudden && !again && !believed ? new Cohort.Level(level.patch(), level.level().doubted()) : level;
+    return sudden && !again && !believed
+        ? new Cohort.Level(level.patch(), level.level().doubted())
+        : level;
   }
 
   /** A first level is held against the other rafts of its cohort, where there are some. */
