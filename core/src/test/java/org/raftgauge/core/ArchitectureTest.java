@@ -43,6 +43,7 @@ class ArchitectureTest {
           "cohort",
           "reference",
           "grader",
+          "track",
           "report");
 
   /** Who may import what of others. */

@@ -15,7 +15,8 @@ import picocli.CommandLine.Command;
       PlainCommand.class,
       AccuracyCommand.class,
       ReportCommand.class,
-      GraderCommand.class
+      GraderCommand.class,
+      SeasonCommand.class
     })
 public final class Proving {
 

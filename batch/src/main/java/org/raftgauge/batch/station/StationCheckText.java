@@ -70,8 +70,8 @@ public final class StationCheckText {
       lines.add(
           String.format(
               Locale.ROOT,
-              "  the last photos put the camera %.0f mm over the boards, the station file says %.0f;"
-                  + " measure it, then mend camera_height_mm, marker sizes or board size",
+              "  the last photos put the camera %.0f mm over the boards, the station file says"
+                  + " %.0f; measure it, then mend camera_height_mm, marker sizes or board size",
               found.getAsDouble(),
               file));
     }

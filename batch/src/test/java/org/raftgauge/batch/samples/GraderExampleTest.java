@@ -151,8 +151,8 @@ class GraderExampleTest {
     assertTrue(
         said.err()
             .contains(
-                "No grader was made: 0 weighings of frilled could be joined with photos; a grader needs"
-                    + " at least 8"),
+                "No grader was made: 0 weighings of frilled could be joined with photos; a grader"
+                    + " needs at least 8"),
         said.err());
     assertFalse(Files.exists(book.resolve("graders/frilled.yaml")));
   }

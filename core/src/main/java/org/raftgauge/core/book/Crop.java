@@ -15,6 +15,8 @@ import java.util.OptionalDouble;
  * @param limits limits of the verdicts
  * @param harvest what it is harvested at, where given
  * @param grader name of the file in {@code graders/} that tells its weight, where given
+ * @param curve its usual growth, where given
+ * @param transplant when a tray is ready to be transplanted, where given
  */
 public record Crop(
     String name,
@@ -24,7 +26,9 @@ public record Crop(
     OptionalDouble emergedByDas,
     Limits limits,
     Optional<Harvest> harvest,
-    Optional<String> grader) {
+    Optional<String> grader,
+    Optional<CropCurve> curve,
+    Optional<TransplantRule> transplant) {
 
   /**
    * Describes a crop with a built-in colour model and without a grader.
@@ -51,6 +55,8 @@ public record Crop(
         emergedByDas,
         limits,
         harvest,
+        Optional.empty(),
+        Optional.empty(),
         Optional.empty());
   }
 

@@ -79,6 +79,12 @@ final class CropReader {
     Crop.Limits limits = map.map("limits").map(l -> limits(l, baseLimits)).orElse(baseLimits);
     Optional<Harvest> harvest =
         map.map("harvest").flatMap(CropReader::harvest).or(() -> base.flatMap(Crop::harvest));
+    Optional<CropCurve> curve =
+        map.map("growth_curve").flatMap(CropReader::curve).or(() -> base.flatMap(Crop::curve));
+    Optional<TransplantRule> transplant =
+        map.map("ready_to_transplant")
+            .flatMap(CropReader::transplant)
+            .or(() -> base.flatMap(Crop::transplant));
     Optional<String> grader = grader(map).or(() -> base.flatMap(Crop::grader));
     map.finish();
     if (findings.errors() > errorsBefore) {
@@ -95,7 +101,9 @@ final class CropReader {
             emergedByDas,
             limits,
             harvest,
-            grader));
+            grader,
+            curve,
+            transplant));
   }
 
   private Optional<String> colourModel(YamlMap map, Optional<Crop> base) {
@@ -165,5 +173,38 @@ final class CropReader {
     return map.findings().errors() > errorsBefore
         ? Optional.empty()
         : Optional.of(new Harvest(head, minimum, ready, window.get(0), window.get(1), trim, pack));
+  }
+
+  private static Optional<CropCurve> curve(YamlMap map) {
+    int errorsBefore = map.findings().errors();
+    Optional<CropCurve.Model> model =
+        map.required("model").flatMap(value -> value.choice(CropCurve.Model.values()));
+    List<Double> parameters =
+        model.map(CropCurve.Model::keys).orElse(List.of()).stream()
+            .map(key -> map.requiredNumber(key, curveRange(key)))
+            .toList();
+    if (model.isPresent()) {
+      map.finish();
+    }
+    return map.findings().errors() > errorsBefore
+        ? Optional.empty()
+        : model.map(m -> new CropCurve(m, parameters));
+  }
+
+  private static NumberRange curveRange(String key) {
+    if (key.endsWith("_dat")) {
+      return NumberRange.from(-100, 400);
+    }
+    return NumberRange.aboveZero(key.equals("rate_per_day") ? 5 : 100_000);
+  }
+
+  private static Optional<TransplantRule> transplant(YamlMap map) {
+    int errorsBefore = map.findings().errors();
+    double area = map.requiredNumber("area_cm2", NumberRange.aboveZero(10_000));
+    double share = map.number("share", NumberRange.aboveZero(1)).orElse(0.9);
+    map.finish();
+    return map.findings().errors() > errorsBefore
+        ? Optional.empty()
+        : Optional.of(new TransplantRule(area, share));
   }
 }

@@ -50,9 +50,9 @@ final class JudgeLens {
       retake.add(
           String.format(
               Locale.ROOT,
-              "focal length and centre are not sure enough (fx +- %.1f px, centre +- %.1f, %.1f px);"
-                  + " add photos with the target held at 30 to 45 degrees to the camera, to each"
-                  + " side in turn",
+              "focal length and centre are not sure enough (fx +- %.1f px, centre +- %.1f, %.1f"
+                  + " px); add photos with the target held at 30 to 45 degrees to the camera, to"
+                  + " each side in turn",
               fit.errors().fxPx(),
               fit.errors().cxPx(),
               fit.errors().cyPx()));

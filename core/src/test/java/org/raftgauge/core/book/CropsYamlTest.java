@@ -124,7 +124,8 @@ class CropsYamlTest {
             "crops.yaml:5:49: crops.basil.harvest.window_dat: the list has 1 values; write 2"
                 + " numbers",
             "crops.yaml:6:5: crops.basil.colour: the key \"colour\" is unknown; did you mean"
-                + " \"colour_model\"? known: varieties, colour_model, emerged_by_das, grader"),
+                + " \"colour_model\"? known: varieties, colour_model, emerged_by_das,"
+                + " growth_curve, ready_to_transplant, grader"),
         book()
             .with(
                 "crops.yaml",

@@ -46,8 +46,9 @@ final class RenderedSection {
             + bench.seed()
             + ", "
             + bench.photos()
-            + " asked for. `purple-lamp` cannot be measured by colour: refusing is right there,"
-            + " and every refusal is counted as a miss in its own row and in `all`.\n\nBy condition:\n\n"
+            + " asked for. `purple-lamp` cannot be measured by colour: refusing is right there, and"
+            + " every refusal is counted as a miss in its own row and in `all`.\n\n"
+            + "By condition:\n\n"
             + conditions.tables()
             + "By leaf habit, purple lamps left out:\n\n"
             + SummaryRows.HEAD

@@ -15,7 +15,8 @@ public final class Sections {
           TaughtSection::make,
           RenderedSection::make,
           ErrorBarsSection::make,
-          SamplesSection::make);
+          SamplesSection::make,
+          VerdictsSection::make);
 
   private Sections() {}
 

@@ -39,8 +39,8 @@ public final class GraderPage {
         .append(
             " lettuce plants of four varieties, 2 to 460 g, measured destructively (Hemming and"
                 + " others 2021, doi:10.4121/15023088.v1). Their leaf area is total, not projected:"
-                + " this checks the statistics, not the camera. Prediction is the median; errors are"
-                + " |predicted - weighed| / weighed.\n");
+                + " this checks the statistics, not the camera. Prediction is the median; errors"
+                + " are |predicted - weighed| / weighed.\n");
     leftOut(page, plants);
     few(page, plants, resamples);
     odd(page, plants);

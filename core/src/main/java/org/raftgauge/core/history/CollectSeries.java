@@ -1,0 +1,178 @@
+// SPDX-License-Identifier: Apache-2.0
+package org.raftgauge.core.history;
+
+import java.time.Instant;
+import java.time.LocalDate;
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.TreeMap;
+import java.util.function.Predicate;
+import org.raftgauge.core.book.CropBook;
+import org.raftgauge.core.book.FarmDay;
+import org.raftgauge.core.book.PlantLife;
+import org.raftgauge.core.book.Planting;
+import org.raftgauge.core.book.SiteId;
+import org.raftgauge.core.history.PlantSeries.AgeClock;
+
+/** Strings the looks at sites together to what was seen of each plant. */
+public final class CollectSeries {
+  private static final Comparator<SiteLook> BY_TIME =
+      Comparator.comparing((SiteLook look) -> look.takenAt().toInstant())
+          .thenComparing(SiteLook::photo);
+
+  private final WhoGrewWhere plants;
+  private final FarmDay farmDay;
+  private final Instant tonight;
+  private final Map<Growth, Seen> all = new TreeMap<>(Growth.ORDER);
+
+  /** A stretch of a plant's life on one clock: since transplanting, since a cut, since sowing. */
+  private record Growth(String plant, LocalDate since, AgeClock clock) {
+    static final Comparator<Growth> ORDER =
+        Comparator.comparing(Growth::plant)
+            .thenComparing(Growth::since)
+            .thenComparing(Growth::clock);
+  }
+
+  /** What was seen of it, and where it last stood. */
+  private record Seen(Planting planting, SiteId site, List<Sight> sights) {}
+
+  private CollectSeries(CropBook book, List<SiteLook> looks, LocalDate evening) {
+    this.plants = WhoGrewWhere.of(book);
+    this.farmDay = book.farmDay();
+    this.tonight = farmDay.start(evening.plusDays(1)).minusNanos(1);
+    looks.stream()
+        .filter(look -> !look.takenAt().toInstant().isAfter(tonight))
+        .sorted(BY_TIME)
+        .forEach(this::add);
+  }
+
+  /**
+   * Collects the series of all plants, as known on an evening.
+   *
+   * <p>Looks later than that evening are left out, and so is what a plant did before it was last
+   * cut or transplanted. Of several looks at a plant in one evening the last counts; which photo of
+   * an evening counts is settled before. A plant that has left, or whose age is not known, has no
+   * series.
+   *
+   * @param book the crop book
+   * @param looks what photos that count said, in any order
+   * @param evening the farm's day up to which is looked
+   * @return series of the plants that still stand somewhere at the end of that evening, sorted by
+   *     plant
+   */
+  public static List<PlantSeries> upTo(CropBook book, List<SiteLook> looks, LocalDate evening) {
+    CollectSeries collect = new CollectSeries(book, looks, evening);
+    return collect.series(growth -> collect.now(growth.plant()).filter(growth::equals).isPresent());
+  }
+
+  /**
+   * Collects the series of all plants as {@link #upTo} does, and those of plants that have left
+   * since and of growth before a cut or transplanting: the past cycles.
+   *
+   * @param book the crop book
+   * @param looks what photos that count said, in any order
+   * @param evening the farm's day up to which is looked
+   * @return all series, sorted by plant, then by the day that they count from
+   */
+  public static List<PlantSeries> withEnded(
+      CropBook book, List<SiteLook> looks, LocalDate evening) {
+    return new CollectSeries(book, looks, evening).series(growth -> true);
+  }
+
+  /**
+   * Finds the series of plants that still stand at the end of an evening, on the clock of then.
+   *
+   * @param book the crop book
+   * @param series any series
+   * @param evening the farm's day
+   * @return those of them, in their order
+   */
+  public static List<PlantSeries> standing(
+      CropBook book, List<PlantSeries> series, LocalDate evening) {
+    CollectSeries collect = new CollectSeries(book, List.of(), evening);
+    return series.stream()
+        .filter(
+            s ->
+                collect
+                    .now(s.plant())
+                    .filter(new Growth(s.plant(), s.since(), s.clock())::equals)
+                    .isPresent())
+        .toList();
+  }
+
+  private void add(SiteLook look) {
+    Instant at = look.takenAt().toInstant();
+    Optional<Grown> found = plants.at(look.raft(), look.measure().site(), at);
+    if (found.isEmpty() || found.get().age().isEmpty()) {
+      return;
+    }
+    Grown grown = found.get();
+    Growth growth = growth(grown, at);
+    List<Sight> sights =
+        all.containsKey(growth) ? all.get(growth).sights() : new ArrayList<Sight>();
+    all.put(growth, new Seen(grown.planting(), look.measure().site(), sights));
+    LocalDate evening = farmDay.evening(at);
+    if (!sights.isEmpty() && sights.get(sights.size() - 1).evening().equals(evening)) {
+      sights.remove(sights.size() - 1);
+    }
+    sights.add(
+        new Sight(
+            evening,
+            look.takenAt(),
+            look.photo(),
+            look.station(),
+            look.raft(),
+            grown.age().getAsDouble(),
+            look.measure()));
+  }
+
+  /** Returns what a plant stands in at the end of the evening. */
+  private Optional<PlantLife.Stay> stay(String plant) {
+    return plants.life(plant).stream()
+        .flatMap(life -> life.stays().stream())
+        .filter(stay -> stay.holdsAt(tonight))
+        .findFirst();
+  }
+
+  private Optional<Growth> now(String plant) {
+    return stay(plant)
+        .flatMap(stay -> plants.at(stay.planting().raft(), stay.site(), tonight))
+        .filter(grown -> grown.age().isPresent())
+        .map(grown -> growth(grown, tonight));
+  }
+
+  private List<PlantSeries> series(Predicate<Growth> which) {
+    List<PlantSeries> series = new ArrayList<>();
+    all.forEach(
+        (growth, seen) -> {
+          if (which.test(growth)) {
+            Optional<PlantLife.Stay> stay = stay(growth.plant());
+            series.add(
+                new PlantSeries(
+                    growth.plant(),
+                    stay.map(PlantLife.Stay::planting).orElse(seen.planting()),
+                    stay.map(PlantLife.Stay::site).orElse(seen.site()),
+                    growth.clock(),
+                    growth.since(),
+                    seen.sights()));
+          }
+        });
+    return series;
+  }
+
+  private Growth growth(Grown grown, Instant at) {
+    long days = (long) Math.floor(grown.age().orElseThrow());
+    LocalDate since = at.atZone(farmDay.zone()).toLocalDate().minusDays(days);
+    return new Growth(grown.plant(), since, clock(grown));
+  }
+
+  private static AgeClock clock(Grown grown) {
+    if (grown.dac().isPresent()) {
+      return AgeClock.CUT;
+    }
+    return grown.dat().isPresent() ? AgeClock.TRANSPLANT : AgeClock.SOWING;
+  }
+}

@@ -1,0 +1,253 @@
+// SPDX-License-Identifier: Apache-2.0
+package org.raftgauge.core.track;
+
+import java.time.LocalDate;
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.List;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import java.util.function.Predicate;
+
+/**
+ * Plantings of the same crop, variety and layout that began within two days of each other: what is
+ * expected of its plants, evening by evening.
+ *
+ * <p>The expected ln(area) of a raft's plants is the weighted median over the other rafts' latest
+ * levels, each carried to the same age by the cohort's growth rate; a median, so that a fault on
+ * some rafts does not become the norm. With past cycles that level is told as their shape with a
+ * shift, which is what tonight's cohort has in common: winter is not sickness. A raft that is alone
+ * is held against past cycles or the crop's curve, and its plants against each other; without
+ * either, against its own plants.
+ */
+final class Cohort {
+  private static final double RAFT_SD = 0.05;
+
+  /** How far the plants of a raft that is alone may lie from its own middle, as a whole. */
+  private static final double OWN_SD = 2 * RAFT_SD;
+
+  private static final double PLANT_SD = 0.2;
+  private static final double FAR_AGE_DAYS = 4;
+  private static final int FEWEST_SOUND = 3;
+
+  private final LocalDate since;
+  private final PastCycles cycles;
+  private final List<Patch> patches = new ArrayList<>();
+  private Optional<PastCycles.Made> made = Optional.empty();
+  private final CohortRate growth = new CohortRate();
+
+  /**
+   * @param since the day that its ages count from
+   * @param cycles all cohorts of its kind
+   */
+  Cohort(LocalDate since, PastCycles cycles) {
+    this.since = since;
+    this.cycles = cycles;
+    cycles.add(this);
+  }
+
+  LocalDate since() {
+    return since;
+  }
+
+  List<Patch> patches() {
+    return patches;
+  }
+
+  /** Returns the growth rate of its plants at their present age, 1/day. */
+  double rate() {
+    return growth.rate();
+  }
+
+  double rateSd() {
+    return growth.sd();
+  }
+
+  /** Brings what it is held against up to an evening. */
+  void refresh(LocalDate evening) {
+    if (made.filter(m -> m.fresh(evening)).isEmpty()) {
+      made = Optional.of(cycles.yardstick(this, evening));
+    }
+  }
+
+  private Optional<Yardstick> yardstick() {
+    return made.flatMap(PastCycles.Made::yardstick);
+  }
+
+  /** Returns all levels of its patches that are not doubted. */
+  List<PatchLevel> goodLevels() {
+    return patches.stream().flatMap(p -> p.levels().stream()).filter(l -> !l.doubtful()).toList();
+  }
+
+  /** Returns the last evening on which any of it was seen. */
+  Optional<LocalDate> lastSeen() {
+    return patches.stream()
+        .flatMap(p -> p.last().stream())
+        .map(PatchLevel::evening)
+        .max(Comparator.naturalOrder());
+  }
+
+  /** Returns by how much it departs from its yardstick as last seen, ln(area). */
+  Optional<Double> shift() {
+    double[] off =
+        patches.stream()
+            .flatMap(p -> p.lastGood().stream())
+            .flatMap(l -> offOf(l).stream())
+            .mapToDouble(Double::doubleValue)
+            .toArray();
+    return off.length == 0 ? Optional.empty() : Optional.of(RobustCentre.median(off));
+  }
+
+  private Optional<Double> offOf(PatchLevel level) {
+    return yardstick().flatMap(y -> y.lnArea(level.age())).map(ln -> level.lnArea() - ln);
+  }
+
+  /**
+   * Learns the growth rate from tonight's levels, before they are added to the patches.
+   *
+   * @param tonight good levels with their patches
+   */
+  void learnRate(List<Level> tonight) {
+    growth.learn(tonight, yardstick());
+  }
+
+  /** A patch with its level of tonight. */
+  record Level(Patch patch, PatchLevel level) {
+    double days() {
+      return patch.lastGood().map(before -> level.age() - before.age()).orElse(0.0);
+    }
+
+    double rate() {
+      return (level.lnArea() - patch.lastGood().orElseThrow().lnArea()) / days();
+    }
+  }
+
+  /**
+   * Returns what is expected of a raft's plants, from levels added so far.
+   *
+   * @param raft left out, unless it is alone
+   * @param age days
+   * @return the expected, or nothing where no level is near in age
+   */
+  Optional<Expected> expected(String raft, double age) {
+    List<PatchLevel> others = near(age, p -> !p.raft().equals(raft));
+    return others.isEmpty() ? alone(raft, age) : Optional.of(middle(others, age));
+  }
+
+  /**
+   * Returns what is expected of a raft as a whole, itself left out in any case.
+   *
+   * @param raft left out
+   * @param age days
+   * @return the expected, or nothing where there is nothing else
+   */
+  Optional<Expected> expectedOfRaft(String raft, double age) {
+    List<PatchLevel> others = near(age, p -> !p.raft().equals(raft));
+    return others.isEmpty() ? outside(age) : Optional.of(middle(others, age));
+  }
+
+  /**
+   * Returns what is expected of a pond's plants from the other ponds, or else from outside.
+   *
+   * @param pond left out
+   * @param age days
+   * @return the expected, or nothing where there is nothing else
+   */
+  Optional<Expected> expectedElsewhere(String pond, double age) {
+    List<PatchLevel> others = near(age, p -> !p.pond().equals(pond));
+    return others.isEmpty() ? outside(age) : Optional.of(middle(others, age));
+  }
+
+  /** Returns what past cycles or the book alone let expect, the season taken in. */
+  private Optional<Expected> outside(double age) {
+    return yardstick()
+        .flatMap(
+            y ->
+                y.lnArea(age)
+                    .map(
+                        ln -> {
+                          PastCycles.Shift season = cycles.season(this, y);
+                          return new Expected(
+                              ln + season.ln(),
+                              season.sd(),
+                              y.rate(age).orElse(rate()),
+                              y.basis(),
+                              OptionalDouble.of(season.ln()));
+                        }));
+  }
+
+  /** Returns what is expected of the plants of a raft that is alone. */
+  private Optional<Expected> alone(String raft, double age) {
+    Optional<PatchLevel> own = near(age, p -> p.raft().equals(raft)).stream().findFirst();
+    Optional<Expected> outside = outside(age);
+    if (outside.isEmpty()) {
+      return own.map(
+          level ->
+              new Expected(
+                  carried(level, age), ownSd(level), rate(), Basis.COHORT, OptionalDouble.empty()));
+    }
+    boolean faulty = patches.stream().anyMatch(p -> p.raft().equals(raft) && p.faulty());
+    return faulty || own.isEmpty() ? outside : own.map(l -> between(outside.get(), l, age));
+  }
+
+  /** A few plants do not tell where their raft's middle lies. */
+  private static double ownSd(PatchLevel own) {
+    return Math.hypot(OWN_SD, PLANT_SD / Math.sqrt(own.plants()));
+  }
+
+  /** Weighs what is known from outside with the raft's own level. */
+  private Expected between(Expected outside, PatchLevel own, double age) {
+    double told = 1 / square(outside.standardError());
+    double seen = 1 / square(ownSd(own));
+    double ln = (told * outside.lnArea() + seen * carried(own, age)) / (told + seen);
+    double shift = outside.shift().orElse(0) + ln - outside.lnArea();
+    return new Expected(
+        ln, 1 / Math.sqrt(told + seen), rate(), outside.basis(), OptionalDouble.of(shift));
+  }
+
+  /** Returns the latest levels near an age, of sound rafts alone where there are enough. */
+  private List<PatchLevel> near(double age, Predicate<Patch> which) {
+    List<PatchLevel> sound = levels(age, which.and(p -> !p.faulty()));
+    return sound.size() >= FEWEST_SOUND ? sound : levels(age, which);
+  }
+
+  private List<PatchLevel> levels(double age, Predicate<Patch> which) {
+    return patches.stream()
+        .filter(which)
+        .flatMap(p -> p.lastGood().stream())
+        .filter(l -> Math.abs(l.age() - age) <= FAR_AGE_DAYS)
+        .toList();
+  }
+
+  private double carried(PatchLevel level, double age) {
+    return level.lnArea() + rate() * (age - level.age());
+  }
+
+  private Expected middle(List<PatchLevel> levels, double age) {
+    WeightedMiddle middle =
+        WeightedMiddle.of(
+            levels.stream()
+                .map(
+                    l -> {
+                      double away = rateSd() * (age - l.age());
+                      double error = Math.hypot(l.standardError(), away);
+                      return new WeightedMiddle.Weighted(
+                          carried(l, age), 1 / (RAFT_SD * RAFT_SD + square(error)));
+                    })
+                .toList());
+    return shifted(middle.centre(), middle.standardError(), age);
+  }
+
+  /** Tells a level as past cycles with a shift, where there are any. */
+  private Expected shifted(double ln, double error, double age) {
+    Optional<Double> cycle =
+        yardstick().filter(y -> y.basis() == Basis.CYCLES).flatMap(y -> y.lnArea(age));
+    return cycle
+        .map(c -> new Expected(ln, error, rate(), Basis.CYCLES, OptionalDouble.of(ln - c)))
+        .orElseGet(() -> new Expected(ln, error, rate(), Basis.COHORT, OptionalDouble.empty()));
+  }
+
+  private static double square(double x) {
+    return x * x;
+  }
+}

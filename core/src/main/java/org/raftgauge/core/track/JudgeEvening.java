@@ -1,0 +1,64 @@
+// SPDX-License-Identifier: Apache-2.0
+package org.raftgauge.core.track;
+
+import java.time.LocalDate;
+import java.util.ArrayList;
+import java.util.Collections;
+import java.util.IdentityHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.Set;
+import org.raftgauge.core.book.CropBook;
+import org.raftgauge.core.book.Layout;
+import org.raftgauge.core.book.SiteGrid;
+import org.raftgauge.core.history.CollectSeries;
+import org.raftgauge.core.history.PlantSeries;
+
+/** Says of everything that was seen on an evening how it stands. */
+public final class JudgeEvening {
+
+  private JudgeEvening() {}
+
+  /**
+   * Judges an evening from the series of all plants up to it.
+   *
+   * @param book the crop book: limits and emergence by crop
+   * @param series what was seen of each plant, nothing later than the evening, those that have left
+   *     too ({@link CollectSeries#withEnded}): they are the past cycles
+   * @param evening the evening
+   * @param rules how departures are judged
+   * @return one row for each site seen that evening, each of their rafts and ponds, and each
+   *     station in doubt, sorted
+   */
+  public static List<Judged> judge(
+      CropBook book, List<PlantSeries> series, LocalDate evening, TrackRules rules) {
+    FarmPass pass = FarmPass.through(series, s -> book.crop(s.planting()), rules);
+    Set<PlantSeries> standing = Collections.newSetFromMap(new IdentityHashMap<>());
+    standing.addAll(
+        CollectSeries.standing(
+            book,
+            series.stream().filter(s -> s.last().evening().equals(evening)).toList(),
+            evening));
+    List<Follow> tonight =
+        pass.plants().stream().filter(p -> standing.contains(p.series())).toList();
+    List<Judged> rows = new ArrayList<>();
+    boolean fresh = pass.lastEvening().filter(evening::equals).isPresent();
+    Map<String, BoardShares.Test> boards = BoardPatterns.find(tonight, p -> grid(book, p, evening));
+    JudgeGroups groups =
+        new JudgeGroups(pass, evening, boards, JudgeTrays.judge(book, series, evening));
+    if (fresh) {
+      rows.addAll(groups.stations());
+      rows.addAll(groups.ponds());
+      rows.addAll(groups.rafts());
+    }
+    JudgeSites sites = new JudgeSites(book, tonight, groups, rules);
+    rows.addAll(sites.rows());
+    rows.sort(Judged.ORDER);
+    return rows;
+  }
+
+  private static Optional<SiteGrid> grid(CropBook book, Follow plant, LocalDate evening) {
+    return book.layout(plant.series().planting().layout(), evening).map(Layout::grid);
+  }
+}
