@@ -39,6 +39,7 @@ class ArchitectureTest {
           "cohort",
           "reference",
           "track",
+          "evening",
           "report");
 
   /** Who may import what of others. */

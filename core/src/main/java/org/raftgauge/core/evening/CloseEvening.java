@@ -1,0 +1,54 @@
+// SPDX-License-Identifier: Apache-2.0
+package org.raftgauge.core.evening;
+
+import java.time.LocalDate;
+import java.util.List;
+import org.raftgauge.core.book.BookAsOf;
+import org.raftgauge.core.book.CropBook;
+import org.raftgauge.core.history.CollectSeries;
+import org.raftgauge.core.history.PlantSeries;
+import org.raftgauge.core.track.JudgeEvening;
+import org.raftgauge.core.track.Judged;
+import org.raftgauge.core.track.TrackRules;
+
+/** Closes an evening: says how all stands, and what there is to do. */
+public final class CloseEvening {
+
+  private CloseEvening() {}
+
+  /**
+   * Closes an evening. What is later than it, in the book or among the looks, has no influence.
+   *
+   * @param book the crop book
+   * @param seen everything that photos said
+   * @param evening the farm's day
+   * @return verdicts, curves and worklist
+   */
+  public static EveningResult of(CropBook book, Seen seen, LocalDate evening) {
+    CropBook then = BookAsOf.of(book, evening);
+    Seen soFar = seen.before(book.farmDay().start(evening.plusDays(1)));
+    List<PlantSeries> series = CollectSeries.upTo(then, soFar.sites(), evening);
+    List<Judged> verdicts = JudgeEvening.judge(then, series, evening, TrackRules.defaults());
+    Tonight tonight = new Tonight(then, soFar, series, verdicts, evening);
+    return new EveningResult(
+        evening,
+        verdicts,
+        EveningCurves.of(then, series, verdicts),
+        new MakeWorklist(tonight).tasks());
+  }
+
+  /**
+   * Gives the verdicts of an evening alone, as {@link #of} gives them.
+   *
+   * @param book the crop book
+   * @param seen everything that photos said
+   * @param evening the farm's day
+   * @return the verdicts
+   */
+  public static List<Judged> verdicts(CropBook book, Seen seen, LocalDate evening) {
+    CropBook then = BookAsOf.of(book, evening);
+    Seen soFar = seen.before(book.farmDay().start(evening.plusDays(1)));
+    List<PlantSeries> series = CollectSeries.upTo(then, soFar.sites(), evening);
+    return JudgeEvening.judge(then, series, evening, TrackRules.defaults());
+  }
+}
