@@ -33,15 +33,14 @@ final class AgreeText {
                         k.lo95(),
                         k.hi95())),
             () -> lines.add("Kappa    cannot be told: both used one and the same word, or none"));
-    lines.addAll(table(agreement.counts()));
+    lines.addAll(table(agreement));
     lines.addAll(threshold(agreement));
     lines.addAll(differences(agreement));
     return lines;
   }
 
-  private static List<String> table(int[][] counts) {
-    List<Verdict> used =
-        Arrays.stream(Verdict.values()).filter(v -> isUsed(v.ordinal(), counts)).toList();
+  private static List<String> table(Agreement agreement) {
+    List<Verdict> used = Arrays.stream(Verdict.values()).filter(v -> isUsed(v, agreement)).toList();
     if (used.isEmpty()) {
       return List.of();
     }
@@ -51,16 +50,16 @@ final class AgreeText {
     lines.add(head.toString());
     for (Verdict called : used) {
       StringBuilder line = new StringBuilder(cell(called.word()));
-      used.forEach(
-          said -> line.append(number("" + counts[called.ordinal()][said.ordinal()])));
+      used.forEach(said -> line.append(number("" + agreement.count(called, said))));
       lines.add(line.toString());
     }
     return lines;
   }
 
-  private static boolean isUsed(int word, int[][] counts) {
-    return Arrays.stream(counts[word]).sum() > 0
-        || Arrays.stream(counts).mapToInt(row -> row[word]).sum() > 0;
+  private static boolean isUsed(Verdict word, Agreement agreement) {
+    return agreement.cases().stream()
+        .filter(c -> c.judged().isPresent())
+        .anyMatch(c -> c.called() == word || c.judged().get().verdict() == word);
   }
 
   private static String cell(String text) {

@@ -36,9 +36,7 @@ final class CollectSeen {
    */
   static Seen of(List<PhotoMeasure> photos, Farm farm) {
     List<PhotoMeasure> straight =
-        SettleHalfTurns.settle(photos, farm).stream()
-            .map(SettleHalfTurns.Outcome::photo)
-            .toList();
+        SettleHalfTurns.settle(photos, farm).stream().map(SettleHalfTurns.Outcome::photo).toList();
     List<Settled> settled = CountOnce.settle(straight, farm::evening);
     CollectSeen collect = new CollectSeen(farm);
     settled.forEach(s -> collect.add(s, false));
@@ -68,8 +66,7 @@ final class CollectSeen {
     }
     RaftLook.Tag tag =
         raft.notes().contains(RaftMeasure.TAG_UNREAD) ? RaftLook.Tag.UNREAD : RaftLook.Tag.FINE;
-    rafts.add(
-        new RaftLook(photo.photo(), photo.station(), id, takenAt, raft.held(), tag));
+    rafts.add(new RaftLook(photo.photo(), photo.station(), id, takenAt, raft.held(), tag));
     for (SiteMeasure site : raft.sites()) {
       sites.add(new SiteLook(photo.photo(), photo.station(), id, takenAt, site));
     }

@@ -68,8 +68,7 @@ public final class ImportMeasures {
    * @throws IOException if the history cannot be written
    */
   @SuppressWarnings("try") // the lock is held, not used
-  public Outcome run(Path file, Path folder, Duration patience)
-      throws InputException, IOException {
+  public Outcome run(Path file, Path folder, Duration patience) throws InputException, IOException {
     ReadSitesCsv.Read read = ReadSitesCsv.read(file, book);
     try (BookLock lock = BookLock.take(folder, patience, progress::waitingFor);
         History history = History.open(folder.resolve(HISTORY))) {
@@ -87,8 +86,7 @@ public final class ImportMeasures {
       }
       int sites =
           fresh.stream().flatMap(p -> p.rafts().stream()).mapToInt(r -> r.sites().size()).sum();
-      return new Outcome(
-          fresh.size(), sites, read.photos().size() - fresh.size(), read.warnings());
+      return new Outcome(fresh.size(), sites, read.photos().size() - fresh.size(), read.warnings());
     }
   }
 }

@@ -151,8 +151,11 @@ final class ReadSitesCsv {
       cells.error(
           "site",
           "layout " + layout.get().name() + " has no site " + site,
-          "write one of " + layout.get().grid().rows() + " rows and "
-              + layout.get().grid().columns() + " columns");
+          "write one of "
+              + layout.get().grid().rows()
+              + " rows and "
+              + layout.get().grid().columns()
+              + " columns");
     }
     return planting.map(Planting::layout).orElse("");
   }
@@ -161,8 +164,7 @@ final class ReadSitesCsv {
     String photo = site.photo();
     List<SiteCells> rows = photos.computeIfAbsent(photo, p -> new ArrayList<>());
     if (!rows.isEmpty() && !rows.get(0).takenAt().isEqual(site.takenAt())) {
-      cells.error(
-          "taken_at", "photo \"" + photo + "\" has another time above", "give it one time");
+      cells.error("taken_at", "photo \"" + photo + "\" has another time above", "give it one time");
     }
     if (!rows.isEmpty() && !rows.get(0).station().equals(site.station())) {
       cells.error(

@@ -41,8 +41,7 @@ public final class BookAsOf {
     Diary diary = diary(book.diary());
     Ledger.Outcome outcome =
         new Ledger(
-                new LedgerInput(
-                    rows, book.layouts(), book.farmDay(), new Rafts(), new Findings()))
+                new LedgerInput(rows, book.layouts(), book.farmDay(), new Rafts(), new Findings()))
             .play(diary.events());
     return new CropBook(
         book.settings(),

@@ -35,8 +35,7 @@ public record Agreement(
 
     /** Returns the grower's word. */
     public Verdict called() {
-      return Verdict.valueOf(
-          call.call().toUpperCase(Locale.ROOT).replace('-', '_'));
+      return Verdict.valueOf(call.call().toUpperCase(Locale.ROOT).replace('-', '_'));
     }
 
     /** Says whether both said the same; false where the program said nothing. */
@@ -66,16 +65,32 @@ public record Agreement(
       int groups) {}
 
   /**
+   * Counts the cases with a call and a verdict.
+   *
+   * @param called the grower's word
+   * @param said the program's
+   * @return number of cases
+   */
+  public int count(Verdict called, Verdict said) {
+    return (int)
+        cases.stream()
+            .filter(c -> c.called() == called)
+            .filter(c -> c.judged().filter(j -> j.verdict() == said).isPresent())
+            .count();
+  }
+
+  /**
    * Counts the cases with a verdict.
    *
-   * @return {@code counts[called][said]}, both in the order of {@link Verdict}
+   * @return {@code counts[called][said]}, both in the order of {@link Verdict#values}
    */
   public int[][] counts() {
-    int words = Verdict.values().length;
-    int[][] counts = new int[words][words];
-    for (Case each : cases) {
-      each.judged()
-          .ifPresent(j -> counts[each.called().ordinal()][j.verdict().ordinal()]++);
+    List<Verdict> words = List.of(Verdict.values());
+    int[][] counts = new int[words.size()][words.size()];
+    for (int called = 0; called < words.size(); called++) {
+      for (int said = 0; said < words.size(); said++) {
+        counts[called][said] = count(words.get(called), words.get(said));
+      }
     }
     return counts;
   }

@@ -182,8 +182,7 @@ public final class CompareCalls {
     tried.forEach(t -> groups.computeIfAbsent(t.group(), g -> new ArrayList<>()).add(t));
     int validated = 0;
     for (Map.Entry<String, List<Tried>> group : groups.entrySet()) {
-      List<Tried> others =
-          tried.stream().filter(t -> !t.group().equals(group.getKey())).toList();
+      List<Tried> others = tried.stream().filter(t -> !t.group().equals(group.getKey())).toList();
       validated += agreed(group.getValue(), bestStep(others));
     }
     int step = bestStep(tried);

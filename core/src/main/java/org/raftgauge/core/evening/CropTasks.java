@@ -79,8 +79,7 @@ final class CropTasks {
     byRaft(tonight.seenTonight())
         .forEach(
             (raft, plants) -> {
-              List<PlantSeries> measured =
-                  plants.stream().filter(p -> p.last().hasArea()).toList();
+              List<PlantSeries> measured = plants.stream().filter(p -> p.last().hasArea()).toList();
               long closed = measured.stream().filter(p -> p.last().measure().closed()).count();
               String item = Item.ofRaft("re-space", raft, tonight.cycle(raft));
               boolean crowded = !measured.isEmpty() && closed >= CROWDED * measured.size();
@@ -92,8 +91,7 @@ final class CropTasks {
                         + " plants have grown into their neighbours. Their areas are lower bounds"
                         + " from now on.";
                 tasks.add(
-                    new Task(
-                        Action.RE_SPACE, 3, tonight.whole(raft), why, Optional.empty(), item));
+                    new Task(Action.RE_SPACE, 3, tonight.whole(raft), why, Optional.empty(), item));
               }
             });
     return tasks;

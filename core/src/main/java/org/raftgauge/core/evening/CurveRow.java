@@ -35,8 +35,7 @@ public record CurveRow(
    * @param plant the plant; empty for rafts
    * @param crop the crop
    */
-  public record Place(
-      String pond, String raft, Optional<SiteId> site, String plant, String crop) {}
+  public record Place(String pond, String raft, Optional<SiteId> site, String plant, String crop) {}
 
   /**
    * A curve.
@@ -87,8 +86,7 @@ public record CurveRow(
    * @param lastDat age on the last of them, days; absent where there is none
    * @param discountedDat ages of photos that were left out as too far off, days
    */
-  public record Basis(
-      int photos, int closed, OptionalDouble lastDat, List<Double> discountedDat) {
+  public record Basis(int photos, int closed, OptionalDouble lastDat, List<Double> discountedDat) {
 
     /** Copies the list. */
     public Basis {

@@ -42,6 +42,9 @@ final class EveningCurves {
 
   private static final int FEWEST_OPEN = 2;
 
+  /** Open photos that the least demanding curve needs when it is the only candidate. */
+  private static final int FEWEST_OWN = 4;
+
   private static final Comparator<CurveRow> ORDER =
       Comparator.comparing((CurveRow r) -> r.scope())
           .thenComparing(r -> r.place().raft())
@@ -124,7 +127,9 @@ final class EveningCurves {
 
   private CurveRow row(CurveRow.Place place, Series series, boolean own, CohortFit cohort) {
     String why = "";
-    if (own && series.size() > 0) {
+    if (own && open(series) < FEWEST_OWN) {
+      why = "no curve of its own: " + open(series) + " open photos are too few";
+    } else if (own) {
       GrowthFit fit = FitGrowth.of(series, FitRule.defaults());
       if (fit instanceof Fitted fitted) {
         return row(
@@ -142,13 +147,13 @@ final class EveningCurves {
     if (open(series) < FEWEST_OPEN) {
       return row(place, Optional.empty(), tooFew(series), basis(series, List.of()));
     }
-    if (cohort instanceof NoCohortCurve none) {
-      String reason = "no curve of its cohort: " + none.reason();
+    if (cohort instanceof NoCohortCurve) {
+      String reason = "its cohort has too few evenings for a curve";
       return row(place, Optional.empty(), joined(why, reason), basis(series, List.of()));
     }
     CohortCurve curve = (CohortCurve) cohort;
     PlantCurve plant = curve.forPlant(series);
-    String reason = "shrunk to the curve of " + curve.plants() + " plants of its cohort";
+    String reason = "shrunk to its cohort's curve";
     String doubt = curve.asymptoteDoubt().orElse("");
     return row(
         place,

@@ -85,8 +85,7 @@ final class InspectTasks {
   }
 
   private Task sites(String item, List<Judged> rows) {
-    List<SiteId> sites =
-        rows.stream().map(r -> r.place().site().orElseThrow()).sorted().toList();
+    List<SiteId> sites = rows.stream().map(r -> r.place().site().orElseThrow()).sorted().toList();
     Judged first = rows.get(0);
     Verdict verdict = first.verdict();
     int priority = urgent(verdict) ? 2 : 3;
@@ -104,7 +103,7 @@ final class InspectTasks {
 
   private static String why(Verdict verdict, List<Judged> rows) {
     boolean one = rows.size() == 1;
-    String count = one ? "It" : rows.size() + " sites";
+    String count = one ? "It" : "They";
     return switch (verdict) {
       case DEAD -> count + (one ? " has" : " have") + " lost the leaf seen before, or it is brown.";
       case EMPTY -> count + (one ? " is" : " are") + " planted, but no leaf shows.";
@@ -112,7 +111,10 @@ final class InspectTasks {
       case LAGGING -> count + (one ? " lags" : " lag") + "." + at(rows);
       case PALE -> count + (one ? " is" : " are") + " paler than the other plants of this age.";
       case AHEAD ->
-          count + (one ? " is" : " are") + " far ahead: bolting, or two plants in a hole?" + at(rows);
+          count
+              + (one ? " is" : " are")
+              + " far ahead: bolting, or two plants in a hole?"
+              + at(rows);
       case HELD, ON_TRACK -> "";
     };
   }
@@ -129,14 +131,10 @@ final class InspectTasks {
     }
     String lo = String.format(Locale.ROOT, "%.0f", shares[0]);
     String hi = String.format(Locale.ROOT, "%.0f", shares[shares.length - 1]);
-    return (rows.size() == 1 ? " It stands" : " They stand")
-        + " at "
-        + (lo.equals(hi) ? lo : lo + " to " + hi)
-        + " % of the expected area.";
+    return " Area: " + (lo.equals(hi) ? lo : lo + " to " + hi) + " % of the expected.";
   }
 
   private Task task(int priority, Task.Where where, String why, String item) {
-    return new Task(
-        Action.INSPECT, priority, where, why, Optional.of(tonight.tomorrow()), item);
+    return new Task(Action.INSPECT, priority, where, why, Optional.of(tonight.tomorrow()), item);
   }
 }

@@ -8,7 +8,8 @@ import org.raftgauge.core.book.SiteId;
 
 /**
  * Names worklist rows, so that {@code seen.csv} can say that one was seen. A name is made of what
- * the row is about and never of numbers that move: {@code inspect-lagging/DR-0401/2026-04-06/A1+B2}.
+ * the row is about and never of numbers that move: {@code
+ * inspect-lagging/DR-0401/2026-04-06/A1+B2}.
  */
 final class Item {
 

@@ -57,9 +57,7 @@ final class PhotoTasks {
         .seen()
         .rafts()
         .forEach(
-            look ->
-                last.merge(
-                    look.raft(), tonight.evening(look), (a, b) -> a.isAfter(b) ? a : b));
+            look -> last.merge(look.raft(), tonight.evening(look), (a, b) -> a.isAfter(b) ? a : b));
     Set<String> rafts = new TreeSet<>(tonight.book().expectedRafts(tonight.evening()));
     rafts.removeAll(tonight.photographed());
     List<Task> tasks = new ArrayList<>();
@@ -135,8 +133,7 @@ final class PhotoTasks {
     for (String raft : tonight.photographed()) {
       List<Boolean> evenings = List.copyOf(unread.get(raft).values());
       int n = evenings.size();
-      boolean lost =
-          n >= TAG_EVENINGS && !evenings.subList(n - TAG_EVENINGS, n).contains(Boolean.FALSE);
+      boolean lost = n >= TAG_EVENINGS && !evenings.subList(n - TAG_EVENINGS, n).contains(false);
       String item = Item.ofRaft("tag", raft, tonight.cycle(raft));
       if (lost && !seen.hides(item)) {
         tasks.add(

@@ -20,12 +20,7 @@ import org.raftgauge.core.book.SiteId;
  * @param item names it in {@code seen.csv}
  */
 public record Task(
-    Action action,
-    int priority,
-    Where where,
-    String why,
-    Optional<LocalDate> by,
-    String item) {
+    Action action, int priority, Where where, String why, Optional<LocalDate> by, String item) {
 
   /** Most urgent first; of equals by place. */
   public static final Comparator<Task> ORDER =
@@ -71,8 +66,7 @@ public record Task(
    * @param raft the raft; empty for ponds and stations
    * @param sites the sites in order; empty for the whole raft
    */
-  public record Where(
-      String station, String pond, String berth, String raft, List<SiteId> sites) {
+  public record Where(String station, String pond, String berth, String raft, List<SiteId> sites) {
 
     /** Copies the list. */
     public Where {
@@ -87,7 +81,9 @@ public record Task(
       return new Where("", pond, "", "", List.of());
     }
 
-    /** Returns the place in words, such as {@code raft DR-0401 (pond P1, berth 4), sites A1, A2}. */
+    /**
+     * Returns the place in words, such as {@code raft DR-0401 (pond P1, berth 4), sites A1, A2}.
+     */
     public String words() {
       if (raft.isEmpty()) {
         return pond.isEmpty() ? "station " + station : "pond " + pond;

@@ -14,11 +14,7 @@ import org.raftgauge.core.track.Judged;
 
 /** What is known as an evening ends: the ground of its worklist. */
 record Tonight(
-    CropBook book,
-    Seen seen,
-    List<PlantSeries> series,
-    List<Judged> verdicts,
-    LocalDate evening) {
+    CropBook book, Seen seen, List<PlantSeries> series, List<Judged> verdicts, LocalDate evening) {
 
   LocalDate tomorrow() {
     return evening.plusDays(1);

@@ -76,10 +76,7 @@ public final class CurvesTable {
   }
 
   private static void parameters(CsvText csv, Optional<CurveRow.Curve> curve) {
-    csv.text(
-            curve
-                .map(c -> c.curve().model().name().toLowerCase(Locale.ROOT))
-                .orElse(""))
+    csv.text(curve.map(c -> c.curve().model().name().toLowerCase(Locale.ROOT)).orElse(""))
         .number(curve.map(CurveRow.Curve::asymptoteCm2).orElse(OptionalDouble.empty()), 2)
         .number(parameter(curve, "rate_per_day"), 4)
         .number(parameter(curve, "midpoint_dat"), 2)
@@ -132,8 +129,7 @@ public final class CurvesTable {
         .text(row.place().pond())
         .text(row.place().crop())
         .number(row.points().lastDat(), 3)
-        .list(
-            row.curve().map(c -> named(c.curve(), c.curve().parameters())).orElse(List.of()))
+        .list(row.curve().map(c -> named(c.curve(), c.curve().parameters())).orElse(List.of()))
         .text(row.target().reason());
   }
 }
