@@ -33,9 +33,27 @@ class ImportJudgeAgreeTest {
   @BeforeEach
   void makeBook() throws IOException {
     write("book/book.yaml", "time_zone: UTC", "day_starts_at: \"04:00\"");
-    write("book/stations/bench.yaml", "kind: passing", "cameras: 1", "image_width_px: 2000", "image_height_px: 3000", "lens: {fx_px: 3000, fy_px: 3000, cx_px: 1000, cy_px: 1500}", "camera_height_mm: 1600");
-    write("book/layouts.yaml", "layouts:", "  small-4:", "    board: {width_mm: 500, length_mm: 500}", "    sites: {rows: 2, columns: 2, first_x_mm: 150, first_y_mm: 150, pitch_x_mm: 200, pitch_y_mm: 200}", "    tag: {x_mm: 250, y_mm: 42, side_mm: 60}");
-    write("book/crops.yaml", "crops:", "  small:", "    colour_model: green-leaf", "    height_model: {scale_mm: 5, exponent: 0.5}");
+    write(
+        "book/stations/bench.yaml",
+        "kind: passing",
+        "cameras: 1",
+        "image_width_px: 2000",
+        "image_height_px: 3000",
+        "lens: {fx_px: 3000, fy_px: 3000, cx_px: 1000, cy_px: 1500}",
+        "camera_height_mm: 1600");
+    write(
+        "book/layouts.yaml",
+        "layouts:",
+        "  small-4:",
+        "    board: {width_mm: 500, length_mm: 500}",
+        "    sites: {rows: 2, columns: 2, first_x_mm: 150, first_y_mm: 150, pitch_x_mm: 200, pitch_y_mm: 200}",
+        "    tag: {x_mm: 250, y_mm: 42, side_mm: 60}");
+    write(
+        "book/crops.yaml",
+        "crops:",
+        "  small:",
+        "    colour_model: green-leaf",
+        "    height_model: {scale_mm: 5, exponent: 0.5}");
     StringBuilder plantings =
         new StringBuilder("raft,pond,crop,layout,transplanted_on,sown_on,harvest_by\n");
     for (int raft = 0; raft < 6; raft++) {
@@ -95,12 +113,13 @@ class ImportJudgeAgreeTest {
     imported();
     out.reset();
     assertEquals(0, judge("2027-03-10", "out"), text(err));
-    assertEquals(
-        List.of("curves.csv", "run.json", "verdicts.csv", "worklist.csv"), files("out"));
+    assertEquals(List.of("curves.csv", "run.json", "verdicts.csv", "worklist.csv"), files("out"));
     List<String> said = text(out).lines().toList();
     assertEquals("Evening  2027-03-10", said.get(0));
     assertEquals("Verdicts 1 lagging, 23 on-track (sites)", said.get(1));
-    assertTrue(said.get(3).startsWith("  Inspect raft K-0 (pond P1), site A1 by 2027-03-11."), said.get(3));
+    assertTrue(
+        said.get(3).startsWith("  Inspect raft K-0 (pond P1), site A1 by 2027-03-11."),
+        said.get(3));
   }
 
   @Test
@@ -120,7 +139,12 @@ class ImportJudgeAgreeTest {
 
   @Test
   void wholeTableOfARunComesBackAsItWas() throws IOException {
-    write("sites.csv", "photo,station,raft,site,taken_at,projected_area_cm2,projected_area_se_cm2,closed,reason", "p1.jpg,bench,K-1,A1,2027-03-05T18:00,20.5,0.4,true,", "p1.jpg,bench,K-1,A2,2027-03-05T18:00,,,,a hose lies on it", "p1.jpg,bench,K-2,A1,2027-03-05T18:00,21,0.4,false,");
+    write(
+        "sites.csv",
+        "photo,station,raft,site,taken_at,projected_area_cm2,projected_area_se_cm2,closed,reason",
+        "p1.jpg,bench,K-1,A1,2027-03-05T18:00,20.5,0.4,true,",
+        "p1.jpg,bench,K-1,A2,2027-03-05T18:00,,,,a hose lies on it",
+        "p1.jpg,bench,K-2,A1,2027-03-05T18:00,21,0.4,false,");
     assertEquals(0, imported());
     assertEquals("Imported 1 photo with 3 sites; 0 photos known already\n", text(out));
     judge("2027-03-05", "out");
@@ -132,12 +156,20 @@ class ImportJudgeAgreeTest {
 
   @Test
   void everyMistakeOfTheFileIsSaidAtOnceWithLineAndColumnAndNothingIsWritten() throws IOException {
-    write("sites.csv", "raft,site,taken_at,projected_area_cm2,projected_area", "K-1,A1,2027-03-05T18:00,20.5,", "K-1,A1,2027-03-05T18:00,20.6,", "K-9,A1,2027-03-05T18:00,20.5,", "K-1,C7,2027-03-05T18:00,20.5,", "K-1,A2,yesterday,20.5,", "K-1,B1,2027-03-05T18:00,-3,", "K-1,B2,2027-03-05T18:00,,");
+    write(
+        "sites.csv",
+        "raft,site,taken_at,projected_area_cm2,projected_area",
+        "K-1,A1,2027-03-05T18:00,20.5,",
+        "K-1,A1,2027-03-05T18:00,20.6,",
+        "K-9,A1,2027-03-05T18:00,20.5,",
+        "K-1,C7,2027-03-05T18:00,20.5,",
+        "K-1,A2,yesterday,20.5,",
+        "K-1,B1,2027-03-05T18:00,-3,",
+        "K-1,B2,2027-03-05T18:00,,");
     assertEquals(2, imported());
     List<String> said = text(err).lines().toList();
     assertTrue(
-        said.get(0)
-            .startsWith("sites.csv:1: column projected_area: the column is unknown; "),
+        said.get(0).startsWith("sites.csv:1: column projected_area: the column is unknown; "),
         said.get(0));
     assertTrue(said.get(0).contains("known are photo, station, raft, "), said.get(0));
     assertEquals(
@@ -163,7 +195,11 @@ class ImportJudgeAgreeTest {
 
   @Test
   void onePhotoHasOneTime() throws IOException {
-    write("sites.csv", "photo,raft,site,taken_at,projected_area_cm2", "p,K-1,A1,2027-03-05T18:00,20", "p,K-2,A1,2027-03-05T19:00,20");
+    write(
+        "sites.csv",
+        "photo,raft,site,taken_at,projected_area_cm2",
+        "p,K-1,A1,2027-03-05T18:00,20",
+        "p,K-2,A1,2027-03-05T19:00,20");
     assertEquals(2, imported());
     assertEquals(
         "sites.csv:3: column taken_at: photo \"p\" has another time above; give it one time\n",
@@ -192,10 +228,15 @@ class ImportJudgeAgreeTest {
   @Test
   void agreeShowsTableKappaAndDifferences() throws IOException {
     imported();
-    write("book/calls.csv", "raft,site,called_on,call", "K-0,A1,2027-03-09,lagging", "K-0,A1,2027-03-10,on-track", "K-1,A1,2027-03-09,on-track", "K-2,B1,2027-03-10,on-track");
+    write(
+        "book/calls.csv",
+        "raft,site,called_on,call",
+        "K-0,A1,2027-03-09,lagging",
+        "K-0,A1,2027-03-10,on-track",
+        "K-1,A1,2027-03-09,on-track",
+        "K-2,B1,2027-03-10,on-track");
     out.reset();
-    assertEquals(
-        0, run("agree", "--book", path("book"), "--out", path("agreed")), text(err));
+    assertEquals(0, run("agree", "--book", path("book"), "--out", path("agreed")), text(err));
     List<String> said = text(out).lines().toList();
     assertEquals("Calls    4, 4 of them photographed", said.get(0));
     assertEquals("Agreed   3 of 4", said.get(1));
@@ -204,7 +245,11 @@ class ImportJudgeAgreeTest {
     assertEquals("  grower \\ program    lagging  on-track", said.get(3));
     assertEquals("  lagging                   1         0", said.get(4));
     assertEquals("  on-track                  1         2", said.get(5));
-    assertTrue(text(out).contains("Where they differ:\n  2027-03-10 K-0 A1: grower on-track, program lagging ("), text(out));
+    assertTrue(
+        text(out)
+            .contains(
+                "Where they differ:\n  2027-03-10 K-0 A1: grower on-track, program lagging ("),
+        text(out));
     assertEquals(List.of("agree.csv", "agree.txt", "run.json"), files("agreed"));
   }
 
@@ -212,7 +257,9 @@ class ImportJudgeAgreeTest {
   void agreeWithoutCallsSaysWhatToWrite() {
     imported();
     assertEquals(2, run("agree", "--book", path("book")));
-    assertTrue(text(err).contains("has no calls; write the head grower's own words into calls.csv"), text(err));
+    assertTrue(
+        text(err).contains("has no calls; write the head grower's own words into calls.csv"),
+        text(err));
   }
 
   @Test
