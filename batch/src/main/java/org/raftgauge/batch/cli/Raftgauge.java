@@ -41,11 +41,14 @@ import picocli.CommandLine.Spec;
       "      The same, with the results in the folder \"results\".",
       "  raftgauge judge --book my-farm --on 2026-04-16 --out that-evening",
       "      Judges an evening from what the book remembers, without photos.",
+      "  raftgauge grader fit --book my-farm --crop butterhead",
+      "      Learns weights from plants that you weighed; raftgauge grader picks says",
+      "      which to weigh.",
       "  raftgauge help run",
       "      All options of run.",
       "",
       "The crop book is a folder of plain files that you keep: stations, layouts,",
-      "crops, plantings. Areas are what the camera sees; they are not weights.",
+      "crops, plantings. Areas are what the camera sees; weights need weighings.",
       "",
       "Exit codes:",
       "  0  done (photos to take again are listed; they are no failure)",
@@ -82,6 +85,9 @@ public final class Raftgauge implements Runnable {
             .addSubcommand(new ImportCommand(workplace, console))
             .addSubcommand(new JudgeCommand(workplace, console))
             .addSubcommand(new AgreeCommand(workplace, console))
+            .addSubcommand(new TeachCommand(console))
+            .addSubcommand(GraderCommand.with(console))
+            .addSubcommand(StationCommand.line(console))
             .setOut(new PrintWriter(console.out(), true, StandardCharsets.UTF_8))
             .setErr(new PrintWriter(console.err(), true, StandardCharsets.UTF_8))
             .setParameterExceptionHandler((e, a) -> wrongCall(e, console))
