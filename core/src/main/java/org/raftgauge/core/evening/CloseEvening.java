@@ -25,15 +25,11 @@ public final class CloseEvening {
    * @return verdicts, curves and worklist
    */
   public static EveningResult of(CropBook book, Seen seen, LocalDate evening) {
-    CropBook then = BookAsOf.of(book, evening);
-    Seen soFar = seen.before(book.farmDay().start(evening.plusDays(1)));
-    List<PlantSeries> series = CollectSeries.upTo(then, soFar.sites(), evening);
-    List<Judged> verdicts = JudgeEvening.judge(then, series, evening, TrackRules.defaults());
-    Tonight tonight = new Tonight(then, soFar, series, verdicts, evening);
+    Tonight tonight = tonight(book, seen, evening);
     return new EveningResult(
         evening,
-        verdicts,
-        EveningCurves.of(then, series, verdicts),
+        tonight.verdicts(),
+        EveningCurves.of(tonight.book(), tonight.series(), tonight.verdicts()),
         new MakeWorklist(tonight).tasks());
   }
 
@@ -46,9 +42,15 @@ public final class CloseEvening {
    * @return the verdicts
    */
   public static List<Judged> verdicts(CropBook book, Seen seen, LocalDate evening) {
+    return tonight(book, seen, evening).verdicts();
+  }
+
+  /** Drops what is later than an evening, and judges the rest. */
+  static Tonight tonight(CropBook book, Seen seen, LocalDate evening) {
     CropBook then = BookAsOf.of(book, evening);
     Seen soFar = seen.before(book.farmDay().start(evening.plusDays(1)));
     List<PlantSeries> series = CollectSeries.upTo(then, soFar.sites(), evening);
-    return JudgeEvening.judge(then, series, evening, TrackRules.defaults());
+    List<Judged> verdicts = JudgeEvening.judge(then, series, evening, TrackRules.defaults());
+    return new Tonight(then, soFar, series, verdicts, evening);
   }
 }

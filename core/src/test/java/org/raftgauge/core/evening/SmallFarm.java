@@ -101,7 +101,12 @@ final class SmallFarm {
 
   /** Returns the worklist's rows of one action. */
   List<Task> tasks(int evening, Task.Action action) {
-    return close(evening, evening).worklist().stream().filter(t -> t.action() == action).toList();
+    return worklist(evening).stream().filter(t -> t.action() == action).toList();
+  }
+
+  /** Returns the worklist of an evening, without the curves, which take time. */
+  List<Task> worklist(int evening) {
+    return new MakeWorklist(CloseEvening.tonight(book(), seen(evening), day(evening))).tasks();
   }
 
   /** Returns what was seen on evenings 0 to {@code last}. */

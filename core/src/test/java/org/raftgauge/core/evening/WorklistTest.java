@@ -80,7 +80,7 @@ class WorklistTest {
     for (int day = 0; day <= 9; day++) {
       farm.say(0, day, SmallFarm.measure(SiteId.parse("B1"), 0, false, ""));
     }
-    List<Task> tasks = farm.close(9, 9).worklist();
+    List<Task> tasks = farm.worklist(9);
     assertEquals(
         List.of(
             "Inspect raft R-1 (pond P1, berth 2), site A2 by 2027-03-11. It has lost the leaf seen"
@@ -184,7 +184,7 @@ class WorklistTest {
     SmallFarm farm = farm().share(1, "A1", 0.5).missed(3, 9).held(2, 9, "blurred");
     assertEquals(
         List.of(Action.PHOTOGRAPH_AT_ALL, Action.PHOTOGRAPH_AGAIN, Action.INSPECT),
-        farm.close(9, 9).worklist().stream().map(Task::action).toList());
+        farm.worklist(9).stream().map(Task::action).toList());
   }
 
   @Test
@@ -197,7 +197,7 @@ class WorklistTest {
         farm.say(raft, 9, SmallFarm.measure(SiteId.parse(site), area, false, ""));
       }
     }
-    List<Task> tasks = farm.close(9, 9).worklist();
+    List<Task> tasks = farm.worklist(9);
     assertEquals(Action.CHECK_THE_STATION, tasks.get(0).action());
     assertEquals("station/bench-1/2027-03-10", tasks.get(0).item());
     assertEquals(

@@ -68,8 +68,8 @@ public final class ProveSeason {
         (evening, named) -> {
           var set = new java.util.TreeSet<>(named);
           set.removeIf(n -> n.startsWith("raft"));
-          if (!set.isEmpty() && evening.toEpochDay() % 3 == 0
-              || evening.getDayOfMonth() > 18 && evening.getMonthValue() == 4 && !set.isEmpty()) {
+          if ((!set.isEmpty() && evening.toEpochDay() % 3 == 0)
+              || (evening.getDayOfMonth() > 18 && evening.getMonthValue() == 4 && !set.isEmpty())) {
             say.accept("  " + evening + " " + set);
           }
         });
