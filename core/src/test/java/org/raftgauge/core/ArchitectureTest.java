@@ -44,6 +44,7 @@ class ArchitectureTest {
           "reference",
           "grader",
           "track",
+          "evening",
           "report");
 
   /** Who may import what of others. */

@@ -23,7 +23,13 @@ import picocli.CommandLine.Parameters;
     synopsisHeading = "%nUsage:%n  ",
     parameterListHeading = "%nWhat to check besides the book:%n",
     optionListHeading = "%nOptions:%n",
-    footer = {"", "Exit codes: 0 nothing is wrong, 2 something is."})
+    footer = {
+      "",
+      "Example:",
+      "  raftgauge check --book my-farm photos/tonight",
+      "",
+      "Exit codes: 0 nothing is wrong, 2 something is."
+    })
 final class CheckCommand implements Callable<Integer> {
   private final Workplace workplace;
   private final Console console;

@@ -39,6 +39,8 @@ import picocli.CommandLine.Spec;
       "      my-farm/runs, and the book remembers them.",
       "  raftgauge run photos/tonight --book my-farm --out results",
       "      The same, with the results in the folder \"results\".",
+      "  raftgauge judge --book my-farm --on 2026-04-16 --out that-evening",
+      "      Judges an evening from what the book remembers, without photos.",
       "  raftgauge grader fit --book my-farm --crop butterhead",
       "      Learns weights from plants that you weighed; raftgauge grader picks says",
       "      which to weigh.",
@@ -80,6 +82,9 @@ public final class Raftgauge implements Runnable {
         new CommandLine(new Raftgauge())
             .addSubcommand(new RunCommand(workplace, console))
             .addSubcommand(new CheckCommand(workplace, console))
+            .addSubcommand(new ImportCommand(workplace, console))
+            .addSubcommand(new JudgeCommand(workplace, console))
+            .addSubcommand(new AgreeCommand(workplace, console))
             .addSubcommand(new TeachCommand(console))
             .addSubcommand(GraderCommand.with(console))
             .addSubcommand(StationCommand.line(console))

@@ -30,12 +30,17 @@ import picocli.CommandLine.Spec;
     header = "Measures a folder of photos and publishes the results.",
     description = {
       "%nThe results are a folder with photos.csv, sites.csv, rafts.csv, run.json and a",
-      "picture of each photo in overlays/."
+      "picture of each photo in overlays/; for the latest evening of the photos also",
+      "verdicts.csv, curves.csv and worklist.csv. A verdict says that growth departs",
+      "from what is expected, not why."
     },
     synopsisHeading = "%nUsage:%n  ",
     parameterListHeading = "%nWhat to measure:%n",
     optionListHeading = "%nOptions:%n",
     footer = {
+      "",
+      "Example:",
+      "  raftgauge run photos/tonight --book my-farm",
       "",
       "Photos that were measured before are known by their content and not measured",
       "again; a folder run twice adds nothing to the book. Ctrl-C leaves no half run.",

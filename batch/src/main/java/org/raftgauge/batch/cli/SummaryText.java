@@ -29,6 +29,7 @@ final class SummaryText {
             run.sites(),
             area(run.totalAreaCm2())));
     run.evening().ifPresent(evening -> lines.add("Missing  " + missing(run)));
+    run.judged().ifPresent(judged -> lines.addAll(EveningText.lines(judged)));
     List<String> attention = new ArrayList<>();
     ofBook.stream().filter(Problem::isError).map(Problem::toString).forEach(attention::add);
     attention.addAll(run.attention());

@@ -6,6 +6,7 @@ import java.time.OffsetDateTime;
 import java.util.List;
 import java.util.NavigableSet;
 import java.util.Optional;
+import org.raftgauge.core.book.BookAsOf;
 import org.raftgauge.core.book.CropBook;
 import org.raftgauge.core.book.FarmDay;
 import org.raftgauge.core.book.Planting;
@@ -51,6 +52,16 @@ public final class BookFarm implements Farm {
   @Override
   public NavigableSet<String> expectedRafts(LocalDate evening) {
     return book.expectedRafts(evening);
+  }
+
+  @Override
+  public CropBook book() {
+    return book;
+  }
+
+  @Override
+  public Farm asOf(LocalDate evening) {
+    return new BookFarm(BookAsOf.of(book, evening), hash);
   }
 
   @Override

@@ -7,6 +7,7 @@ import java.time.ZoneId;
 import java.util.List;
 import java.util.NavigableSet;
 import java.util.Optional;
+import org.raftgauge.core.book.CropBook;
 import org.raftgauge.core.book.FarmDay;
 import org.raftgauge.core.book.Planting;
 import org.raftgauge.core.book.SiteId;
@@ -49,6 +50,17 @@ public interface Farm {
    * @return their ids, sorted
    */
   NavigableSet<String> expectedRafts(LocalDate evening);
+
+  /** Returns the crop book. */
+  CropBook book();
+
+  /**
+   * Returns the farm as it could be known when an evening ended.
+   *
+   * @param evening the farm's day
+   * @return the same farm without anything later
+   */
+  Farm asOf(LocalDate evening);
 
   /** Returns a hash of every file of the book that the grower keeps. */
   String bookHash();

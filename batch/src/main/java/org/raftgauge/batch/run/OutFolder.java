@@ -35,8 +35,30 @@ final class OutFolder {
       throw wrong(out, "holds the photos or the book", "give an OUT of its own");
     }
     checkWritable(out);
+    if (request.out().isPresent()) {
+      checkOwn(out);
+    }
+  }
+
+  /**
+   * Checks the folder of results that need no photos.
+   *
+   * @param folder where they are asked for
+   * @param book the book's folder
+   * @throws InputException if publishing would touch anything but earlier results
+   */
+  static void check(Path folder, Path book) throws InputException {
+    Path out = folder.toAbsolutePath().normalize();
+    if (book.toAbsolutePath().normalize().startsWith(out)) {
+      throw wrong(out, "holds the book", "give an OUT of its own");
+    }
+    checkWritable(out);
+    checkOwn(out);
+  }
+
+  private static void checkOwn(Path out) throws InputException {
     try {
-      Optional<Path> foreign = request.out().isPresent() ? foreign(out) : Optional.empty();
+      Optional<Path> foreign = foreign(out);
       if (foreign.isPresent()) {
         throw wrong(
             out,

@@ -11,6 +11,7 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.NavigableSet;
+import java.util.Optional;
 import org.raftgauge.batch.store.BookLock;
 import org.raftgauge.batch.store.History;
 import org.raftgauge.batch.store.RunRecord;
@@ -85,8 +86,12 @@ public final class RunFolder {
     Collected collected =
         CollectRows.collect(FinalPhotos.of(pass.photos(), settled), settled, tools.farm());
     Path folder = place(collected.photos());
-    RunSummary summary = Summarise.run(folder, collected, tools.farm(), notes(pass.photos()));
+    RunSummary measured = Summarise.run(folder, collected, tools.farm(), notes(pass.photos()));
     draft.write(to -> write(to, collected));
+    RunSummary summary = judged(measured, history);
+    if (summary.judged().isPresent()) {
+      draft.write(to -> EveningFiles.write(to, summary.judged().get()));
+    }
     String json = RunJson.text(RunFacts.of(request, tools, summary, pass), draft.files());
     draft.write(to -> Files.writeString(to.resolve(RunJson.FILE), json) != null);
     history.settle(settled, record(pass.photos()), folder);
@@ -100,6 +105,14 @@ public final class RunFolder {
     Files.writeString(folder.resolve("sites.csv"), SitesTable.csv(collected.rafts()));
     Files.writeString(folder.resolve("rafts.csv"), RaftsTable.csv(collected.rafts()));
     return true;
+  }
+
+  /** Judges the latest evening of the photos, from all that is known up to it. */
+  private RunSummary judged(RunSummary summary, History history) throws IOException {
+    Optional<LocalDate> evening = summary.evening();
+    return evening.isEmpty()
+        ? summary
+        : summary.withJudged(JudgeHistory.of(history, tools.farm(), evening.get()));
   }
 
   private FirstPass measure(History history, List<FoundPhoto> photos, MeasureOne one)

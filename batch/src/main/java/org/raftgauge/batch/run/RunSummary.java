@@ -10,6 +10,7 @@ import java.util.NavigableMap;
 import java.util.NavigableSet;
 import java.util.Optional;
 import java.util.TreeMap;
+import org.raftgauge.core.evening.EveningResult;
 import org.raftgauge.core.measure.PhotoStatus;
 
 /**
@@ -25,6 +26,7 @@ import org.raftgauge.core.measure.PhotoStatus;
  * @param attention photos that were held or refused, or show a raft that is held or unassigned,
  *     with reason and remedy, a line each
  * @param notes what else a person should know, a line each
+ * @param judged verdicts, curves and worklist of the latest evening, where there is one
  */
 public record RunSummary(
     Path folder,
@@ -35,7 +37,8 @@ public record RunSummary(
     List<Unassigned> unassigned,
     NavigableMap<LocalDate, NavigableSet<String>> missing,
     List<String> attention,
-    List<String> notes) {
+    List<String> notes,
+    Optional<EveningResult> judged) {
 
   /** Copies the lists. */
   public RunSummary {
@@ -43,6 +46,21 @@ public record RunSummary(
     missing = Collections.unmodifiableNavigableMap(new TreeMap<>(missing));
     attention = List.copyOf(attention);
     notes = List.copyOf(notes);
+  }
+
+  /** Returns the same with what the latest evening came to. */
+  RunSummary withJudged(EveningResult result) {
+    return new RunSummary(
+        folder,
+        photos,
+        rafts,
+        sites,
+        totalAreaCm2,
+        unassigned,
+        missing,
+        attention,
+        notes,
+        Optional.of(result));
   }
 
   /** Returns the latest evening of its photos, where there is one. */

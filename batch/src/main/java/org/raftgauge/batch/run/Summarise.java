@@ -45,7 +45,8 @@ final class Summarise {
         run.unassigned(),
         missing(run.photos(), farm),
         attention(run),
-        notes);
+        notes,
+        Optional.empty());
   }
 
   /** Returns the evenings of the photos that were measured. */

@@ -9,6 +9,7 @@ import java.sql.PreparedStatement;
 import java.sql.ResultSet;
 import java.sql.SQLException;
 import java.sql.Statement;
+import java.time.LocalDate;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
@@ -74,6 +75,18 @@ public final class History implements AutoCloseable {
    */
   public List<Kept> findRaft(String raft) throws IOException {
     return guarded(() -> ReadMeasures.byRaft(database, raft));
+  }
+
+  /**
+   * Finds the photos of some days that show rafts, used or held.
+   *
+   * @param first the first day, by the date written in the photo's time
+   * @param last the last day
+   * @return what they said, in a stable order
+   * @throws IOException if the file cannot be read
+   */
+  public List<Kept> takenBetween(LocalDate first, LocalDate last) throws IOException {
+    return guarded(() -> ReadMeasures.byDays(database, first, last));
   }
 
   /**

@@ -5,6 +5,7 @@ import java.sql.Connection;
 import java.sql.PreparedStatement;
 import java.sql.ResultSet;
 import java.sql.SQLException;
+import java.time.LocalDate;
 import java.time.OffsetDateTime;
 import java.util.ArrayList;
 import java.util.Arrays;
@@ -57,6 +58,25 @@ final class ReadMeasures {
     List<Kept> photos = new ArrayList<>();
     try (PreparedStatement query = database.prepareStatement(sql)) {
       query.setString(1, raft);
+      try (ResultSet row = query.executeQuery()) {
+        while (row.next()) {
+          photos.add(photo(database, row));
+        }
+      }
+    }
+    return photos;
+  }
+
+  /** Reads the photos of some days that show rafts, used or held, in the order of their hashes. */
+  static List<Kept> byDays(Connection database, LocalDate first, LocalDate last)
+      throws SQLException {
+    String sql =
+        "SELECT * FROM photos WHERE measured_status IN ('used', 'held')"
+            + " AND substr(taken_at, 1, 10) BETWEEN ? AND ? ORDER BY sha256";
+    List<Kept> photos = new ArrayList<>();
+    try (PreparedStatement query = database.prepareStatement(sql)) {
+      query.setString(1, first.toString());
+      query.setString(2, last.toString());
       try (ResultSet row = query.executeQuery()) {
         while (row.next()) {
           photos.add(photo(database, row));

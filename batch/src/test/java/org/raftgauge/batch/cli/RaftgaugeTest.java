@@ -46,7 +46,15 @@ class RaftgaugeTest {
 
     assertEquals(0, code, text(err));
     assertEquals(
-        List.of("overlays/a.jpg", "photos.csv", "rafts.csv", "run.json", "sites.csv"),
+        List.of(
+            "curves.csv",
+            "overlays/a.jpg",
+            "photos.csv",
+            "rafts.csv",
+            "run.json",
+            "sites.csv",
+            "verdicts.csv",
+            "worklist.csv"),
         files(folder.resolve("out")));
     assertEquals(
         List.of(
@@ -54,6 +62,8 @@ class RaftgaugeTest {
             "Photos   1 used",
             "Rafts    1 measured, 3 sites, 30 cm2 of leaf",
             "Missing  1 expected, not photographed: R2",
+            "Verdicts none: no planted site was seen",
+            "To do    nothing for tomorrow",
             "Results  " + folder.resolve("out")),
         text(out).lines().toList());
     assertEquals("Measuring 1 photo", text(err).lines().findFirst().orElse(""));
@@ -183,10 +193,13 @@ class RaftgaugeTest {
         List.of(
             "canopy/a.coverage.png",
             "canopy/a.site.png",
+            "curves.csv",
             "photos.csv",
             "rafts.csv",
             "run.json",
-            "sites.csv"),
+            "sites.csv",
+            "verdicts.csv",
+            "worklist.csv"),
         files(folder.resolve("out")));
   }
 

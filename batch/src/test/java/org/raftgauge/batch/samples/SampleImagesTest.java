@@ -135,7 +135,9 @@ class SampleImagesTest {
   @Test
   void everyColumnStandsInTheReadme() throws IOException {
     String readme = Readme.text();
-    for (String table : List.of("photos.csv", "sites.csv", "rafts.csv")) {
+    for (String table :
+        List.of(
+            "photos.csv", "sites.csv", "rafts.csv", "verdicts.csv", "curves.csv", "worklist.csv")) {
       for (String column : Files.readAllLines(out.resolve(table)).get(0).split(",", -1)) {
         assertTrue(readme.contains("`" + column + "`"), table + ": " + column);
       }

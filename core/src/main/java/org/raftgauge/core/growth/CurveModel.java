@@ -114,8 +114,13 @@ public enum CurveModel {
     return isLogged(i) ? Math.exp(working[i]) : working[i];
   }
 
-  /** Returns the derivative of parameter {@code i} by its working parameter. */
-  double parameterSlope(int i, double[] working) {
+  /**
+   * Returns the derivative of parameter {@code i} by its working parameter.
+   *
+   * @param i index into {@link #parameterNames}
+   * @param working the working parameters
+   */
+  public double parameterSlope(int i, double[] working) {
     return isLogged(i) ? Math.exp(working[i]) : 1;
   }
 }

@@ -235,7 +235,7 @@ final class MeasureBoard {
         quality,
         verdict.held,
         verdict.rulerSites,
-        board.notes());
+        WhoseBoard.notes(board));
   }
 
   private static DeckScale scale(FoundBoard board) {

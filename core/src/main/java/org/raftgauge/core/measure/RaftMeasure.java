@@ -48,6 +48,9 @@ public record RaftMeasure(
     List<SiteId> rulerSites,
     List<String> notes) {
 
+  /** The note of a board whose tag could not be read. */
+  public static final String TAG_UNREAD = "its tag was not read";
+
   /** Copies the sites. */
   public RaftMeasure {
     sites = List.copyOf(sites);

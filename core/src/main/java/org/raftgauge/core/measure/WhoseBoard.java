@@ -108,4 +108,13 @@ final class WhoseBoard {
             + raft,
         "photograph it again with its tag in view, or mend the layout in plantings.csv");
   }
+
+  /** Returns what was mended in placing a board, and whether its tag was not read. */
+  static List<String> notes(FoundBoard board) {
+    List<String> notes = new ArrayList<>(board.notes());
+    if (board.slot().isEmpty() && board.layout().tag().isPresent() && board.tag().isEmpty()) {
+      notes.add(RaftMeasure.TAG_UNREAD);
+    }
+    return notes;
+  }
 }

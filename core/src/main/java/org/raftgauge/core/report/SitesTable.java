@@ -54,6 +54,11 @@ public final class SitesTable {
 
   private SitesTable() {}
 
+  /** Returns the names of the columns, in order. */
+  public static List<String> columns() {
+    return HEADER;
+  }
+
   /**
    * Writes the table, sorted by raft, photo, slot and site.
    *

@@ -127,8 +127,8 @@ final class SimulateSeason {
     double off =
         bad ? Math.exp((random.nextBoolean() ? 1 : -1) * (0.2 + 0.2 * random.nextDouble())) : 1;
     boolean failing =
-        (plan.cameraFault() && stationOf(raft).equals("bench-b")
-                || plan.gantryFault() && stationOf(raft).equals("gantry"))
+        ((plan.cameraFault() && stationOf(raft).equals("bench-b"))
+                || (plan.gantryFault() && stationOf(raft).equals("gantry")))
             && day >= SeasonPlan.FAULT_DAY;
     return new Photo(taken, off * (failing ? SeasonPlan.CAMERA_FACTOR : 1), bad);
   }

@@ -1,0 +1,73 @@
+// SPDX-License-Identifier: Apache-2.0
+package org.raftgauge.batch.cli;
+
+import java.io.IOException;
+import java.nio.file.Path;
+import java.util.List;
+import java.util.concurrent.Callable;
+import org.raftgauge.batch.run.AgreeWithCalls;
+import org.raftgauge.core.evening.Agreement;
+import org.raftgauge.core.problem.InputException;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Option;
+
+/** Compares verdicts with the head grower's calls. */
+@Command(
+    name = "agree",
+    mixinStandardHelpOptions = true,
+    header = "Compares the verdicts with the head grower's own calls in calls.csv.",
+    description = {
+      "%nEach call is held against the verdict of its evening, seeing nothing later. Says",
+      "how often both agree, beyond chance (Cohen's kappa), where they differ, and which",
+      "lagging_share in crops.yaml would agree best."
+    },
+    synopsisHeading = "%nUsage:%n  ",
+    optionListHeading = "%nOptions:%n",
+    footer = {
+      "",
+      "Example:",
+      "  raftgauge agree --book my-farm --out agreement",
+      "",
+      "Exit codes: 0 done, 2 wrong call or book (nothing written), 3 failed."
+    })
+final class AgreeCommand implements Callable<Integer> {
+  private final Workplace workplace;
+  private final Console console;
+
+  @Option(
+      names = "--book",
+      paramLabel = "BOOK",
+      required = true,
+      description = "Folder of the crop book.")
+  private Path book;
+
+  @Option(
+      names = "--out",
+      paramLabel = "OUT",
+      description = "Folder for agree.csv and agree.txt: a new or empty one, or an earlier one.")
+  private Path out;
+
+  @Option(names = "--verbose", description = "Show where the program failed, if it does.")
+  @SuppressWarnings("UnusedVariable") // Raftgauge reads it from the parsed line
+  private boolean verbose;
+
+  AgreeCommand(Workplace workplace, Console console) {
+    this.workplace = workplace;
+    this.console = console;
+  }
+
+  @Override
+  public Integer call() throws InputException, IOException {
+    Folders.exists("BOOK", book, "give the folder that holds book.yaml");
+    Workplace.OpenBook open = workplace.open(book);
+    open.problems().forEach(console.err()::println);
+    Agreement agreement = AgreeWithCalls.of(book, open.farm());
+    List<String> lines = AgreeText.lines(agreement);
+    lines.forEach(console.out()::println);
+    if (out != null) {
+      AgreeWithCalls.publish(book, out, agreement, lines);
+      console.out().println("Results  " + out.toAbsolutePath().normalize());
+    }
+    return ExitCode.DONE;
+  }
+}

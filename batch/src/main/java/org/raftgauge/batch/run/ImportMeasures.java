@@ -1,0 +1,92 @@
+// SPDX-License-Identifier: Apache-2.0
+package org.raftgauge.batch.run;
+
+import java.io.IOException;
+import java.nio.file.Path;
+import java.time.Duration;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import org.raftgauge.batch.store.BookLock;
+import org.raftgauge.batch.store.History;
+import org.raftgauge.batch.store.Kept;
+import org.raftgauge.core.book.CropBook;
+import org.raftgauge.core.measure.PhotoMeasure;
+import org.raftgauge.core.problem.InputException;
+import org.raftgauge.core.problem.Problem;
+
+/**
+ * Takes measures made elsewhere, in the format of {@code sites.csv}, into a book's history.
+ *
+ * <p>A photo measured elsewhere is known by the hash of its rows, so that the same rows twice add
+ * nothing.
+ */
+public final class ImportMeasures {
+  private static final String HISTORY = "history.db";
+  private static final String SETTINGS = "measured elsewhere";
+  private static final String RUN = "import";
+  private static final int BATCH = 500;
+
+  private final CropBook book;
+  private final Progress progress;
+
+  /**
+   * What came of an import.
+   *
+   * @param added photos that are new
+   * @param sites their rows
+   * @param known photos that were known
+   * @param warnings what a person should know
+   */
+  public record Outcome(int added, int sites, int known, List<Problem> warnings) {
+
+    /** Copies the list. */
+    public Outcome {
+      warnings = List.copyOf(warnings);
+    }
+  }
+
+  /**
+   * Prepares an import.
+   *
+   * @param book the book that knows the rafts
+   * @param progress is told of a wait
+   */
+  public ImportMeasures(CropBook book, Progress progress) {
+    this.book = book;
+    this.progress = progress;
+  }
+
+  /**
+   * Imports.
+   *
+   * @param file the measures
+   * @param folder the book's folder
+   * @param patience how long to wait for another run on the same book
+   * @return what came of it
+   * @throws InputException with every problem of the file; nothing is written then
+   * @throws IOException if the history cannot be written
+   */
+  @SuppressWarnings("try") // the lock is held, not used
+  public Outcome run(Path file, Path folder, Duration patience) throws InputException, IOException {
+    ReadSitesCsv.Read read = ReadSitesCsv.read(file, book);
+    try (BookLock lock = BookLock.take(folder, patience, progress::waitingFor);
+        History history = History.open(folder.resolve(HISTORY))) {
+      List<PhotoMeasure> fresh = new ArrayList<>();
+      for (PhotoMeasure photo : read.photos()) {
+        if (history.find(photo.sha256()).isEmpty()) {
+          fresh.add(photo);
+        }
+      }
+      for (int i = 0; i < fresh.size(); i += BATCH) {
+        history.save(
+            fresh.subList(i, Math.min(i + BATCH, fresh.size())).stream()
+                .map(photo -> new Kept(photo, SETTINGS, RUN, Optional.empty()))
+                .toList());
+      }
+      int sites =
+          fresh.stream().flatMap(p -> p.rafts().stream()).mapToInt(r -> r.sites().size()).sum();
+      return new Outcome(fresh.size(), sites, read.photos().size() - fresh.size(), read.warnings());
+    }
+  }
+}

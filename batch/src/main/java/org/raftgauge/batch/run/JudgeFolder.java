@@ -1,0 +1,86 @@
+// SPDX-License-Identifier: Apache-2.0
+package org.raftgauge.batch.run;
+
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.time.LocalDate;
+import java.time.OffsetDateTime;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import org.raftgauge.batch.store.History;
+import org.raftgauge.core.evening.EveningResult;
+import org.raftgauge.core.problem.InputException;
+import org.raftgauge.core.problem.Problem;
+
+/** Judges an evening from a book's history alone and publishes the tables as a folder. */
+public final class JudgeFolder {
+  private static final String HISTORY = "history.db";
+
+  private JudgeFolder() {}
+
+  /**
+   * What is asked for.
+   *
+   * @param book folder of the book
+   * @param evening the evening to judge
+   * @param out folder for the results
+   * @param startedAt when it was asked for
+   */
+  public record Request(Path book, LocalDate evening, Path out, OffsetDateTime startedAt) {}
+
+  /**
+   * Judges.
+   *
+   * @param request what is asked for
+   * @param farm the book
+   * @return what the evening came to
+   * @throws InputException if the request cannot be met; nothing is written then
+   * @throws IOException if it fails; nothing is published then
+   */
+  public static EveningResult run(Request request, Farm farm) throws InputException, IOException {
+    OutFolder.check(request.out(), request.book());
+    Path out = request.out().toAbsolutePath().normalize();
+    try (History history = open(request.book());
+        RunDraft draft = RunDraft.start(out.getParent())) {
+      EveningResult result = JudgeHistory.of(history, farm, request.evening());
+      draft.write(to -> EveningFiles.write(to, result));
+      String json = RunJson.text(facts(request, farm), draft.files());
+      draft.write(to -> Files.writeString(to.resolve(RunJson.FILE), json) != null);
+      draft.publish(out);
+      return result;
+    }
+  }
+
+  /**
+   * Opens the history of a book, which must be there.
+   *
+   * @param book the book's folder
+   * @return the open history
+   * @throws InputException if the book has none
+   * @throws IOException if it cannot be read
+   */
+  static History open(Path book) throws InputException, IOException {
+    Path file = book.resolve(HISTORY);
+    if (!Files.exists(file)) {
+      throw new InputException(
+          List.of(
+              new Problem(
+                  "BOOK " + book,
+                  "has no history yet",
+                  "run it over photos, or import measures, first")));
+    }
+    return History.open(file);
+  }
+
+  private static Map<String, Object> facts(Request request, Farm farm) {
+    Map<String, Object> facts = new LinkedHashMap<>();
+    facts.put("judged", request.evening());
+    facts.put("version", ProgramVersion.current().version());
+    facts.put("started_at", request.startedAt());
+    facts.put("book", request.book().toAbsolutePath().normalize());
+    facts.put("book_sha256", farm.bookHash());
+    return facts;
+  }
+}

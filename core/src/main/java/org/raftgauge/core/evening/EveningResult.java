@@ -1,0 +1,39 @@
+// SPDX-License-Identifier: Apache-2.0
+package org.raftgauge.core.evening;
+
+import java.time.LocalDate;
+import java.util.EnumMap;
+import java.util.List;
+import java.util.Map;
+import org.raftgauge.core.track.Judged;
+import org.raftgauge.core.track.Verdict;
+
+/**
+ * What an evening came to.
+ *
+ * @param evening the farm's day
+ * @param verdicts on stations, ponds, rafts and sites, in the order of {@link Judged#ORDER}
+ * @param curves of rafts and sites
+ * @param worklist tomorrow's work, most urgent first
+ */
+public record EveningResult(
+    LocalDate evening, List<Judged> verdicts, List<CurveRow> curves, List<Task> worklist) {
+
+  /** Copies the lists. */
+  public EveningResult {
+    verdicts = List.copyOf(verdicts);
+    curves = List.copyOf(curves);
+    worklist = List.copyOf(worklist);
+  }
+
+  /** Counts the verdicts on sites; those that were not given are left out. */
+  public Map<Verdict, Integer> siteCounts() {
+    Map<Verdict, Integer> counts = new EnumMap<>(Verdict.class);
+    for (Judged row : verdicts) {
+      if (row.scope() == Judged.Scope.SITE) {
+        counts.merge(row.verdict(), 1, Integer::sum);
+      }
+    }
+    return counts;
+  }
+}

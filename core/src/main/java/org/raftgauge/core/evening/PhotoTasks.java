@@ -1,0 +1,163 @@
+// SPDX-License-Identifier: Apache-2.0
+package org.raftgauge.core.evening;
+
+import java.time.LocalDate;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.Set;
+import java.util.TreeMap;
+import java.util.TreeSet;
+import org.raftgauge.core.book.SiteId;
+import org.raftgauge.core.evening.Task.Action;
+import org.raftgauge.core.track.Judged;
+import org.raftgauge.core.track.Pattern;
+import org.raftgauge.core.track.Verdict;
+
+/** Finds what there is to do about photos, stations and tags. */
+final class PhotoTasks {
+  /** Evenings running on which a tag is not read before it is asked for. */
+  private static final int TAG_EVENINGS = 3;
+
+  private final Tonight tonight;
+  private final SeenItems seen;
+
+  PhotoTasks(Tonight tonight, SeenItems seen) {
+    this.tonight = tonight;
+    this.seen = seen;
+  }
+
+  /** Stations in doubt. */
+  List<Task> stations() {
+    List<Task> tasks = new ArrayList<>();
+    for (Judged row : tonight.verdicts()) {
+      if (row.scope() == Judged.Scope.STATION) {
+        String station = row.place().station();
+        String item = Item.ofEvening("station", station, tonight.evening());
+        if (!seen.hidesEvening(item)) {
+          tasks.add(
+              new Task(
+                  Action.CHECK_THE_STATION,
+                  1,
+                  Task.Where.ofStation(station),
+                  sentence(row.evidence()),
+                  Optional.of(tonight.tomorrow()),
+                  item));
+        }
+      }
+    }
+    return tasks;
+  }
+
+  /** Rafts that were expected tonight and are on no photo. */
+  List<Task> notSeen() {
+    Map<String, LocalDate> last = new TreeMap<>();
+    tonight
+        .seen()
+        .rafts()
+        .forEach(
+            look -> last.merge(look.raft(), tonight.evening(look), (a, b) -> a.isAfter(b) ? a : b));
+    Set<String> rafts = new TreeSet<>(tonight.book().expectedRafts(tonight.evening()));
+    rafts.removeAll(tonight.photographed());
+    List<Task> tasks = new ArrayList<>();
+    for (String raft : rafts) {
+      String item = Item.ofEvening("photograph", raft, tonight.evening());
+      if (!seen.hidesEvening(item)) {
+        String since =
+            Optional.ofNullable(last.get(raft))
+                .map(day -> "Last seen on " + day + ".")
+                .orElse("Never seen.");
+        tasks.add(
+            photo(Action.PHOTOGRAPH_AT_ALL, tonight.whole(raft), "Expected, not seen. " + since)
+                .apply(item));
+      }
+    }
+    return tasks;
+  }
+
+  /** What was photographed and cannot be judged. */
+  List<Task> again() {
+    Map<String, Map<String, Set<SiteId>>> held = new TreeMap<>();
+    for (Judged row : tonight.verdicts()) {
+      boolean doubted = row.verdict() == Verdict.HELD && row.pattern() != Pattern.STATION;
+      if (row.scope() == Judged.Scope.SITE && doubted) {
+        sites(held, row.place().raft(), row.evidence()).add(row.place().site().orElseThrow());
+      }
+    }
+    for (RaftLook look : tonight.looks()) {
+      if (!look.held().isEmpty()) {
+        sites(held, look.raft(), look.held());
+      }
+    }
+    List<Task> tasks = new ArrayList<>();
+    held.forEach((raft, reasons) -> reasons.forEach((why, s) -> again(raft, why, s, tasks)));
+    return tasks;
+  }
+
+  private static Set<SiteId> sites(
+      Map<String, Map<String, Set<SiteId>>> held, String raft, String why) {
+    return held.computeIfAbsent(raft, r -> new TreeMap<>())
+        .computeIfAbsent(why, w -> new TreeSet<>());
+  }
+
+  private void again(String raft, String why, Set<SiteId> sites, List<Task> tasks) {
+    String item = Item.ofEvening("photograph-again", raft, tonight.evening());
+    if (!seen.hidesEvening(item)) {
+      long planted =
+          tonight.seenTonight().stream().filter(s -> s.last().raft().equals(raft)).count();
+      List<SiteId> named = sites.size() >= planted ? List.of() : List.copyOf(sites);
+      tasks.add(
+          photo(Action.PHOTOGRAPH_AGAIN, tonight.at(raft, named), "Held: " + sentence(why))
+              .apply(item));
+    }
+  }
+
+  private interface Named {
+    Task apply(String item);
+  }
+
+  private Named photo(Action action, Task.Where where, String why) {
+    return item -> new Task(action, 1, where, why, Optional.of(tonight.tomorrow()), item);
+  }
+
+  /** Tags that were not read on their last three evenings, tonight among them. */
+  List<Task> tags() {
+    Map<String, Map<LocalDate, Boolean>> unread = new TreeMap<>();
+    for (RaftLook look : tonight.seen().rafts()) {
+      unread
+          .computeIfAbsent(look.raft(), r -> new TreeMap<>())
+          .merge(tonight.evening(look), look.tag() == RaftLook.Tag.UNREAD, Boolean::logicalAnd);
+    }
+    List<Task> tasks = new ArrayList<>();
+    for (String raft : tonight.photographed()) {
+      List<Boolean> evenings = List.copyOf(unread.get(raft).values());
+      int n = evenings.size();
+      boolean lost = n >= TAG_EVENINGS && !evenings.subList(n - TAG_EVENINGS, n).contains(false);
+      String item = Item.ofRaft("tag", raft, tonight.cycle(raft));
+      if (lost && !seen.hides(item)) {
+        tasks.add(
+            new Task(
+                Action.REPLACE_TAG,
+                3,
+                tonight.whole(raft),
+                "It was not read on the last three evenings. Clean it, free it of leaves, or"
+                    + " print a new one.",
+                Optional.empty(),
+                item));
+      }
+    }
+    return tasks;
+  }
+
+  /** Writes a finding as a sentence. */
+  static String sentence(String finding) {
+    String text = finding.strip();
+    if (text.isEmpty()) {
+      return "";
+    }
+    return Character.toUpperCase(text.charAt(0))
+        + text.substring(1)
+        + (text.endsWith(".") ? "" : ".");
+  }
+}
