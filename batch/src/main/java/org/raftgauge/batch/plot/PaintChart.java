@@ -1,0 +1,128 @@
+// SPDX-License-Identifier: Apache-2.0
+package org.raftgauge.batch.plot;
+
+import java.awt.BasicStroke;
+import java.awt.Color;
+import java.awt.Dimension;
+import java.io.IOException;
+import java.io.StringWriter;
+import java.io.UncheckedIOException;
+import java.util.List;
+import java.util.Locale;
+import javax.xml.parsers.DocumentBuilderFactory;
+import javax.xml.parsers.ParserConfigurationException;
+import org.apache.batik.svggen.SVGGeneratorContext;
+import org.apache.batik.svggen.SVGGraphics2D;
+import org.knowm.xchart.XYChart;
+import org.knowm.xchart.XYChartBuilder;
+import org.knowm.xchart.XYSeries;
+import org.knowm.xchart.style.Styler;
+import org.knowm.xchart.style.markers.SeriesMarkers;
+import org.w3c.dom.Document;
+
+/** Paints charts as SVG. */
+public final class PaintChart {
+  private static final int WIDTH_PX = 640;
+  private static final int HEIGHT_PX = 420;
+  private static final String SVG = "http://www.w3.org/2000/svg";
+  private static final List<Color> COLOURS =
+      List.of(
+          new Color(0, 114, 178),
+          new Color(213, 94, 0),
+          new Color(0, 158, 115),
+          new Color(204, 121, 167),
+          new Color(230, 159, 0),
+          new Color(86, 180, 233),
+          new Color(0, 0, 0));
+
+  private PaintChart() {}
+
+  /**
+   * Paints a chart.
+   *
+   * @param chart the chart
+   * @param prefix letters put before each id in it, so that several charts can stand in one page
+   * @return an {@code svg} element, 640 by 420 px, without XML prolog
+   */
+  public static String svg(Chart chart, String prefix) {
+    SVGGraphics2D canvas = canvas();
+    canvas.setSVGCanvasSize(new Dimension(WIDTH_PX, HEIGHT_PX));
+    paintable(chart).paint(canvas, WIDTH_PX, HEIGHT_PX);
+    StringWriter out = new StringWriter();
+    try {
+      canvas.stream(out, true);
+    } catch (IOException e) {
+      throw new UncheckedIOException(e);
+    }
+    String text = out.toString();
+    return text.substring(text.indexOf("<svg"))
+        .replaceFirst("<svg", "<svg viewBox=\"0 0 " + WIDTH_PX + " " + HEIGHT_PX + "\"")
+        .replaceAll("<!--.*?-->", "")
+        .replace(" id=\"", " id=\"" + prefix)
+        .replace("url(#", "url(#" + prefix)
+        .replace("href=\"#", "href=\"#" + prefix);
+  }
+
+  private static SVGGraphics2D canvas() {
+    try {
+      Document document =
+          DocumentBuilderFactory.newInstance()
+              .newDocumentBuilder()
+              .getDOMImplementation()
+              .createDocument(SVG, "svg", null);
+      SVGGeneratorContext context = SVGGeneratorContext.createDefault(document);
+      context.setPrecision(2);
+      return new SVGGraphics2D(context, false);
+    } catch (ParserConfigurationException e) {
+      throw new IllegalStateException(e);
+    }
+  }
+
+  private static XYChart paintable(Chart chart) {
+    XYChart painted =
+        new XYChartBuilder()
+            .width(WIDTH_PX)
+            .height(HEIGHT_PX)
+            .title(chart.title())
+            .xAxisTitle(chart.x().title())
+            .yAxisTitle(chart.y().title())
+            .build();
+    painted
+        .getStyler()
+        .setXAxisLogarithmic(chart.x().scale() == Chart.Scale.LOG)
+        .setYAxisLogarithmic(chart.y().scale() == Chart.Scale.LOG)
+        .setLocale(Locale.ROOT)
+        .setChartBackgroundColor(Color.WHITE)
+        .setPlotBorderVisible(false)
+        .setLegendPosition(Styler.LegendPosition.OutsideS)
+        .setLegendLayout(Styler.LegendLayout.Horizontal)
+        .setLegendBorderColor(Color.WHITE);
+    for (int i = 0; i < chart.series().size(); i++) {
+      add(painted, chart.series().get(i), COLOURS.get(i % COLOURS.size()));
+    }
+    return painted;
+  }
+
+  private static void add(XYChart painted, Chart.Series series, Color colour) {
+    XYSeries added = painted.addSeries(series.name(), series.x(), series.y());
+    added.setMarkerColor(colour).setLineColor(colour);
+    switch (series.look()) {
+      case POINTS ->
+          added
+              .setXYSeriesRenderStyle(XYSeries.XYSeriesRenderStyle.Scatter)
+              .setMarker(SeriesMarkers.CIRCLE);
+      case LINE -> added.setMarker(SeriesMarkers.NONE).setLineStyle(new BasicStroke(2));
+      case DASHED ->
+          added
+              .setMarker(SeriesMarkers.NONE)
+              .setLineStyle(
+                  new BasicStroke(
+                      1.5f,
+                      BasicStroke.CAP_BUTT,
+                      BasicStroke.JOIN_ROUND,
+                      1,
+                      new float[] {6, 4},
+                      0));
+    }
+  }
+}
