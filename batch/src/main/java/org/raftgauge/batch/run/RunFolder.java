@@ -11,6 +11,7 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.NavigableSet;
+import java.util.stream.Collectors;
 import org.raftgauge.batch.store.BookLock;
 import org.raftgauge.batch.store.History;
 import org.raftgauge.batch.store.RunRecord;
@@ -87,6 +88,10 @@ public final class RunFolder {
     Path folder = place(collected.photos());
     RunSummary summary = Summarise.run(folder, collected, tools.farm(), notes(pass.photos()));
     draft.write(to -> write(to, collected));
+    RunOutcome outcome =
+        new RunOutcome(
+            collected.photos(), collected.rafts(), pictures(photos, names), summary, stamp());
+    draft.write(to -> page(outcome, to));
     String json = RunJson.text(RunFacts.of(request, tools, summary, pass), draft.files());
     draft.write(to -> Files.writeString(to.resolve(RunJson.FILE), json) != null);
     history.settle(settled, record(pass.photos()), folder);
@@ -100,6 +105,23 @@ public final class RunFolder {
     Files.writeString(folder.resolve("sites.csv"), SitesTable.csv(collected.rafts()));
     Files.writeString(folder.resolve("rafts.csv"), RaftsTable.csv(collected.rafts()));
     return true;
+  }
+
+  private boolean page(RunOutcome outcome, Path folder) throws IOException {
+    tools.page().write(outcome, folder);
+    return true;
+  }
+
+  private RunOutcome.Stamp stamp() {
+    ProgramVersion version = ProgramVersion.current();
+    return new RunOutcome.Stamp(
+        version.version(), version.measuringCode(), tools.farm().bookHash());
+  }
+
+  private static Map<String, String> pictures(List<FoundPhoto> photos, PictureNames names) {
+    return photos.stream()
+        .map(p -> p.facts().photo())
+        .collect(Collectors.toMap(p -> p, names::of, (a, b) -> a));
   }
 
   private FirstPass measure(History history, List<FoundPhoto> photos, MeasureOne one)
