@@ -20,8 +20,7 @@ import org.raftgauge.core.pixels.PointPx;
  * @param g of both
  * @param h of both
  */
-record ToQuad(
-    double a, double b, double c, double d, double e, double f, double g, double h) {
+record ToQuad(double a, double b, double c, double d, double e, double f, double g, double h) {
 
   /** Returns the map of (0, 0), (1, 0), (1, 1), (0, 1) onto four corners in that order. */
   static ToQuad of(List<PointPx> corners) {

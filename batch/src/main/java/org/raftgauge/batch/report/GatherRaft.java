@@ -7,7 +7,6 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import java.util.OptionalDouble;
-import java.util.TreeMap;
 import java.util.function.Function;
 import java.util.stream.Collectors;
 import org.raftgauge.batch.plot.Chart;
@@ -43,8 +42,12 @@ final class GatherRaft {
     return new RaftSheet(
         head(sites),
         facts(),
-        layout().map(layout -> board(layout, sites)).stream().toList(),
-        sites,
+        layout().map(layout -> DrawBoard.of(raft, layout, sites)).stream().toList(),
+        sites.stream().filter(site -> site.mark().weight() > 0).toList(),
+        sites.stream()
+            .filter(site -> site.mark().weight() == 0)
+            .map(site -> site.site() + "\u00a0" + site.area())
+            .toList(),
         all.files().overlay(last.rows().photo().photo()),
         chart.isPresent() ? "plots/" + Texts.anchor(raft) + ".svg" : "",
         chart.map(this::words).orElse(""),
@@ -69,6 +72,7 @@ final class GatherRaft {
         all.texts().area(last.medianCm2()),
         toLookAt,
         Texts.day(last.evening()),
+        last.evening().toString(),
         all.tonight().filter(last.evening()::equals).isPresent());
   }
 
@@ -133,30 +137,6 @@ final class GatherRaft {
 
   private Optional<Layout> layout() {
     return all.book().layout(last.rows().raft().layout(), last.evening());
-  }
-
-  private RaftSheet.BoardMap board(Layout layout, List<RaftSheet.SiteLine> sites) {
-    double pitch = Math.min(layout.grid().pitchXMm(), layout.grid().pitchYMm());
-    List<RaftSheet.Spot> spots = new ArrayList<>();
-    for (RaftSheet.SiteLine line : sites) {
-      PointMm at = layout.grid().centre(SiteId.parse(line.site()));
-      spots.add(new RaftSheet.Spot(line.site(), at.xMm(), at.yMm(), line.mark()));
-    }
-    return new RaftSheet.BoardMap(
-        layout.board().widthMm(), layout.board().lengthMm(), 0.62 * pitch, spots, words(sites));
-  }
-
-  private String words(List<RaftSheet.SiteLine> sites) {
-    String counts =
-        sites.stream()
-            .collect(
-                Collectors.groupingBy(
-                    RaftSheet.SiteLine::mark, TreeMap::new, Collectors.counting()))
-            .entrySet()
-            .stream()
-            .map(e -> e.getValue() + " " + e.getKey().word())
-            .collect(Collectors.joining(", "));
-    return "Board of raft " + raft + " seen from above, A1 at the top left: " + counts;
   }
 
   private RaftSheet.DiaryDay day(RaftLook look) {

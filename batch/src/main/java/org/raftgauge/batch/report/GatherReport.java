@@ -57,8 +57,7 @@ final class GatherReport {
     FarmDay days = all.book().farmDay();
     Map<String, List<RaftLook>> looks = new TreeMap<>();
     for (RaftRows rows : all.input().run().rafts().stream().sorted(RaftRows.ORDER).toList()) {
-      Optional<LocalDate> evening =
-          rows.photo().takenAt().map(at -> days.evening(at.toInstant()));
+      Optional<LocalDate> evening = rows.photo().takenAt().map(at -> days.evening(at.toInstant()));
       if (evening.isPresent() && rows.raft().raft().isPresent()) {
         looks
             .computeIfAbsent(rows.raft().raft().get(), r -> new ArrayList<>())

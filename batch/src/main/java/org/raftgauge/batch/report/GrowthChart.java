@@ -6,6 +6,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.OptionalDouble;
 import java.util.TreeMap;
 import org.raftgauge.batch.plot.Chart;
 import org.raftgauge.core.book.Crop;
@@ -21,6 +22,8 @@ import org.raftgauge.core.track.Judged;
  * equal slopes.
  */
 final class GrowthChart {
+  private static final int FEWEST_EVENINGS = 2;
+
   private final Gathered all;
   private final String raft;
   private final List<RaftLook> looks;
@@ -47,10 +50,10 @@ final class GrowthChart {
     }
   }
 
-  /** Returns the chart; nothing where no evening has both an age and an area. */
+  /** Returns the chart; nothing before two evenings have an age and an area. */
   Optional<Chart> chart() {
     Line measured = measured();
-    if (measured.days().isEmpty()) {
+    if (measured.days().size() < FEWEST_EVENINGS) {
       return Optional.empty();
     }
     List<Chart.Series> series = new ArrayList<>();
@@ -113,17 +116,24 @@ final class GrowthChart {
   private Line expected(double factor) {
     Line line = new Line();
     for (LocalDate evening : all.input().verdicts().keySet()) {
-      Optional<Judged> row = all.verdicts().raft(evening, raft);
-      if (row.isPresent() && row.get().share().isPresent() && age(row.get()).isPresent()) {
-        double area = row.get().share().get().expectedAreaCm2();
-        line.add(age(row.get()).get(), all.texts().inUnit(area * factor));
+      List<Judged> rows = rows(evening);
+      List<Double> areas =
+          rows.stream().map(r -> r.share().orElseThrow().expectedAreaCm2()).sorted().toList();
+      OptionalDouble age = rows.stream().flatMapToDouble(r -> r.place().ageDays().stream()).min();
+      if (age.isPresent()) {
+        double area = RaftLook.median(areas).orElseThrow() * factor;
+        line.add(age.getAsDouble(), all.texts().inUnit(area));
       }
     }
     return line;
   }
 
-  private static Optional<Double> age(Judged row) {
-    return row.place().ageDays().stream().boxed().findFirst();
+  /** Returns the row of the raft where something is expected of it, else those of its sites. */
+  private List<Judged> rows(LocalDate evening) {
+    Optional<Judged> whole = all.verdicts().raft(evening, raft).filter(r -> r.share().isPresent());
+    return whole.isPresent()
+        ? List.of(whole.get())
+        : all.verdicts().sites(evening, raft).stream().filter(r -> r.share().isPresent()).toList();
   }
 
   private Line flagged() {

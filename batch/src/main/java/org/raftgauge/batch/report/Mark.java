@@ -1,38 +1,97 @@
 // SPDX-License-Identifier: Apache-2.0
 package org.raftgauge.batch.report;
 
+import java.math.BigDecimal;
+import java.math.RoundingMode;
 import java.util.Locale;
 import org.raftgauge.core.track.Verdict;
 
 /** How a verdict is shown: a shape and a letter first, a colour last. */
 public enum Mark {
   /** In doubt. */
-  HELD("H", "held: photo, place or light in doubt", 2),
+  HELD("H", "held: photo, place or light in doubt", 2, Shapes.HEXAGON),
   /** Collapsed. */
-  DEAD("D", "dead: canopy collapsed or brown", 7),
+  DEAD("D", "dead: canopy collapsed or brown", 7, Shapes.OCTAGON),
   /** Planted and bare. */
-  EMPTY("E", "empty: planted, nothing grows", 6),
+  EMPTY("E", "empty: planted, nothing grows", 6, Shapes.CIRCLE),
   /** Stopped. */
-  STALLED("S", "stalled: has all but stopped growing", 5),
+  STALLED("S", "stalled: has all but stopped growing", 5, Shapes.SQUARE),
   /** Small. */
-  LAGGING("L", "lagging: smaller than the crop's limit allows", 4),
+  LAGGING("L", "lagging: smaller than the crop's limit allows", 4, Shapes.DOWN),
   /** Pale. */
-  PALE("P", "pale: leaf colour paler than the cohort's", 3),
+  PALE("P", "pale: leaf colour paler than the cohort's", 3, Shapes.DIAMOND),
   /** Large. */
-  AHEAD("A", "ahead: larger than the crop's limit", 1),
+  AHEAD("A", "ahead: larger than the crop's limit", 1, Shapes.UP),
   /** As expected. */
-  ON_TRACK("O", "on track", 0),
+  ON_TRACK("O", "on track", 0, Shapes.CIRCLE),
   /** Measured, nothing to hold it against. */
-  NONE("–", "measured, not judged", 0);
+  NONE("–", "measured, not judged", 0, Shapes.DOT);
 
   private final String letter;
   private final String meaning;
   private final int weight;
 
-  Mark(String letter, String meaning, int weight) {
+  private final double[] shape;
+
+  /** Corners as x, y about the middle of a square of side 2; a single number is a radius. */
+  private static final class Shapes {
+    private static final double[] CIRCLE = {0.95};
+    private static final double[] DOT = {0.7};
+    private static final double[] HEXAGON = {
+      -0.5, -0.87, 0.5, -0.87, 1, 0, 0.5, 0.87, -0.5, 0.87, -1, 0
+    };
+    private static final double[] OCTAGON = {
+      -0.4, -0.95, 0.4, -0.95, 0.95, -0.4, 0.95, 0.4, 0.4, 0.95, -0.4, 0.95, -0.95, 0.4, -0.95, -0.4
+    };
+    private static final double[] SQUARE = {-0.87, -0.87, 0.87, -0.87, 0.87, 0.87, -0.87, 0.87};
+    private static final double[] DIAMOND = {0, -1, 1, 0, 0, 1, -1, 0};
+    private static final double[] DOWN = {-1, -0.85, 1, -0.85, 0, 0.98};
+    private static final double[] UP = {0, -0.98, 1, 0.85, -1, 0.85};
+  }
+
+  Mark(String letter, String meaning, int weight, double[] shape) {
     this.letter = letter;
     this.meaning = meaning;
     this.weight = weight;
+    this.shape = shape;
+  }
+
+  /**
+   * Draws its shape.
+   *
+   * @param x the middle
+   * @param y the middle
+   * @param half half its size
+   * @return SVG path data, 1 decimal
+   */
+  public String path(double x, double y, double half) {
+    if (shape.length == 1) {
+      double r = half * shape[0];
+      String arc = "a" + n(r) + " " + n(r) + " 0 1 0 ";
+      return "M" + n(x - r) + " " + n(y) + arc + n(2 * r) + " 0" + arc + n(-2 * r) + " 0z";
+    }
+    StringBuilder path = new StringBuilder();
+    for (int i = 0; i < shape.length; i += 2) {
+      path.append(i == 0 ? "M" : "L").append(n(x + half * shape[i])).append(' ');
+      path.append(n(y + half * shape[i + 1]));
+    }
+    return path.append('z').toString();
+  }
+
+  /** Returns by how much of its half size its letter's middle is under its own. */
+  public double drop() {
+    return switch (this) {
+      case LAGGING -> -0.25;
+      case AHEAD -> 0.25;
+      case HELD, DEAD, EMPTY, STALLED, PALE, ON_TRACK, NONE -> 0;
+    };
+  }
+
+  private static String n(double value) {
+    return BigDecimal.valueOf(value)
+        .setScale(1, RoundingMode.HALF_EVEN)
+        .stripTrailingZeros()
+        .toPlainString();
   }
 
   /**

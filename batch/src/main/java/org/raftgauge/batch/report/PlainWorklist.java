@@ -50,8 +50,12 @@ final class PlainWorklist {
               "");
       tasks.add(
           new Task(
-              1, "photograph", place, "it was expected this evening, and no photo shows it",
-              Texts.day(evening.plusDays(1)), ""));
+              1,
+              "photograph",
+              place,
+              "it was expected this evening, and no photo shows it",
+              Texts.day(evening.plusDays(1)),
+              ""));
     }
   }
 
@@ -61,7 +65,12 @@ final class PlainWorklist {
       String remedy = photo.remedy().isEmpty() ? "" : "; " + photo.remedy();
       tasks.add(
           new Task(
-              2, "photograph again", place, photo.photo() + ": " + photo.reason() + remedy, "", ""));
+              2,
+              "photograph again",
+              place,
+              photo.photo() + ": " + photo.reason() + remedy,
+              "",
+              ""));
     }
   }
 
@@ -70,7 +79,18 @@ final class PlainWorklist {
     TreeMap<String, Judged> latest = new TreeMap<>();
     input.verdicts().values().stream()
         .flatMap(List::stream)
-        .forEach(row -> latest.put(row.scope() + "\n" + row.place().station() + row.place().pond() + "\n" + row.place().raft() + "\n" + row.place().site(), row));
+        .forEach(
+            row ->
+                latest.put(
+                    row.scope()
+                        + "\n"
+                        + row.place().station()
+                        + row.place().pond()
+                        + "\n"
+                        + row.place().raft()
+                        + "\n"
+                        + row.place().site(),
+                    row));
     latest.values().stream()
         .filter(row -> Mark.of(row.verdict()).toLookAt())
         .sorted(

@@ -9,7 +9,8 @@ import java.util.List;
  * @param head who it is and how it stands
  * @param facts what else is known of it
  * @param board its board, none where the book does not know the layout
- * @param sites its sites in order
+ * @param sites the sites that something is said of, in order
+ * @param others the others, each with its area
  * @param overlay the overlay of its latest photo, or empty
  * @param plot its growth plot, or empty
  * @param plotText the plot in words
@@ -21,6 +22,7 @@ public record RaftSheet(
     List<ReportModel.Fact> facts,
     List<BoardMap> board,
     List<SiteLine> sites,
+    List<String> others,
     String overlay,
     String plot,
     String plotText,
@@ -43,6 +45,7 @@ public record RaftSheet(
    * @param median leaf area of its median plant, or empty
    * @param toLookAt number of its sites to look at
    * @param seenOn the evening of its latest photo
+   * @param seenDay the same as ISO 8601, to sort by
    * @param tonight whether that is the latest evening of the run
    */
   public record Head(
@@ -59,29 +62,46 @@ public record RaftSheet(
       String median,
       int toLookAt,
       String seenOn,
+      String seenDay,
       boolean tonight) {}
 
   /**
-   * A board seen from above, mm.
+   * A board seen from above, mm, in few elements: a page may hold hundreds.
    *
    * @param widthMm along its columns
    * @param lengthMm along its rows
    * @param markMm size of a site's mark
-   * @param spots its planted sites
+   * @param layers the sites of each mark
+   * @param labels row letters, column numbers and names of the sites to look at
    * @param words the board in a sentence
    */
   public record BoardMap(
-      double widthMm, double lengthMm, double markMm, List<Spot> spots, String words) {}
+      double widthMm,
+      double lengthMm,
+      double markMm,
+      List<Layer> layers,
+      List<Label> labels,
+      String words) {}
 
   /**
-   * A site on the board.
+   * All sites of one mark.
    *
-   * @param site its name
-   * @param xMm its centre
-   * @param yMm its centre
-   * @param mark what was said of it
+   * @param mark the mark
+   * @param path their shapes, SVG path data
+   * @param letters their letters
+   * @param xs places of the letters, separated by blanks
+   * @param ys places of the letters
    */
-  public record Spot(String site, double xMm, double yMm, Mark mark) {}
+  public record Layer(Mark mark, String path, String letters, String xs, String ys) {}
+
+  /**
+   * A text on the board.
+   *
+   * @param text the text
+   * @param xMm its middle
+   * @param yMm its foot
+   */
+  public record Label(String text, double xMm, double yMm) {}
 
   /**
    * A site in the table.
@@ -103,8 +123,7 @@ public record RaftSheet(
    * @param picture its board, or empty
    * @param overlay the overlay, or empty
    */
-  public record DiaryDay(
-      String date, String age, String median, String picture, String overlay) {}
+  public record DiaryDay(String date, String age, String median, String picture, String overlay) {}
 
   /**
    * A site cut out of its board's picture; lengths are percent of the frame's side.

@@ -2,6 +2,7 @@
 package org.raftgauge.batch.report;
 
 import java.time.LocalDate;
+import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
@@ -14,12 +15,24 @@ import org.raftgauge.core.track.Judged;
 final class Verdicts {
   private final Map<Of, Judged> rows = new HashMap<>();
 
+  private final Map<Of, List<Judged>> ofRaft = new HashMap<>();
+
   private record Of(LocalDate evening, Judged.Scope scope, String name, Optional<SiteId> site) {}
 
   Verdicts(NavigableMap<LocalDate, List<Judged>> evenings) {
     evenings.forEach(
         (evening, judged) ->
-            judged.forEach(row -> rows.putIfAbsent(new Of(evening, row.scope(), name(row), row.place().site()), row)));
+            judged.forEach(
+                row -> {
+                  Of of = new Of(evening, row.scope(), name(row), row.place().site());
+                  if (rows.putIfAbsent(of, row) == null && row.scope() == Judged.Scope.SITE) {
+                    ofRaft
+                        .computeIfAbsent(
+                            new Of(evening, row.scope(), name(row), Optional.empty()),
+                            r -> new ArrayList<>())
+                        .add(row);
+                  }
+                }));
   }
 
   Optional<Judged> raft(LocalDate evening, String raft) {
@@ -33,6 +46,12 @@ final class Verdicts {
   Optional<Judged> site(LocalDate evening, String raft, SiteId site) {
     return Optional.ofNullable(
         rows.get(new Of(evening, Judged.Scope.SITE, raft, Optional.of(site))));
+  }
+
+  /** Returns the rows of all sites of a raft. */
+  List<Judged> sites(LocalDate evening, String raft) {
+    return ofRaft.getOrDefault(
+        new Of(evening, Judged.Scope.SITE, raft, Optional.empty()), List.of());
   }
 
   private Optional<Judged> find(LocalDate evening, Judged.Scope scope, String name) {
