@@ -75,7 +75,7 @@ final class BoardPicture {
       }
     }
     int n = reach * reach;
-    return sum[0] / n << 16 | sum[1] / n << 8 | sum[2] / n;
+    return ((sum[0] / n) << 16) | ((sum[1] / n) << 8) | (sum[2] / n);
   }
 
   private static int inside(int at, int size) {

@@ -3,6 +3,7 @@ package org.raftgauge.batch.report;
 
 import java.math.BigDecimal;
 import java.math.RoundingMode;
+import java.util.Arrays;
 import java.util.Locale;
 import org.raftgauge.core.track.Verdict;
 
@@ -31,25 +32,22 @@ public enum Mark {
   private final String meaning;
   private final int weight;
 
-  private final double[] shape;
+  private final String shape;
 
   /** Corners as x, y about the middle of a square of side 2; a single number is a radius. */
   private static final class Shapes {
-    private static final double[] CIRCLE = {0.95};
-    private static final double[] DOT = {0.7};
-    private static final double[] HEXAGON = {
-      -0.5, -0.87, 0.5, -0.87, 1, 0, 0.5, 0.87, -0.5, 0.87, -1, 0
-    };
-    private static final double[] OCTAGON = {
-      -0.4, -0.95, 0.4, -0.95, 0.95, -0.4, 0.95, 0.4, 0.4, 0.95, -0.4, 0.95, -0.95, 0.4, -0.95, -0.4
-    };
-    private static final double[] SQUARE = {-0.87, -0.87, 0.87, -0.87, 0.87, 0.87, -0.87, 0.87};
-    private static final double[] DIAMOND = {0, -1, 1, 0, 0, 1, -1, 0};
-    private static final double[] DOWN = {-1, -0.85, 1, -0.85, 0, 0.98};
-    private static final double[] UP = {0, -0.98, 1, 0.85, -1, 0.85};
+    private static final String CIRCLE = "0.95";
+    private static final String DOT = "0.7";
+    private static final String HEXAGON = "-0.5 -0.87 0.5 -0.87 1 0 0.5 0.87 -0.5 0.87 -1 0";
+    private static final String OCTAGON =
+        "-0.4 -0.95 0.4 -0.95 0.95 -0.4 0.95 0.4 0.4 0.95 -0.4 0.95 -0.95 0.4 -0.95 -0.4";
+    private static final String SQUARE = "-0.87 -0.87 0.87 -0.87 0.87 0.87 -0.87 0.87";
+    private static final String DIAMOND = "0 -1 1 0 0 1 -1 0";
+    private static final String DOWN = "-1 -0.85 1 -0.85 0 0.98";
+    private static final String UP = "0 -0.98 1 0.85 -1 0.85";
   }
 
-  Mark(String letter, String meaning, int weight, double[] shape) {
+  Mark(String letter, String meaning, int weight, String shape) {
     this.letter = letter;
     this.meaning = meaning;
     this.weight = weight;
@@ -65,15 +63,16 @@ public enum Mark {
    * @return SVG path data, 1 decimal
    */
   public String path(double x, double y, double half) {
-    if (shape.length == 1) {
-      double r = half * shape[0];
+    double[] at = Arrays.stream(shape.split(" ")).mapToDouble(Double::parseDouble).toArray();
+    if (at.length == 1) {
+      double r = half * at[0];
       String arc = "a" + n(r) + " " + n(r) + " 0 1 0 ";
       return "M" + n(x - r) + " " + n(y) + arc + n(2 * r) + " 0" + arc + n(-2 * r) + " 0z";
     }
     StringBuilder path = new StringBuilder();
-    for (int i = 0; i < shape.length; i += 2) {
-      path.append(i == 0 ? "M" : "L").append(n(x + half * shape[i])).append(' ');
-      path.append(n(y + half * shape[i + 1]));
+    for (int i = 0; i < at.length; i += 2) {
+      path.append(i == 0 ? "M" : "L").append(n(x + half * at[i])).append(' ');
+      path.append(n(y + half * at[i + 1]));
     }
     return path.append('z').toString();
   }

@@ -105,6 +105,15 @@ final class PlainWorklist {
     Task.Place place =
         new Task.Place(row.place().station(), row.place().pond(), "", row.place().raft(), site);
     String why = Mark.of(row.verdict()).word() + ": " + row.evidence();
-    return new Task(3 + row.scope().ordinal(), "inspect", place, why, "", "");
+    return new Task(priority(row.scope()), "inspect", place, why, "", "");
+  }
+
+  private static int priority(Judged.Scope scope) {
+    return switch (scope) {
+      case STATION -> 3;
+      case POND -> 4;
+      case RAFT -> 5;
+      case SITE -> 6;
+    };
   }
 }

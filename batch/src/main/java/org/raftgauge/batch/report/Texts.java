@@ -22,8 +22,9 @@ record Texts(Units units) {
   /** Returns the place of a raft on the page: letters, digits, {@code -}, others as hex. */
   static String anchor(String raft) {
     StringBuilder anchor = new StringBuilder("raft-");
-    for (char c : raft.toCharArray()) {
-      boolean plain = c < 128 && Character.isLetterOrDigit(c) || c == '-';
+    for (int i = 0; i < raft.length(); i++) {
+      char c = raft.charAt(i);
+      boolean plain = (c < 128 && Character.isLetterOrDigit(c)) || c == '-';
       anchor.append(plain ? String.valueOf(c) : "_" + Integer.toHexString(c));
     }
     return anchor.toString();

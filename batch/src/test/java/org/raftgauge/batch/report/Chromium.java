@@ -4,6 +4,7 @@ package org.raftgauge.batch.report;
 import java.io.BufferedReader;
 import java.io.IOException;
 import java.io.InputStreamReader;
+import java.io.Writer;
 import java.net.URI;
 import java.net.http.HttpClient;
 import java.net.http.WebSocket;
@@ -88,7 +89,7 @@ final class Chromium implements AutoCloseable, WebSocket.Listener {
     if (line == null) {
       throw new IOException("the browser ended before it could be spoken to");
     }
-    Thread drain = new Thread(() -> said.lines().forEach(ignored -> {}), "browser output");
+    Thread drain = new Thread(() -> drain(said), "browser output");
     drain.setDaemon(true);
     drain.start();
     socket =
@@ -103,6 +104,15 @@ final class Chromium implements AutoCloseable, WebSocket.Listener {
             "sessionId");
     for (String domain : List.of("Page", "Runtime", "Log", "Network", "Performance")) {
       call(domain + ".enable", "");
+    }
+  }
+
+  /** Reads on, so that the browser never waits for a reader. */
+  private static void drain(BufferedReader said) {
+    try {
+      said.transferTo(Writer.nullWriter());
+    } catch (IOException e) {
+      // The browser was closed.
     }
   }
 
@@ -231,14 +241,10 @@ final class Chromium implements AutoCloseable, WebSocket.Listener {
   }
 
   @Override
-  public void close() throws Exception {
-    if (socket != null) {
-      session = "";
-      call("Browser.close", "");
-      socket.abort();
-    }
-    if (!process.waitFor(10, TimeUnit.SECONDS)) {
-      process.destroyForcibly().waitFor();
-    }
+  public void close() throws IOException {
+    socket.abort();
+    process.descendants().forEach(ProcessHandle::destroy);
+    process.destroy();
+    process.onExit().orTimeout(10, TimeUnit.SECONDS).join();
   }
 }

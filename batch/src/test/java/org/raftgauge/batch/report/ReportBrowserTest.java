@@ -37,13 +37,13 @@ class ReportBrowserTest {
   /** Version 4.10.3 of axe-core (MPL-2.0); used by this test only, not shipped. */
   private static final String AXE_PACKAGE = "axe-core@4.10.3";
 
-  @TempDir Path folder;
-  @TempDir Path profile;
+  private Path folder;
   private Chromium browser;
   private String url;
 
   @BeforeAll
-  void writeThePage() throws Exception {
+  void writeThePage(@TempDir Path run, @TempDir Path profile) throws Exception {
+    folder = run;
     Optional<Path> program = Chromium.program();
     assumeTrue(program.isPresent(), "no Chromium on the PATH: the page is not tried in a browser");
     PretendRun farm = PretendRun.of(folder.resolve("book"), 24, 3);
@@ -125,7 +125,7 @@ class ReportBrowserTest {
             "Array.from(document.querySelectorAll('a[href]')).map(a => a.getAttribute('href'))"
                 + ".filter(h => !h.startsWith('#') || !document.getElementById(h.slice(1)))"
                 + ".filter((h, i, all) => all.indexOf(h) === i).join(' ')");
-    for (String link : links.split(" ")) {
+    for (String link : links.split(" ", -1)) {
       assertTrue(Files.isRegularFile(folder.resolve(link)), link);
     }
   }
@@ -192,7 +192,8 @@ class ReportBrowserTest {
 
   private static String json(String text) {
     StringBuilder json = new StringBuilder("\"");
-    for (char c : text.toCharArray()) {
+    for (int i = 0; i < text.length(); i++) {
+      char c = text.charAt(i);
       if (c == '"' || c == '\\') {
         json.append('\\').append(c);
       } else if (c < ' ' || c > '~') {

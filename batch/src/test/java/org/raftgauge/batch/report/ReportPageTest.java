@@ -23,12 +23,13 @@ import org.junit.jupiter.api.io.TempDir;
 /** Writes the page of a pretended farm and reads it as text. */
 @TestInstance(TestInstance.Lifecycle.PER_CLASS)
 class ReportPageTest {
-  @TempDir Path folder;
+  private Path folder;
   private PretendRun farm;
   private String page;
 
   @BeforeAll
-  void writeThePage() throws IOException {
+  void writeThePage(@TempDir Path run) throws IOException {
+    folder = run;
     farm = PretendRun.of(folder.resolve("book"), 12, 4);
     Path picture = folder.resolve("boards/2026-04-16/R001.0.jpg");
     Files.createDirectories(picture.getParent());
