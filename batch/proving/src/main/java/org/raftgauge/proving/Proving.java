@@ -11,10 +11,12 @@ import picocli.CommandLine.Command;
     description = "Renders raft photos with exact truth and scores a run against them.",
     subcommands = {
       RenderCommand.class,
+      TargetCommand.class,
       PlainCommand.class,
       AccuracyCommand.class,
       ReportCommand.class,
-      SeasonCommand.class
+      SeasonCommand.class,
+      GraderCommand.class
     })
 public final class Proving {
 

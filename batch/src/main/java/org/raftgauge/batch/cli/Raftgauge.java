@@ -39,11 +39,14 @@ import picocli.CommandLine.Spec;
       "      my-farm/runs, and the book remembers them.",
       "  raftgauge run photos/tonight --book my-farm --out results",
       "      The same, with the results in the folder \"results\".",
+      "  raftgauge grader fit --book my-farm --crop butterhead",
+      "      Learns weights from plants that you weighed; raftgauge grader picks says",
+      "      which to weigh.",
       "  raftgauge help run",
       "      All options of run.",
       "",
       "The crop book is a folder of plain files that you keep: stations, layouts,",
-      "crops, plantings. Areas are what the camera sees; they are not weights.",
+      "crops, plantings. Areas are what the camera sees; weights need weighings.",
       "",
       "Exit codes:",
       "  0  done (photos to take again are listed; they are no failure)",
@@ -77,6 +80,9 @@ public final class Raftgauge implements Runnable {
         new CommandLine(new Raftgauge())
             .addSubcommand(new RunCommand(workplace, console))
             .addSubcommand(new CheckCommand(workplace, console))
+            .addSubcommand(new TeachCommand(console))
+            .addSubcommand(GraderCommand.with(console))
+            .addSubcommand(StationCommand.line(console))
             .setOut(new PrintWriter(console.out(), true, StandardCharsets.UTF_8))
             .setErr(new PrintWriter(console.err(), true, StandardCharsets.UTF_8))
             .setParameterExceptionHandler((e, a) -> wrongCall(e, console))

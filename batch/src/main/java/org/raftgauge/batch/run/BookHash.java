@@ -22,7 +22,7 @@ public final class BookHash {
    */
   public static String of(Path book) {
     ByteArrayOutputStream all = new ByteArrayOutputStream();
-    for (Path folder : List.of(book, book.resolve("stations"))) {
+    for (Path folder : List.of(book, book.resolve("stations"), book.resolve("colour"))) {
       for (Path file : files(folder)) {
         all.writeBytes((book.relativize(file) + "\n").getBytes(StandardCharsets.UTF_8));
         all.writeBytes(content(file));

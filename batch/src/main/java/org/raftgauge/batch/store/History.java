@@ -77,6 +77,17 @@ public final class History implements AutoCloseable {
   }
 
   /**
+   * Finds the photos whose measure of a raft counts for their evening.
+   *
+   * @param raft its id
+   * @return what they said, in a stable order
+   * @throws IOException if the file cannot be read
+   */
+  public List<Kept> countedRaft(String raft) throws IOException {
+    return guarded(() -> ReadMeasures.counted(database, raft));
+  }
+
+  /**
    * Saves photos, all or none; what there is of the same bytes gives way.
    *
    * @param photos as measured

@@ -40,6 +40,20 @@ final class ReadMeasures {
     String sql =
         "SELECT DISTINCT photos.* FROM photos JOIN rafts USING (sha256)"
             + " WHERE raft = ? AND measured_status = 'used' ORDER BY sha256";
+    return photos(database, sql, raft);
+  }
+
+  /** Reads the photos whose measure of a raft counts, in the order of their hashes. */
+  static List<Kept> counted(Connection database, String raft) throws SQLException {
+    String sql =
+        "SELECT DISTINCT photos.* FROM photos JOIN rafts USING (sha256)"
+            + " WHERE raft = ? AND measured_status = 'used' AND settled = 'counts'"
+            + " ORDER BY sha256";
+    return photos(database, sql, raft);
+  }
+
+  private static List<Kept> photos(Connection database, String sql, String raft)
+      throws SQLException {
     List<Kept> photos = new ArrayList<>();
     try (PreparedStatement query = database.prepareStatement(sql)) {
       query.setString(1, raft);

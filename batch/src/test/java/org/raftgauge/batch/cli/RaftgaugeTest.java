@@ -213,7 +213,8 @@ class RaftgaugeTest {
 
     String page = text(out);
     assertTrue(
-        page.contains("  run    Measures a folder of photos and publishes the results."), page);
+        page.matches("(?s).*  run +Measures a folder of photos and publishes the results\\..*"),
+        page);
     assertTrue(page.contains("  raftgauge run photos/tonight --book my-farm\n"), page);
     assertTrue(
         page.contains("  2  the call, the book or the folder is wrong; nothing was written"), page);

@@ -62,7 +62,12 @@ class ReadmeTest {
 
   @Test
   void theGuidesAreLinked() throws IOException {
-    for (String guide : List.of("batch/CROP-BOOK.md", "batch/proving/README.md", "DEVELOPERS.md")) {
+    for (String guide :
+        List.of(
+            "batch/CROP-BOOK.md",
+            "batch/TEACHING.md",
+            "batch/proving/README.md",
+            "DEVELOPERS.md")) {
       assertTrue(Readme.text().contains("](" + guide + ")"), guide + " is not linked");
     }
   }

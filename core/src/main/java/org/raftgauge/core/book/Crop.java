@@ -9,21 +9,53 @@ import java.util.OptionalDouble;
  *
  * @param name as the book names it
  * @param colourModel name of the colour model: built in, or taught
+ * @param taught the taught colour model of that name, where there is one that can be used
  * @param heightModel canopy height from area
  * @param emergedByDas days after sowing by which canopy must show, where given
  * @param limits limits of the verdicts
  * @param harvest what it is harvested at, where given
+ * @param grader name of the file in {@code graders/} that tells its weight, where given
  */
 public record Crop(
     String name,
     String colourModel,
+    Optional<TaughtColour> taught,
     HeightModel heightModel,
     OptionalDouble emergedByDas,
     Limits limits,
-    Optional<Harvest> harvest) {
+    Optional<Harvest> harvest,
+    Optional<String> grader) {
 
   /**
-   * Describes a crop without harvest targets.
+   * Describes a crop with a built-in colour model and without a grader.
+   *
+   * @param name as the book names it
+   * @param colourModel name of the colour model
+   * @param heightModel canopy height from area
+   * @param emergedByDas days after sowing by which canopy must show, where given
+   * @param limits limits of the verdicts
+   * @param harvest what it is harvested at, where given
+   */
+  public Crop(
+      String name,
+      String colourModel,
+      HeightModel heightModel,
+      OptionalDouble emergedByDas,
+      Limits limits,
+      Optional<Harvest> harvest) {
+    this(
+        name,
+        colourModel,
+        Optional.empty(),
+        heightModel,
+        emergedByDas,
+        limits,
+        harvest,
+        Optional.empty());
+  }
+
+  /**
+   * Describes a crop with a built-in colour model and without harvest targets.
    *
    * @param name as the book names it
    * @param colourModel name of the colour model

@@ -1,12 +1,14 @@
 // SPDX-License-Identifier: Apache-2.0
 package org.raftgauge.core.book;
 
+import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import org.raftgauge.core.problem.Findings;
+import org.raftgauge.core.problem.NearestSpelling;
 import org.raftgauge.core.table.NumberRange;
 
 /** Reads one crop of {@code crops.yaml}, with its varieties. */
@@ -19,10 +21,20 @@ final class CropReader {
   private static final double MEAN_TO_TOP = 0.5;
 
   private final List<String> colourModels;
+  private final Map<String, Optional<TaughtColour>> taught;
+  private final List<String> graders;
   private final Broken broken;
 
-  CropReader(List<String> colourModels, Broken broken) {
-    this.colourModels = colourModels;
+  /** Knows the built-in colour models, the taught ones where they can be used, and graders. */
+  CropReader(
+      List<String> builtIn,
+      Map<String, Optional<TaughtColour>> taught,
+      List<String> graders,
+      Broken broken) {
+    this.colourModels = new ArrayList<>(builtIn);
+    this.colourModels.addAll(taught.keySet());
+    this.taught = taught;
+    this.graders = graders;
     this.broken = broken;
   }
 
@@ -67,6 +79,7 @@ final class CropReader {
     Crop.Limits limits = map.map("limits").map(l -> limits(l, baseLimits)).orElse(baseLimits);
     Optional<Harvest> harvest =
         map.map("harvest").flatMap(CropReader::harvest).or(() -> base.flatMap(Crop::harvest));
+    Optional<String> grader = grader(map).or(() -> base.flatMap(Crop::grader));
     map.finish();
     if (findings.errors() > errorsBefore) {
       return Optional.empty();
@@ -74,7 +87,15 @@ final class CropReader {
     OptionalDouble emergedByDas =
         emerged.isPresent() ? emerged : base.map(Crop::emergedByDas).orElse(OptionalDouble.empty());
     return Optional.of(
-        new Crop(name, colour.orElseThrow(), height.orElseThrow(), emergedByDas, limits, harvest));
+        new Crop(
+            name,
+            colour.orElseThrow(),
+            taught.getOrDefault(colour.get(), Optional.empty()),
+            height.orElseThrow(),
+            emergedByDas,
+            limits,
+            harvest,
+            grader));
   }
 
   private Optional<String> colourModel(YamlMap map, Optional<Crop> base) {
@@ -85,6 +106,23 @@ final class CropReader {
         .filter(m -> !colourModels.contains(m))
         .ifPresent(m -> value.get().unknown("colour model", m, colourModels));
     return model.or(() -> base.map(Crop::colourModel));
+  }
+
+  /** Reads the grader's name; one that is not there yet costs the weights only. */
+  private Optional<String> grader(YamlMap map) {
+    Optional<YamlValue> value = map.value("grader");
+    Optional<String> name = value.flatMap(YamlValue::text);
+    name.filter(n -> !graders.contains(n))
+        .ifPresent(
+            n ->
+                map.findings()
+                    .warning(
+                        value.get().place(),
+                        "there is no graders/" + n + ".yaml, so this crop gets no weights",
+                        graders.isEmpty()
+                            ? "make one with raftgauge grader fit"
+                            : NearestSpelling.remedy(n, graders)));
+    return name.filter(graders::contains);
   }
 
   private static Optional<HeightModel> heightModel(YamlMap map) {

@@ -49,9 +49,12 @@ final class PartsReader {
   }
 
   private Map<String, Crop> crops() {
-    List<String> models = new ArrayList<>(BUILT_IN_COLOUR_MODELS);
-    files("colour").stream().map(PartsReader::nameOf).distinct().forEach(models::add);
-    CropReader reader = new CropReader(models, broken);
+    List<String> graders =
+        files("graders").stream()
+            .filter(file -> file.toString().endsWith(".yaml"))
+            .map(PartsReader::nameOf)
+            .toList();
+    CropReader reader = new CropReader(BUILT_IN_COLOUR_MODELS, colours(), graders, broken);
     Map<String, Crop> crops = new LinkedHashMap<>();
     for (Named part : parts("crops.yaml", "crop")) {
       broken
@@ -59,6 +62,26 @@ final class PartsReader {
           .ifPresent(value -> crops.putAll(reader.read(part.name(), value)));
     }
     return crops;
+  }
+
+  /** Reads the taught colour models; one that cannot be used is known all the same. */
+  private Map<String, Optional<TaughtColour>> colours() {
+    Map<String, Optional<TaughtColour>> colours = new LinkedHashMap<>();
+    for (Path file : files("colour")) {
+      String shown = "colour/" + file.getFileName();
+      String name = nameOf(file);
+      if (!shown.endsWith(".yaml")) {
+        findings.warning(
+            shown, "the file is not read", "give it the ending .yaml, or move it away");
+      } else if (BUILT_IN_COLOUR_MODELS.contains(name)) {
+        findings.error(shown, "the name is that of a built-in colour model", "rename the file");
+      } else {
+        colours.put(
+            name,
+            broken.watch("colour model " + name, () -> ColourReader.read(name, file, findings)));
+      }
+    }
+    return colours;
   }
 
   private Map<String, Station> stations(Known layouts) {

@@ -48,8 +48,20 @@ final class ColourTable {
     return new ColourTable(scores);
   }
 
-  /** Looks a colour up: evened linear light, 1 is white. */
+  /**
+   * Looks a colour up: evened linear light, 1 is white. What outshines the table keeps its balance:
+   * leaf can be many times as bright as a dark board.
+   */
   float score(float red, float green, float blue) {
+    float most = Math.max(red, Math.max(green, blue));
+    if (most > TOP) {
+      float down = (float) TOP / most;
+      return scoreWithin(red * down, green * down, blue * down);
+    }
+    return scoreWithin(red, green, blue);
+  }
+
+  private float scoreWithin(float red, float green, float blue) {
     return scores[(step(red) << (2 * BITS)) | (step(green) << BITS) | step(blue)];
   }
 

@@ -107,13 +107,14 @@ final class CrispParts {
 
   /** Mean step of each part's rim, a* a pixel; a part that has none is the whole picture. */
   private double[] edge(Parts parts) {
+    Slope slope = new Slope(width, height, contrast);
     double[] sum = new double[parts.count()];
     int[] n = new int[parts.count()];
     for (int y = 0; y < height; y++) {
       for (int x = 0; x < width; x++) {
         int part = parts.label(y * width + x);
         if (part >= 0 && isRim(parts, x, y)) {
-          sum[part] += step(x, y);
+          sum[part] += slope.at(x, y);
           n[part]++;
         }
       }
@@ -133,20 +134,5 @@ final class CrispParts {
       }
     }
     return false;
-  }
-
-  /** Size of the contrast's slope by Sobel's weights; the picture's rim repeats. */
-  private double step(int x, int y) {
-    int[] xs = {Math.max(0, x - 1), x, Math.min(width - 1, x + 1)};
-    int[] ys = {Math.max(0, y - 1), y, Math.min(height - 1, y + 1)};
-    double dx = 0;
-    double dy = 0;
-    for (int k = 0; k < 3; k++) {
-      int weight = k == 1 ? 2 : 1;
-      int row = ys[k] * width;
-      dx += weight * (contrast[row + xs[2]] - contrast[row + xs[0]]);
-      dy += weight * (contrast[ys[2] * width + xs[k]] - contrast[ys[0] * width + xs[k]]);
-    }
-    return Math.hypot(dx, dy) / 8;
   }
 }

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: Apache-2.0
 package org.raftgauge.core.canopy;
 
+import java.util.Arrays;
 import org.raftgauge.core.pixels.Srgb;
 
 /**
@@ -14,11 +15,25 @@ final class EdgeMix {
   /** Pixels this near to the threshold's outline may be mixed. */
   private static final int BAND_PX = 2;
 
-  /** Sure pixels are averaged in a square of this half side. */
+  /** Sure pixels are looked for in a square of this half side. */
   private static final int REACH_PX = 5;
 
-  /** Squared contrast of leaf and background, in linear light, under which noise decides. */
-  private static final double LEAST_CONTRAST = 4e-4;
+  /**
+   * Spread of the weights with which sure pixels count: the nearest ones tell most, since the
+   * ground darkens in the shelter of a leaf within a few pixels of it.
+   */
+  private static final double NEAR_PX = 1.5;
+
+  private static final float[] WEIGHTS = weights();
+
+  /** Noise is read off every so many pixels. */
+  private static final int NOISE_STEP = 31;
+
+  /** Squared contrast of leaf and background, in linear light, under which 8 bits tell nothing. */
+  private static final double LEAST_CONTRAST = 1e-4;
+
+  /** What lies this many standard deviations of the photo's noise off is no noise. */
+  private static final double SPREADS = 3;
 
   /**
    * Before ground this much darker than the leaf, brightness alone tells the mixture: colour is
@@ -41,11 +56,13 @@ final class EdgeMix {
   private final int width;
   private final int height;
   private final float[][] rgb;
+  private final double noise;
 
-  private EdgeMix(int width, int height, float[][] rgb) {
+  private EdgeMix(int width, int height, float[][] rgb, boolean[] leaf) {
     this.width = width;
     this.height = height;
     this.rgb = rgb;
+    this.noise = noise(leaf);
   }
 
   /**
@@ -53,7 +70,24 @@ final class EdgeMix {
    * light.
    */
   static byte[] coverage(int width, int height, float[][] rgb, boolean[] leaf) {
-    return new EdgeMix(width, height, rgb).mix(leaf);
+    return new EdgeMix(width, height, rgb, leaf).mix(leaf);
+  }
+
+  /**
+   * Standard deviation of a channel's noise on the ground, from the median of how far pixels lie
+   * from the middle of their neighbours in the row.
+   */
+  private double noise(boolean[] leaf) {
+    double[] off = new double[leaf.length / NOISE_STEP];
+    int n = 0;
+    for (int i = 1; i < leaf.length - 1 && n < off.length; i += NOISE_STEP) {
+      if (!leaf[i - 1] && !leaf[i] && !leaf[i + 1] && rgb[1][i] > 0) {
+        float[] plane = rgb[n % 3];
+        off[n++] = Math.abs(plane[i] - 0.5 * (plane[i - 1] + plane[i + 1]));
+      }
+    }
+    // A normal spread's median distance is 0.674 of it; the mean of two adds half its square.
+    return n == 0 ? 0 : Quantile.of(Arrays.copyOf(off, n), 0.5) / (0.674 * Math.sqrt(1.5));
   }
 
   private byte[] mix(boolean[] leaf) {
@@ -63,48 +97,68 @@ final class EdgeMix {
       other[i] = !leaf[i];
     }
     boolean[] nearOther = BoxFilter.any(other, width, height, BAND_PX);
-    float[][] inner = local(leaf, nearOther);
-    float[][] outer = local(other, grown);
+    boolean[] sureLeaf = new boolean[leaf.length];
+    boolean[] sureGround = new boolean[leaf.length];
+    for (int i = 0; i < leaf.length; i++) {
+      sureLeaf[i] = leaf[i] && !nearOther[i];
+      sureGround[i] = !leaf[i] && !grown[i];
+    }
     byte[] coverage = new byte[leaf.length];
     for (int i = 0; i < leaf.length; i++) {
       if (!grown[i]) {
         continue;
       }
-      coverage[i] = nearOther[i] ? share(i, inner, outer, leaf[i]) : (byte) 255;
+      coverage[i] =
+          nearOther[i] ? share(i, mean(i, sureLeaf), mean(i, sureGround), leaf[i]) : (byte) 255;
     }
     return coverage;
   }
 
-  /**
-   * Mean light of the sure pixels about each pixel: those of a side that are not near the other;
-   * and how many.
-   */
-  private float[][] local(boolean[] side, boolean[] unsure) {
-    float[] weight = new float[side.length];
-    for (int i = 0; i < side.length; i++) {
-      weight[i] = side[i] && !unsure[i] ? 1 : 0;
+  private static float[] weights() {
+    int side = 2 * REACH_PX + 1;
+    float[] weights = new float[side * side];
+    for (int k = 0; k < weights.length; k++) {
+      double dx = k % side - REACH_PX;
+      double dy = Math.floorDiv(k, side) - REACH_PX;
+      weights[k] = (float) Math.exp(-0.5 * (dx * dx + dy * dy) / (NEAR_PX * NEAR_PX));
     }
-    float[][] sums = new float[4][];
-    for (int c = 0; c < 3; c++) {
-      float[] plane = new float[side.length];
-      for (int i = 0; i < side.length; i++) {
-        plane[i] = weight[i] * rgb[c][i];
-      }
-      sums[c] = BoxFilter.sum(plane, width, height, REACH_PX);
-    }
-    sums[3] = BoxFilter.sum(weight, width, height, REACH_PX);
-    return sums;
+    return weights;
   }
 
-  private byte share(int i, float[][] inner, float[][] outer, boolean leaf) {
-    float ni = inner[3][i];
-    float no = outer[3][i];
+  /** Mean light of the sure pixels about a pixel, the nearer the weightier; how many in place 3. */
+  private double[] mean(int at, boolean[] sure) {
+    int left = Math.max(0, at % width - REACH_PX);
+    int right = Math.min(width - 1, at % width + REACH_PX);
+    int bottom = Math.min(height - 1, at / width + REACH_PX);
+    double[] mean = new double[4];
+    double sum = 0;
+    for (int y = Math.max(0, at / width - REACH_PX); y <= bottom; y++) {
+      int row = (y - at / width + REACH_PX) * (2 * REACH_PX + 1) - at % width + REACH_PX;
+      for (int x = left; x <= right; x++) {
+        int i = y * width + x;
+        if (sure[i]) {
+          float weight = WEIGHTS[row + x];
+          mean[0] += weight * rgb[0][i];
+          mean[1] += weight * rgb[1][i];
+          mean[2] += weight * rgb[2][i];
+          mean[3]++;
+          sum += weight;
+        }
+      }
+    }
+    for (int c = 0; c < 3 && sum > 0; c++) {
+      mean[c] /= sum;
+    }
+    return mean;
+  }
+
+  private byte share(int i, double[] inner, double[] outer, boolean leaf) {
     byte hard = leaf ? (byte) 255 : 0;
-    if (ni < 2 || no < 2) {
+    if (inner[3] < 2 || outer[3] < 2) {
       return hard;
     }
-    double li = Srgb.luminance(inner[0][i], inner[1][i], inner[2][i]) / ni;
-    double lo = Srgb.luminance(outer[0][i], outer[1][i], outer[2][i]) / no;
+    double li = Srgb.luminance(inner[0], inner[1], inner[2]);
+    double lo = Srgb.luminance(outer[0], outer[1], outer[2]);
     if (lo < DARK_GROUND * li) {
       double own = Srgb.luminance(rgb[0][i], rgb[1][i], rgb[2][i]);
       return coded((own - lo) / (li - lo));
@@ -113,44 +167,45 @@ final class EdgeMix {
     double size = 0;
     double away = 0;
     for (int c = 0; c < 3; c++) {
-      double b = outer[c][i] / no;
-      double d = inner[c][i] / ni - b;
+      double b = outer[c];
+      double d = inner[c] - b;
       double p = rgb[c][i] - b;
       dot += p * d;
       size += d * d;
       away += p * p;
     }
     double mix = dot / Math.max(size, 1e-12);
-    if (size < LEAST_CONTRAST || away - mix * dot > OFF_LINE * size) {
+    double blur = SPREADS * SPREADS * noise * noise;
+    if (size < Math.max(LEAST_CONTRAST, blur) || away - mix * dot > OFF_LINE * size + 2 * blur) {
       return hard;
     }
-    double colour = leaf ? mix : colourShare(i, inner, outer);
-    return coded(mix - colour > SHADE ? colour : mix);
+    return coded(leaf ? mix : unshaded(i, mix, inner, outer));
   }
 
   /**
-   * The share told by colour alone: what is left of the pixel's and the leaf's light when their
-   * part along the ground's own colour is taken away. Shade on the ground darkens it along its own
-   * colour and so counts for nothing.
+   * The share told by colour alone, where it is surely less than {@code mix}: what is left of the
+   * pixel's and the leaf's light when their part along the ground's own colour is taken away. Shade
+   * on the ground darkens it along its own colour and so counts for nothing.
    */
-  private double colourShare(int i, float[][] inner, float[][] outer) {
-    double ground = 0;
+  private double unshaded(int i, double mix, double[] inner, double[] outer) {
+    double ground = 1e-12;
     double pixelAlong = 0;
     double leafAlong = 0;
     for (int c = 0; c < 3; c++) {
-      ground += outer[c][i] * (double) outer[c][i];
-      pixelAlong += rgb[c][i] * outer[c][i];
-      leafAlong += inner[c][i] / inner[3][i] * outer[c][i];
+      ground += outer[c] * outer[c];
+      pixelAlong += rgb[c][i] * outer[c];
+      leafAlong += inner[c] * outer[c];
     }
     double dot = 0;
     double size = 1e-9;
     for (int c = 0; c < 3; c++) {
-      double p = rgb[c][i] - pixelAlong / ground * outer[c][i];
-      double l = inner[c][i] / inner[3][i] - leafAlong / ground * outer[c][i];
+      double p = rgb[c][i] - pixelAlong / ground * outer[c];
+      double l = inner[c] - leafAlong / ground * outer[c];
       dot += p * l;
       size += l * l;
     }
-    return dot / size;
+    double colour = dot / size;
+    return mix - colour > Math.max(SHADE, SPREADS * noise / Math.sqrt(size)) ? colour : mix;
   }
 
   private static byte coded(double share) {

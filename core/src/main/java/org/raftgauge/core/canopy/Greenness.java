@@ -5,7 +5,7 @@ import org.raftgauge.core.pixels.Srgb;
 
 /**
  * How green each pixel of a picture is ({@code -a*} of CIELAB), calmed by as much as the picture is
- * noisy, and its colour's cell in the table of {@link LeafColours}.
+ * noisy, how light it is, and its colour's cell in the table of {@link LeafColours}.
  *
  * <p>Owns its arrays; read only.
  */
@@ -32,6 +32,9 @@ final class Greenness {
   /** Greenness, -a*. */
   final float[] green;
 
+  /** Lightness, L*. */
+  final float[] light;
+
   /** Cell of the colour table. */
   final int[] cell;
 
@@ -40,6 +43,7 @@ final class Greenness {
     this.height = height;
     this.seen = seen;
     this.green = new float[seen.length];
+    this.light = new float[seen.length];
     this.cell = new int[seen.length];
   }
 
@@ -56,6 +60,7 @@ final class Greenness {
     for (int i = 0; i < green.length; i++) {
       Cielab lab = lab(rgb, i);
       green[i] = (float) -lab.a();
+      light[i] = (float) lab.l();
       cell[i] = LeafColours.cell(lab);
     }
   }

@@ -1,23 +1,31 @@
 // SPDX-License-Identifier: Apache-2.0
 package org.raftgauge.core.canopy;
 
+import java.util.List;
 import java.util.Optional;
+import org.raftgauge.core.book.TaughtColour;
 
-/** A built-in colour model: what leaf looks like in evened light. */
-public enum LeafModel {
+/**
+ * A colour model: what leaf looks like in evened light. Two are built in, others are taught.
+ * Compiled once and never written to.
+ */
+public final class LeafModel {
   /** Green leaf, from yellow-green to blue-green. */
-  GREEN_LEAF("green-leaf", LeafRule::green),
+  public static final LeafModel GREEN_LEAF =
+      new LeafModel("green-leaf", ColourTable.of(LeafRule::green), SecondLook.BUILT_IN);
+
   /** Red, purple and green leaf; provisional. */
-  RED_LEAF("red-leaf", LeafRule::redOrGreen);
+  public static final LeafModel RED_LEAF =
+      new LeafModel("red-leaf", ColourTable.of(LeafRule::redOrGreen), List.of());
 
   private final String bookName;
-
-  @SuppressWarnings("ImmutableEnumChecker") // compiled once and never written to
   private final ColourTable table;
+  private final List<Double> ground;
 
-  LeafModel(String bookName, LeafRule rule) {
+  private LeafModel(String bookName, ColourTable table, List<Double> ground) {
     this.bookName = bookName;
-    this.table = ColourTable.of(rule);
+    this.table = table;
+    this.ground = ground;
   }
 
   /** Returns its name in the book. */
@@ -26,13 +34,13 @@ public enum LeafModel {
   }
 
   /**
-   * Finds a model by its name.
+   * Finds a built-in model by its name.
    *
    * @param name as the book gives it
    * @return the model, or nothing where none is built in under that name
    */
   public static Optional<LeafModel> named(String name) {
-    for (LeafModel model : values()) {
+    for (LeafModel model : List.of(GREEN_LEAF, RED_LEAF)) {
       if (model.bookName.equals(name)) {
         return Optional.of(model);
       }
@@ -40,7 +48,28 @@ public enum LeafModel {
     return Optional.empty();
   }
 
+  /**
+   * Compiles a taught model; this takes some tens of milliseconds.
+   *
+   * @param model as its file says it
+   * @return the model
+   */
+  public static LeafModel taught(TaughtColour model) {
+    TaughtRule rule = new TaughtRule(model);
+    return new LeafModel(model.name(), ColourTable.of(rule::score), model.ground());
+  }
+
+  /** Says whether it tells leaf from open ground, where no board is seen. */
+  public boolean knowsOpenGround() {
+    return !ground.isEmpty();
+  }
+
   ColourTable table() {
     return table;
+  }
+
+  /** Returns the weights of the second look at open ground; none where it knows no such ground. */
+  List<Double> ground() {
+    return ground;
   }
 }

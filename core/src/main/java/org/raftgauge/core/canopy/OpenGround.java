@@ -11,9 +11,10 @@ import org.raftgauge.core.plane.DeckImage;
  *
  * <p>The ground's own greenness and the leaves' level set a threshold; the photo's own colours on
  * both sides of it are learned; a pixel must also reach a share of the contrast of the leaf next to
- * it; and a part must stand out from what is about it with a crisp edge. Pixel sizes below assume
- * leaves that are tens of pixels wide. Constants were settled on photos of two field crops with
- * hand-drawn masks and hold within a few hundredths of Dice when varied by a third.
+ * it; and a part must stand out from what is about it with a crisp edge. What that finds is the
+ * setting for a {@link SecondLook}. Pixel sizes below assume leaves that are tens of pixels wide.
+ * Constants were settled on photos of two field crops with hand-drawn masks and hold within a few
+ * hundredths of Dice when varied by a third.
  */
 public final class OpenGround {
   /** Samples: every second row and column. */
@@ -75,6 +76,18 @@ public final class OpenGround {
    * @return the canopy, in the camera's own light
    */
   public static Canopy on(DeckImage deck) {
+    return on(deck, place -> LeafModel.GREEN_LEAF);
+  }
+
+  /**
+   * Decides how much of each pixel is leaf.
+   *
+   * @param deck the deck picture; nothing is read or found where the photo does not show it
+   * @param models the colour model at each place of the deck; one that knows no open ground is
+   *     taken for green leaf
+   * @return the canopy, in the camera's own light
+   */
+  public static Canopy on(DeckImage deck, ModelMap models) {
     int width = deck.image().width();
     int height = deck.image().height();
     byte[] coverage = new byte[width * height];
@@ -83,9 +96,9 @@ public final class OpenGround {
       return new Canopy(
           width, height, coverage, EvenedLight.ofCamera(), new Canopy.Doubts(0, 0, new BitSet()));
     }
-    OpenGround ground =
-        new OpenGround(Greenness.of(box.rgb(), box.width(), box.height(), box.seen()));
-    float[] share = ground.decide();
+    OpenGround ground = of(box);
+    GroundModels own = GroundModels.of(deck, box, models);
+    float[] share = SecondLook.share(ground.evidence(own.odds()), ground.greenness, own::weightsAt);
     box.write(whole(share), coverage);
     return new Canopy(
         width,
@@ -95,16 +108,32 @@ public final class OpenGround {
         new Canopy.Doubts(ground.level.threshold(), ground.doubt(share), new BitSet()));
   }
 
-  /** Returns how surely each pixel is leaf, 0..1. */
-  private float[] decide() {
-    float[] share = byColour();
+  static OpenGround of(SeenBox box) {
+    return new OpenGround(Greenness.of(box.rgb(), box.width(), box.height(), box.seen()));
+  }
+
+  /**
+   * Gathers the evidence of each pixel; {@code taught} is the log odds of leaf that a taught colour
+   * model gives.
+   */
+  GroundEvidence evidence(float[] taught) {
+    float[] colour = byColour();
+    return new GroundEvidence(
+        greenness,
+        clamped(-1, MOST_CONTRAST),
+        level.threshold(),
+        new GroundEvidence.First(colour, first(colour), taught));
+  }
+
+  /** Decides by colour, gate, rims and parts. */
+  private float[] first(float[] colour) {
+    float[] share = new float[colour.length];
     float[] local = localLeaf();
     boolean[] core = new boolean[share.length];
     for (int i = 0; i < share.length; i++) {
-      share[i] *= (float) Sigmoid.of((contrast[i] - RIM_SHARE * local[i]) / STEP);
-      if (!greenness.seen[i]) {
-        share[i] = 0;
-      }
+      double gate = Sigmoid.of((contrast[i] - GATE) / STEP);
+      double rim = Sigmoid.of((contrast[i] - RIM_SHARE * local[i]) / STEP);
+      share[i] = greenness.seen[i] ? (float) (colour[i] * gate * rim) : 0;
       core[i] = share[i] > 0.5f && contrast[i] > CORE_SHARE * local[i];
     }
     boolean[] kept =
@@ -118,6 +147,7 @@ public final class OpenGround {
     return share;
   }
 
+  /** Returns how surely each pixel is leaf by its colour, 0..1. */
   private float[] byColour() {
     float[] learned = new float[contrast.length];
     for (int i = 0; i < learned.length; i++) {
@@ -127,8 +157,7 @@ public final class OpenGround {
         new GuidedFilter(width, height, GUIDE_REACH_PX, GUIDE_STRENGTH)
             .smooth(clamped(0, 2), learned);
     for (int i = 0; i < share.length; i++) {
-      double gate = Sigmoid.of((contrast[i] - GATE) / STEP);
-      share[i] = (float) (Math.max(0, Math.min(1, share[i])) * gate);
+      share[i] = Math.max(0, Math.min(1, share[i]));
     }
     return share;
   }

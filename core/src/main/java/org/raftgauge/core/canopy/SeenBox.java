@@ -38,6 +38,16 @@ final class SeenBox {
     return width == 0 || height == 0;
   }
 
+  /** Returns its first column in the deck picture. */
+  int left() {
+    return left;
+  }
+
+  /** Returns its first row in the deck picture. */
+  int top() {
+    return top;
+  }
+
   int width() {
     return width;
   }

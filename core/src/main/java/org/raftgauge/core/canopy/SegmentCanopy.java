@@ -9,6 +9,12 @@ import org.raftgauge.core.plane.DeckImage;
 
 /** Decides which part of a deck picture is leaf. */
 public final class SegmentCanopy {
+  /** Light and colour model are looked up once for a square of this many pixels a side. */
+  private static final int TILE = 8;
+
+  /** Water and shade in a hole score under this, whatever the plugs look like. */
+  private static final double TINGED = 0.4;
+
   private final DeckImage deck;
   private final Layout layout;
   private final CanopyRule rule;
@@ -52,7 +58,10 @@ public final class SegmentCanopy {
 
   private Canopy decide(EvenedLight light, ModelMap models) {
     DeckPlaces places = DeckPlaces.of(deck, layout);
-    float[] scores = scores(light, models);
+    float[][] even = even(light);
+    float[] scores = scores(even, models);
+    PlugColour.of(deck, layout, even, scores)
+        .ifPresent(plug -> tellFromPlugs(scores, even, plug, places));
     double threshold = threshold(scores);
     blacken(scores, light, models, places);
     boolean[] leaf = new boolean[scores.length];
@@ -139,34 +148,82 @@ public final class SegmentCanopy {
     return Math.max(rule.leastScore(), Math.min(rule.mostThreshold(), rule.shareOfLeaf() * usual));
   }
 
-  private float[] scores(EvenedLight light, ModelMap models) {
-    float[][] calm = {
+  /**
+   * Decides anew inside the holes, now that the plug is known: its own colour is none of the leaf,
+   * and leaf is what is nearer to the leaf's distance from it than to none.
+   */
+  private void tellFromPlugs(float[] scores, float[][] even, PlugColour plug, DeckPlaces places) {
+    boolean[] hole = BoxFilter.any(places.hole(), width, height, 2);
+    float[] away = new float[scores.length];
+    double[] leaf = new double[scores.length];
+    int n = 0;
+    for (int i = 0; i < scores.length; i++) {
+      if (!hole[i]) {
+        continue;
+      }
+      if (plug.shows(even[0][i], even[1][i], even[2][i])) {
+        scores[i] = 0;
+        continue;
+      }
+      away[i] = (float) plug.distance(even[0][i], even[1][i], even[2][i]);
+      if (scores[i] > rule.leastScore()) {
+        leaf[n++] = away[i];
+      }
+    }
+    double middle = n == 0 ? Double.MAX_VALUE : 0.5 * Quantile.of(Arrays.copyOf(leaf, n), 0.5);
+    for (int i = 0; i < scores.length; i++) {
+      double share = away[i] / middle;
+      if (share > 1 && scores[i] > TINGED) {
+        scores[i] = Math.max(scores[i], (float) (rule.mostThreshold() * Math.min(2, share)));
+      }
+    }
+  }
+
+  /** Calms the noise and evens the light, tile by tile. */
+  private float[][] even(EvenedLight light) {
+    float[][] even = {
       Binomial.blur(rgb[0], width, height),
       Binomial.blur(rgb[1], width, height),
       Binomial.blur(rgb[2], width, height)
     };
-    float[] scores = new float[width * height];
     float[] gains = new float[3];
-    int tile = 8;
-    for (int ty = 0; ty < height; ty += tile) {
-      for (int tx = 0; tx < width; tx += tile) {
-        double u = 2 * (tx + tile / 2.0) / width - 1;
-        double v = 2 * (ty + tile / 2.0) / height - 1;
-        light.gains(u, v, gains);
+    for (int ty = 0; ty < height; ty += TILE) {
+      for (int tx = 0; tx < width; tx += TILE) {
+        light.gains(2 * (tx + TILE / 2.0) / width - 1, 2 * (ty + TILE / 2.0) / height - 1, gains);
+        for (int i : tile(tx, ty)) {
+          even[0][i] *= gains[0];
+          even[1][i] *= gains[1];
+          even[2][i] *= gains[2];
+        }
+      }
+    }
+    return even;
+  }
+
+  private float[] scores(float[][] even, ModelMap models) {
+    float[] scores = new float[width * height];
+    for (int ty = 0; ty < height; ty += TILE) {
+      for (int tx = 0; tx < width; tx += TILE) {
         ColourTable table =
-            models.at(deck.toMm(new PointPx(tx + tile / 2.0, ty + tile / 2.0))).table();
-        for (int y = ty; y < Math.min(ty + tile, height); y++) {
-          for (int x = tx; x < Math.min(tx + tile, width); x++) {
-            int i = y * width + x;
-            if (deck.seen(x, y)) {
-              scores[i] =
-                  table.score(calm[0][i] * gains[0], calm[1][i] * gains[1], calm[2][i] * gains[2]);
-            }
+            models.at(deck.toMm(new PointPx(tx + TILE / 2.0, ty + TILE / 2.0))).table();
+        for (int i : tile(tx, ty)) {
+          if (deck.seen(i % width, Math.floorDiv(i, width))) {
+            scores[i] = table.score(even[0][i], even[1][i], even[2][i]);
           }
         }
       }
     }
     return scores;
+  }
+
+  private int[] tile(int left, int top) {
+    int w = Math.min(TILE, width - left);
+    int h = Math.min(TILE, height - top);
+    int[] tile = new int[w * h];
+    for (int k = 0; k < tile.length; k++) {
+      tile[k] = (top + Math.floorDiv(k, w)) * width + left + k % w;
+    }
+    return tile;
   }
 
   private static float[][] linear(DeckImage deck) {

@@ -130,7 +130,7 @@ final class MeasureBoard {
   }
 
   /** A slot with nothing to refine on shows no board: its plants stand on open ground. */
-  private boolean onOpenGround(FoundBoard board) {
+  boolean onOpenGround(FoundBoard board) {
     return scene.station().slots().stream()
         .filter(s -> board.slot().equals(Optional.of(s.name())))
         .anyMatch(s -> s.refine() == Slot.Refine.NONE);
@@ -138,9 +138,9 @@ final class MeasureBoard {
 
   private Outcome onOpenGround(
       FoundBoard board, DeckImage deck, WhoseBoard.Identity identity, SiteCrops crops) {
-    Canopy canopy = OpenGround.on(deck);
+    Canopy canopy = OpenGround.on(deck, crops::modelAt);
     SiteCanopy sites = MeasureSites.of(ground(board, deck, crops), canopy);
-    Sites checked = new Sites(crops.holdAllButGreen(sites.sites()), crops.rulerSites());
+    Sites checked = new Sites(crops.holdUnknownGround(sites.sites()), crops.rulerSites());
     return measured(
         new Painting(board, deck, canopy, sites), identity, checked, OptionalDouble.empty());
   }

@@ -39,7 +39,7 @@ public final class MeasurePhoto {
   private final PhotoFacts facts;
   private final PhotoName name;
 
-  private MeasurePhoto(CropBook book, PhotoFacts facts) {
+  MeasurePhoto(CropBook book, PhotoFacts facts) {
     this.book = book;
     this.facts = facts;
     this.name = FactsOfName.of(book, facts.photo());
@@ -113,10 +113,7 @@ public final class MeasurePhoto {
   }
 
   private PhotoResult boards(PhotoStory story, RgbImage image, PhotoStory.Scene scene) {
-    FoundBoards found =
-        scene.station().kind() == Station.Kind.PASSING
-            ? FindBoards.passing(image, scene.station(), layouts(scene))
-            : FindBoards.inSlots(image, scene.station(), layoutsOn(scene));
+    FoundBoards found = find(image, scene);
     if (!found.refused().isEmpty()) {
       return withPicture(story.end(PhotoStatus.REFUSED, found.refused(), found.remedy()), image);
     }
@@ -134,6 +131,13 @@ public final class MeasurePhoto {
           story.end(PhotoStatus.REFUSED, noBoard(scene), noBoardRemedy(scene)), image);
     }
     return sumUp(story, image, outcomes);
+  }
+
+  /** Finds a photo's boards. */
+  FoundBoards find(RgbImage image, PhotoStory.Scene scene) {
+    return scene.station().kind() == Station.Kind.PASSING
+        ? FindBoards.passing(image, scene.station(), layouts(scene))
+        : FindBoards.inSlots(image, scene.station(), layoutsOn(scene));
   }
 
   private static String noBoard(PhotoStory.Scene scene) {

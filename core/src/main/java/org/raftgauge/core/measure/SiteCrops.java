@@ -7,6 +7,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import java.util.stream.Collectors;
 import org.raftgauge.core.book.Crop;
 import org.raftgauge.core.book.CropBook;
 import org.raftgauge.core.book.HeightModel;
@@ -36,6 +37,7 @@ final class SiteCrops {
   private final SiteGrid grid;
   private final List<Optional<Crop>> crops;
   private final BitSet unknownCrop;
+  private final Map<String, Optional<LeafModel>> models;
   private final Map<SiteId, Double> topMm;
 
   private SiteCrops(
@@ -44,6 +46,16 @@ final class SiteCrops {
     this.grid = grid;
     this.crops = List.copyOf(crops);
     this.topMm = topMm;
+    this.models =
+        this.crops.stream()
+            .flatMap(Optional::stream)
+            .collect(
+                Collectors.toMap(Crop::colourModel, SiteCrops::model, (first, again) -> first));
+  }
+
+  /** Finds or compiles a crop's colour model; nothing where its book has no such model. */
+  private static Optional<LeafModel> model(Crop crop) {
+    return LeafModel.named(crop.colourModel()).or(() -> crop.taught().map(LeafModel::taught));
   }
 
   static SiteCrops of(CropBook book, Layout layout, Optional<String> raft, PhotoStory.Scene scene) {
@@ -109,7 +121,7 @@ final class SiteCrops {
   private Optional<LeafModel> model(int site) {
     return crops.get(site).isEmpty()
         ? Optional.of(LeafModel.GREEN_LEAF)
-        : LeafModel.named(crops.get(site).get().colourModel());
+        : models.get(crops.get(site).get().colourModel());
   }
 
   /**
@@ -144,16 +156,17 @@ final class SiteCrops {
     return checked;
   }
 
-  /** Holds the sites whose leaf is not green: on open ground nothing else is told from soil. */
-  List<SiteMeasure> holdAllButGreen(List<SiteMeasure> sites) {
+  /** Holds the sites whose colour model does not know what leaf on open ground looks like. */
+  List<SiteMeasure> holdUnknownGround(List<SiteMeasure> sites) {
     List<SiteMeasure> checked = new ArrayList<>();
     for (int s = 0; s < sites.size(); s++) {
       checked.add(
-          model(s).equals(Optional.of(LeafModel.GREEN_LEAF))
+          model(s).filter(LeafModel::knowsOpenGround).isPresent()
               ? sites.get(s)
               : heldSite(
                   sites.get(s).site(),
-                  "on open ground only green leaf is told from what is about it"));
+                  "on open ground only green leaf, and leaf that a model was taught there, is told"
+                      + " from what is about it"));
     }
     return checked;
   }

@@ -7,6 +7,7 @@ import java.util.Locale;
 import java.util.Optional;
 import org.raftgauge.core.book.CropBook;
 import org.raftgauge.core.book.PhotoName;
+import org.raftgauge.core.book.Planting;
 import org.raftgauge.core.pixels.RgbImage;
 import org.raftgauge.core.plane.FoundBoard;
 
@@ -85,6 +86,26 @@ final class WhoseBoard {
           by + " says raft " + seen.get() + ", " + other + " says " + told.get(),
           "mend the one that is wrong");
     }
-    return new Identity(seen.or(() -> told), "", "");
+    boolean nameOnly = seen.isEmpty() && board.slot().isEmpty();
+    return told.filter(raft -> nameOnly && otherLayout(raft, board)).isPresent()
+        ? otherBoard(told.get(), board)
+        : new Identity(seen.or(() -> told), "", "");
+  }
+
+  /** Says whether a raft that only a name tells is planted in another layout than the board's. */
+  private boolean otherLayout(String raft, FoundBoard board) {
+    List<Planting> plantings = book.plantingsOn(raft, scene.evening());
+    return !plantings.isEmpty()
+        && plantings.stream().noneMatch(p -> p.layout().equals(board.layout().name()));
+  }
+
+  private static Identity otherBoard(String raft, FoundBoard board) {
+    return new Identity(
+        Optional.of(raft),
+        "its marks fit layout "
+            + board.layout().name()
+            + ", which is not that of the planting on "
+            + raft,
+        "photograph it again with its tag in view, or mend the layout in plantings.csv");
   }
 }

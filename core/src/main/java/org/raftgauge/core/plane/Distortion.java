@@ -10,20 +10,33 @@ import org.raftgauge.core.pixels.PointPx;
  * <p>Source: Brown 1971, Close-range camera calibration, Photogramm. Eng. 37:855-866; order and
  * signs of the terms as in OpenCV. The way back is Newton's method.
  */
-final class Distortion {
+public final class Distortion {
   private static final int MAX_ROUNDS = 30;
   private static final double CLOSE = 1e-12;
 
   private Distortion() {}
 
-  /** Returns the photo place of a ray. */
-  static PointPx toPhoto(Lens lens, double x, double y) {
+  /**
+   * Returns the photo place of a ray.
+   *
+   * @param lens the lens
+   * @param x x/z of the ray before the lens
+   * @param y y/z of the ray before the lens
+   * @return its place, px
+   */
+  public static PointPx toPhoto(Lens lens, double x, double y) {
     double[] d = bent(lens, x, y);
     return new PointPx(lens.fxPx() * d[0] + lens.cxPx(), lens.fyPx() * d[1] + lens.cyPx());
   }
 
-  /** Returns the ray {x/z, y/z} of a photo place. */
-  static double[] toRay(Lens lens, PointPx p) {
+  /**
+   * Returns the ray of a photo place.
+   *
+   * @param lens the lens
+   * @param p the place, px
+   * @return x/z and y/z before the lens
+   */
+  public static double[] toRay(Lens lens, PointPx p) {
     double tx = (p.xPx() - lens.cxPx()) / lens.fxPx();
     double ty = (p.yPx() - lens.cyPx()) / lens.fyPx();
     double x = tx;

@@ -139,11 +139,15 @@ final class FindPassing {
         held);
   }
 
-  /** Takes the layout told for a photo's only board where it explains the marks as well. */
+  /**
+   * Takes the layout told for a photo's only board, or for the one in its middle among neighbours
+   * that look in, where it explains the marks as well.
+   */
   private MarkGroup asTold(MarkGroup group, int boards) {
     return layouts
         .told()
-        .filter(told -> boards == 1 && !tagged(group) && alike(group, told))
+        .filter(told -> boards == 1 || inTheMiddle(group.fit().pose(), group.layout().board()))
+        .filter(told -> !tagged(group) && alike(group, told))
         .map(told -> MarkGroup.of(told, group.marks(), prior))
         .orElse(group);
   }
@@ -174,16 +178,18 @@ final class FindPassing {
         .place(group.fit().pose(), group.layout().board(), Math.min(reachMm, 80), pulls);
   }
 
-  /** Says whether a board covers the middle of the photo, where a raft is put to be taken. */
   private boolean inTheMiddle(FoundBoard board) {
-    PointPx middle = new PointPx((photo.width() - 1) / 2.0, (photo.height() - 1) / 2.0);
-    return covers(board, middle);
+    return inTheMiddle(board.pose(), board.layout().board());
   }
 
-  private static boolean covers(FoundBoard board, PointPx place) {
-    PointMm p = board.pose().toDeck(place);
-    Board size = board.layout().board();
-    return p.xMm() > 0 && p.yMm() > 0 && p.xMm() < size.widthMm() && p.yMm() < size.lengthMm();
+  /** Says whether a board covers the middle of the photo, where a raft is put to be taken. */
+  private boolean inTheMiddle(CameraPose pose, Board board) {
+    return covers(pose, board, new PointPx((photo.width() - 1) / 2.0, (photo.height() - 1) / 2.0));
+  }
+
+  private static boolean covers(CameraPose pose, Board board, PointPx place) {
+    PointMm p = pose.toDeck(place);
+    return p.xMm() > 0 && p.yMm() > 0 && p.xMm() < board.widthMm() && p.yMm() < board.lengthMm();
   }
 
   /** Falls back to an outline, else, where nothing was found, to the station's usual place. */
@@ -200,8 +206,12 @@ final class FindPassing {
   }
 
   private static boolean overlap(FoundBoard a, FoundBoard b) {
-    return covers(a, b.pose().toPhoto(BoardPlaces.centre(b.layout().board())))
-        || covers(b, a.pose().toPhoto(BoardPlaces.centre(a.layout().board())));
+    return coversMiddleOf(a, b) || coversMiddleOf(b, a);
+  }
+
+  private static boolean coversMiddleOf(FoundBoard a, FoundBoard b) {
+    PointPx middle = b.pose().toPhoto(BoardPlaces.centre(b.layout().board()));
+    return covers(a.pose(), a.layout().board(), middle);
   }
 
   private FoundBoard outlined(FindOutline.Outlined outlined) {

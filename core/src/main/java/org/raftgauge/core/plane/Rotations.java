@@ -2,7 +2,7 @@
 package org.raftgauge.core.plane;
 
 /** Turns with 3 x 3 rotation matrices, row by row. */
-final class Rotations {
+public final class Rotations {
 
   private Rotations() {}
 
@@ -10,8 +10,13 @@ final class Rotations {
    * Returns the rotation by a vector's length in radians about its direction.
    *
    * <p>Source: Rodrigues' formula.
+   *
+   * @param x of the vector
+   * @param y of the vector
+   * @param z of the vector
+   * @return the matrix, row by row, 9 numbers
    */
-  static double[] about(double x, double y, double z) {
+  public static double[] about(double x, double y, double z) {
     double angle = Math.sqrt(x * x + y * y + z * z);
     double a = angle < 1e-9 ? 1 : Math.sin(angle) / angle;
     double b = angle < 1e-9 ? 0.5 : (1 - Math.cos(angle)) / (angle * angle);
@@ -28,8 +33,14 @@ final class Rotations {
     };
   }
 
-  /** Returns the product of two matrices. */
-  static double[] times(double[] a, double[] b) {
+  /**
+   * Returns the product of two matrices.
+   *
+   * @param a row by row, 9 numbers
+   * @param b row by row, 9 numbers
+   * @return a b, row by row
+   */
+  public static double[] times(double[] a, double[] b) {
     double[] c = new double[9];
     for (int i = 0; i < 3; i++) {
       for (int j = 0; j < 3; j++) {

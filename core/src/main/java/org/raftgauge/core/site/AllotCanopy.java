@@ -5,11 +5,12 @@ import java.util.ArrayDeque;
 import java.util.Arrays;
 import java.util.Deque;
 import java.util.List;
-import java.util.PriorityQueue;
 import org.raftgauge.core.book.PointMm;
+import org.raftgauge.core.book.SiteGrid;
 import org.raftgauge.core.book.SiteId;
 import org.raftgauge.core.canopy.Canopy;
 import org.raftgauge.core.pixels.PointPx;
+import org.raftgauge.core.plane.DeckImage;
 
 /**
  * Gives canopy pixels to sites.
@@ -25,9 +26,7 @@ final class AllotCanopy {
   /** Nobody's. */
   static final short NONE = -1;
 
-  /**
-   * Of a plant beyond the deck picture's rim: a neighbour raft's, where boards lie side by side.
-   */
+  /** Of a plant beyond the deck picture's rim: a neighbour raft's. */
   static final short OUTSIDE = -2;
 
   /**
@@ -85,48 +84,70 @@ final class AllotCanopy {
     return feet.clone();
   }
 
-  private record Step(float cost, int at, short site) implements Comparable<Step> {
-    @Override
-    public int compareTo(Step other) {
-      int by = Float.compare(cost, other.cost);
-      return by != 0 ? by : Integer.compare(at, other.at);
+  /** Paths under way: the cheapest known to each pixel, and whose it is. */
+  private final class Paths {
+    final short[] owner = new short[leaf.length];
+    private final float[] cost = new float[leaf.length];
+    private final short[] by = new short[leaf.length];
+    private final PathQueue queue = new PathQueue();
+
+    Paths() {
+      Arrays.fill(owner, NONE);
+      Arrays.fill(cost, Float.MAX_VALUE);
+    }
+
+    void reach(int at, float c, short site) {
+      if (c < cost[at]) {
+        cost[at] = c;
+        by[at] = site;
+        queue.add(c, at);
+      }
+    }
+
+    void run(double[] speeds) {
+      while (!queue.isEmpty()) {
+        long step = queue.poll();
+        int at = PathQueue.at(step);
+        float c = PathQueue.cost(step);
+        if (owner[at] == NONE && c <= cost[at]) {
+          owner[at] = by[at];
+          walk(at, c, 1 / (by[at] == OUTSIDE ? 1 : speeds[by[at]]));
+        }
+      }
+    }
+
+    private void walk(int at, float c, double pace) {
+      int x = at % width;
+      int y = at / width;
+      double diagonal = pace * Math.sqrt(2);
+      for (int ny = Math.max(0, y - 1); ny <= Math.min(height - 1, y + 1); ny++) {
+        for (int nx = Math.max(0, x - 1); nx <= Math.min(width - 1, x + 1); nx++) {
+          int i = ny * width + nx;
+          if (leaf[i] && owner[i] == NONE) {
+            reach(i, c + (float) (nx != x && ny != y ? diagonal : pace), by[at]);
+          }
+        }
+      }
     }
   }
 
   private short[] shortestPaths(double[] speeds) {
-    short[] owner = new short[leaf.length];
-    Arrays.fill(owner, NONE);
-    float[] cost = new float[leaf.length];
-    Arrays.fill(cost, Float.MAX_VALUE);
-    PriorityQueue<Step> queue = new PriorityQueue<>();
-    seed(speeds, cost, queue);
-    seedRim(cost, queue);
-    while (!queue.isEmpty()) {
-      Step step = queue.poll();
-      if (owner[step.at] != NONE || step.cost > cost[step.at]) {
-        continue;
-      }
-      owner[step.at] = step.site;
-      walk(step, step.site == OUTSIDE ? 1 : speeds[step.site], cost, queue);
-    }
-    return owner;
+    Paths paths = new Paths();
+    seed(speeds, paths);
+    seedRim(paths);
+    paths.run(speeds);
+    return paths.owner;
   }
 
-  private void seed(double[] speeds, float[] cost, PriorityQueue<Step> queue) {
+  private void seed(double[] speeds, Paths paths) {
     double beyondHole = 0.5 * ground.layout().grid().holeMm() / ground.deck().mmPerPx() + 2;
     double reach = Math.max(2, Math.max(beyondHole, SEED_SHARE * ground.pitchPx()));
     for (short s = 0; s < feet.length; s++) {
       for (int y = (int) (feet[s].yPx() - reach); y <= feet[s].yPx() + reach; y++) {
         for (int x = (int) (feet[s].xPx() - reach); x <= feet[s].xPx() + reach; x++) {
           double d = Math.hypot(x - feet[s].xPx(), y - feet[s].yPx());
-          if (d > reach || x < 0 || y < 0 || x >= width || y >= height || !leaf[y * width + x]) {
-            continue;
-          }
-          float c = (float) (d / speeds[s]);
-          int i = y * width + x;
-          if (c < cost[i]) {
-            cost[i] = c;
-            queue.add(new Step(c, i, s));
+          if (d <= reach && x >= 0 && y >= 0 && x < width && y < height && leaf[y * width + x]) {
+            paths.reach(y * width + x, (float) (d / speeds[s]), s);
           }
         }
       }
@@ -137,35 +158,25 @@ final class AllotCanopy {
    * Canopy that comes in over the picture's rim grows from beyond it: no plant of this board
    * reaches that far.
    */
-  private void seedRim(float[] cost, PriorityQueue<Step> queue) {
+  private void seedRim(Paths paths) {
+    SiteGrid grid = ground.layout().grid();
+    float beside = beyondRimPx(grid.firstXMm());
+    float above = beyondRimPx(grid.firstYMm());
     for (int i = 0; i < leaf.length; i++) {
       int x = i % width;
       int y = i / width;
-      if (leaf[i] && (x <= 1 || y <= 1 || x >= width - 2 || y >= height - 2)) {
-        cost[i] = 0;
-        queue.add(new Step(0, i, OUTSIDE));
+      if (leaf[i] && (x <= 1 || x >= width - 2)) {
+        paths.reach(i, beside, OUTSIDE);
+      } else if (leaf[i] && (y <= 1 || y >= height - 2)) {
+        paths.reach(i, above, OUTSIDE);
       }
     }
   }
 
-  private void walk(Step step, double speed, float[] cost, PriorityQueue<Step> queue) {
-    int x = step.at % width;
-    int y = step.at / width;
-    for (int dy = -1; dy <= 1; dy++) {
-      for (int dx = -1; dx <= 1; dx++) {
-        int nx = x + dx;
-        int ny = y + dy;
-        if (nx < 0 || ny < 0 || nx >= width || ny >= height || !leaf[ny * width + nx]) {
-          continue;
-        }
-        float c = step.cost + (float) ((dx != 0 && dy != 0 ? Math.sqrt(2) : 1) / speed);
-        int i = ny * width + nx;
-        if (c < cost[i]) {
-          cost[i] = c;
-          queue.add(new Step(c, i, step.site));
-        }
-      }
-    }
+  /** A board beside this one has its first plants as far from its edge; px beyond the rim. */
+  private float beyondRimPx(double firstMm) {
+    DeckImage deck = ground.deck();
+    return (float) Math.max(0, (firstMm - deck.marginMm()) / deck.mmPerPx());
   }
 
   /** Gives islands that lie within a plant's reach to the nearest one. */

@@ -37,6 +37,7 @@ public final class MeasureSites {
     AllotCanopy allot = new AllotCanopy(ground, canopy);
     double[] heights = heights(allot.allot(new double[n]));
     short[] owner = allot.allot(heights);
+    new BareHoles(ground, canopy).clear(owner);
     spreadEdges(owner);
     heights = heights(owner);
     Borders borders = Borders.of(canopy.width(), canopy.height(), owner, n);

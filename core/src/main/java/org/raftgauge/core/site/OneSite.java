@@ -10,22 +10,15 @@ import org.raftgauge.core.pixels.PointPx;
 
 /** Measures one site once its canopy is known. */
 final class OneSite {
-  /**
-   * Spread of a canopy height that comes from a crop's model: 25 % of it, as the model's own
-   * scatter on rendered plants.
-   */
-  private static final double HEIGHT_SPREAD = 0.25;
-
-  /** Spread of where the outline is put, px, from one photo to the next. */
-  private static final double EDGE_PX = 0.15;
-
-  /** Spread of where the border between two plants is put, mm. */
-  private static final double SPLIT_MM = 4;
+  /** Less than half covered pixels lie at most this far outside the outline, px. */
+  private static final int RIM = 2;
 
   private final Ground ground;
   private final Canopy canopy;
   private final short[] owner;
   private final double mmPerPx;
+  private final int[][] boxes;
+  private final AreaError error;
 
   /**
    * What is known of a site before its shape.
@@ -41,19 +34,21 @@ final class OneSite {
     this.canopy = canopy;
     this.owner = owner;
     this.mmPerPx = ground.deck().mmPerPx();
+    this.error = new AreaError(ground, canopy);
+    this.boxes = boxes(ground.sites().size(), canopy, owner);
   }
 
   SiteMeasure measure(int site, Seen seen) {
     double factor = Parallax.factor(seen.heightMm, ground.pose().heightMm());
     double area = seen.seenCm2 * factor;
     boolean closed = seen.shared > ground.closedOutline().get(site);
-    int[] box = box(site);
-    List<List<PointPx>> outlines = box.length == 0 ? List.of() : outlines(site, box);
+    int[] box = boxes[site];
+    List<List<PointPx>> outlines = box[2] < 0 ? List.of() : outlines(site, box);
     if (outlines.isEmpty()) {
       return new SiteMeasure(
           ground.sites().get(site),
           OptionalDouble.of(area),
-          OptionalDouble.of(0.5 * mmPerPx * mmPerPx / 100),
+          OptionalDouble.of(error.ofNothingCm2()),
           OptionalDouble.of(area),
           false,
           0,
@@ -65,7 +60,7 @@ final class OneSite {
           "");
     }
     ShapeOf shape = ShapeOf.longest(outlines);
-    double se = standardError(area, seen, shape.perimeterPx() * mmPerPx);
+    double se = error.cm2(site, seen, shape.perimeterPx() * mmPerPx);
     return new SiteMeasure(
         ground.sites().get(site),
         OptionalDouble.of(area),
@@ -101,28 +96,20 @@ final class OneSite {
         centroid.yMm() - centre.yMm());
   }
 
-  /** Root of the summed squares of what height, pose, outline and split may do to the area, cm2. */
-  private double standardError(double area, Seen seen, double perimeterMm) {
-    double h = ground.pose().heightMm();
-    double height = area * 2 * HEIGHT_SPREAD * seen.heightMm / (h - seen.heightMm);
-    double half =
-        Math.hypot(ground.layout().board().widthMm(), ground.layout().board().lengthMm()) / 2;
-    double pose = area * 2 * ground.poseErrorMm() / half;
-    double edge = perimeterMm * EDGE_PX * mmPerPx / 100;
-    double split = perimeterMm * seen.shared * SPLIT_MM / 100;
-    return Math.sqrt(height * height + pose * pose + edge * edge + split * split);
-  }
-
   /** Centroid of the canopy, moved back to where it stands. */
   private PointMm centroid(int site, double heightMm) {
     double sx = 0;
     double sy = 0;
     double sum = 0;
-    for (int i = 0; i < owner.length; i++) {
-      if (owner[i] == site) {
-        int w = canopy.coverage()[i] & 0xff;
-        sx += (double) w * (i % canopy.width());
-        sy += (double) w * Math.floorDiv(i, canopy.width());
+    int[] box = boxes[site];
+    for (int y = Math.max(0, box[1] - RIM); y <= Math.min(canopy.height() - 1, box[3] + RIM); y++) {
+      for (int x = Math.max(0, box[0] - RIM);
+          x <= Math.min(canopy.width() - 1, box[2] + RIM);
+          x++) {
+        int i = y * canopy.width() + x;
+        int w = owner[i] == site ? canopy.coverage()[i] & 0xff : 0;
+        sx += (double) w * x;
+        sy += (double) w * y;
         sum += w;
       }
     }
@@ -134,11 +121,15 @@ final class OneSite {
         foot.yMm() + (seen.yMm() - foot.yMm()) * shrink);
   }
 
-  /** Left, top, right, bottom of the pixels at least half covered; empty where there is none. */
-  private int[] box(int site) {
-    int[] box = {Integer.MAX_VALUE, Integer.MAX_VALUE, -1, -1};
+  /** Left, top, right, bottom of each site's pixels that are at least half covered. */
+  private static int[][] boxes(int sites, Canopy canopy, short[] owner) {
+    int[][] boxes = new int[sites][];
+    for (int s = 0; s < sites; s++) {
+      boxes[s] = new int[] {canopy.width(), canopy.height(), -1, -1};
+    }
     for (int i = 0; i < owner.length; i++) {
-      if (owner[i] == site && canopy.coverage()[i] < 0) {
+      if (owner[i] != AllotCanopy.NONE && canopy.coverage()[i] < 0) {
+        int[] box = boxes[owner[i]];
         int x = i % canopy.width();
         int y = i / canopy.width();
         box[0] = Math.min(box[0], x);
@@ -147,7 +138,7 @@ final class OneSite {
         box[3] = Math.max(box[3], y);
       }
     }
-    return box[2] < 0 ? new int[0] : box;
+    return boxes;
   }
 
   private List<List<PointPx>> outlines(int site, int[] box) {

@@ -48,7 +48,8 @@ final class SiteColour {
     sum[5] += c.a() > -2 && c.b() > Math.abs(c.a()) && c.l() < 55 ? 1 : 0;
   }
 
-  private Cielab evened(int x, int y) {
+  /** Returns a pixel's colour in evened light. */
+  Cielab evened(int x, int y) {
     float[] gains = canopy.light().gainsAt(x, y, canopy.width(), canopy.height());
     byte[] rgb = deck.image().rgb();
     int i = 3 * (y * canopy.width() + x);

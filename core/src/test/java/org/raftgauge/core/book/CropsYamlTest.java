@@ -111,11 +111,6 @@ class CropsYamlTest {
   }
 
   @Test
-  void taughtColourModelIsKnownByItsFile() {
-    book().change("crops.yaml", "red-leaf", "frilled").with("colour/frilled.json", "{}").sound();
-  }
-
-  @Test
   void everyFaultOfACropIsNamedWithItsPlace() {
     assertEquals(
         List.of(
@@ -129,7 +124,7 @@ class CropsYamlTest {
             "crops.yaml:5:49: crops.basil.harvest.window_dat: the list has 1 values; write 2"
                 + " numbers",
             "crops.yaml:6:5: crops.basil.colour: the key \"colour\" is unknown; did you mean"
-                + " \"colour_model\"? known: varieties, colour_model, emerged_by_das"),
+                + " \"colour_model\"? known: varieties, colour_model, emerged_by_das, grader"),
         book()
             .with(
                 "crops.yaml",

@@ -22,9 +22,14 @@ public final class KnownCanopy {
 
   /** Returns the canopy of a coverage, 0..255 a pixel, under neutral light. */
   public static Canopy of(int width, int height, byte[] coverage) {
+    return doubtful(width, height, coverage, 0);
+  }
+
+  /** Returns the same with a share of its colours near the threshold. */
+  public static Canopy doubtful(int width, int height, byte[] coverage, double near) {
     double[][] flat = {Surface.flat(0), Surface.flat(0), Surface.flat(0)};
     EvenedLight light = new EvenedLight(LightSource.BOARD, flat, 1, true);
-    return new Canopy(width, height, coverage, light, new Canopy.Doubts(1, 0, new BitSet()));
+    return new Canopy(width, height, coverage, light, new Canopy.Doubts(1, near, new BitSet()));
   }
 
   /** Returns the coverage of discs (x, y, radius in px), each pixel from 8 x 8 places. */

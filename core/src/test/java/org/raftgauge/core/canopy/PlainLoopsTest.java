@@ -158,14 +158,33 @@ class PlainLoopsTest {
       away += (p[c] - b[c]) * (p[c] - b[c]);
     }
     double offLine = away - dot * dot / contrast;
-    if (contrast < 4e-4 || offLine > 0.03 * contrast) {
+    double blur = 9 * Math.pow(plainNoise(rgb, leaf), 2);
+    if (contrast < Math.max(1e-4, blur) || offLine > 0.03 * contrast + 2 * blur) {
       return hard;
     }
     double mix = dot / contrast;
     double[] pe = across(p, b);
     double[] le = across(l, b);
-    double colour = leaf[i] ? mix : dot(pe, le) / (dot(le, le) + 1e-9);
-    return 255 * clamp(mix - colour > 0.25 ? colour : mix);
+    double size = dot(le, le) + 1e-9;
+    double colour = leaf[i] ? mix : dot(pe, le) / size;
+    double least = Math.max(0.25, 3 * plainNoise(rgb, leaf) / Math.sqrt(size));
+    return 255 * clamp(mix - colour > least ? colour : mix);
+  }
+
+  /** Every 31st pixel of the ground, the channels in turn, against its neighbours in the row. */
+  private static double plainNoise(float[][] rgb, boolean[] leaf) {
+    java.util.List<Double> off = new java.util.ArrayList<>();
+    for (int i = 1; i < leaf.length - 1 && off.size() < leaf.length / 31; i += 31) {
+      if (!leaf[i - 1] && !leaf[i] && !leaf[i + 1] && rgb[1][i] > 0) {
+        float[] plane = rgb[off.size() % 3];
+        off.add(Math.abs(plane[i] - 0.5 * (plane[i - 1] + plane[i + 1])));
+      }
+    }
+    off.sort(null);
+    // 0.674 sigma is a normal spread's median distance; two neighbours' mean adds half a variance.
+    return off.isEmpty()
+        ? 0
+        : off.get((int) Math.round(0.5 * (off.size() - 1))) / (0.674 * Math.sqrt(1.5));
   }
 
   /** A colour less its part along another, the Gram-Schmidt way. */
@@ -181,21 +200,25 @@ class PlainLoopsTest {
   private static double[] sureMean(float[][] rgb, boolean[] side, boolean[] other, int[] at) {
     int width = at[0];
     int height = at[1];
-    double[] sum = new double[4];
+    double[] sum = new double[5];
     for (int y = 0; y < height; y++) {
       for (int x = 0; x < width; x++) {
         int k = y * width + x;
         boolean close =
             Math.abs(x - at[2] % width) <= 5 && Math.abs(y - Math.floorDiv(at[2], width)) <= 5;
         if (close && side[k] && !near(other, width, height, k, 2)) {
+          int dx = x - at[2] % width;
+          int dy = y - Math.floorDiv(at[2], width);
+          double weight = Math.exp(-(dx * dx + dy * dy) / 4.5); // two variances of 1.5 px
           sum[3]++;
+          sum[4] += weight;
           for (int c = 0; c < 3; c++) {
-            sum[c] += rgb[c][k];
+            sum[c] += weight * rgb[c][k];
           }
         }
       }
     }
-    return new double[] {sum[0] / sum[3], sum[1] / sum[3], sum[2] / sum[3], sum[3]};
+    return new double[] {sum[0] / sum[4], sum[1] / sum[4], sum[2] / sum[4], sum[3]};
   }
 
   private static boolean[] blobs(int width, int height, Random random) {

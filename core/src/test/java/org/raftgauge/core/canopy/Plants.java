@@ -22,6 +22,8 @@ final class Plants implements DrawnDeck.Look {
   private final double board;
   private final List<double[]> discs = new ArrayList<>();
   private double shadowAt = 1e9;
+  private double[] plug = {0.02, 0.02, 0.02};
+  private double shelter;
 
   private Plants(double board) {
     this.board = board;
@@ -35,6 +37,18 @@ final class Plants implements DrawnDeck.Look {
   /** Lays a disc of a colour over what is there. */
   Plants disc(double xMm, double yMm, double radiusMm, double... rgb) {
     discs.add(0, new double[] {xMm, yMm, radiusMm, rgb[0], rgb[1], rgb[2]});
+    return this;
+  }
+
+  /** Fills the holes with a colour. */
+  Plants plugs(double... rgb) {
+    plug = rgb;
+    return this;
+  }
+
+  /** Darkens the ground at the foot of each disc by a share, fading out over six millimetres. */
+  Plants shelter(double share) {
+    shelter = share;
     return this;
   }
 
@@ -62,7 +76,17 @@ final class Plants implements DrawnDeck.Look {
       }
     }
     boolean on = x >= 0 && y >= 0 && x < 300 && y < 300;
-    java.util.Arrays.fill(rgb, on ? hole(x, y) ? 0.02 : board : 0.03);
+    java.util.Arrays.fill(rgb, on ? board : 0.03);
+    if (hole(x, y)) {
+      System.arraycopy(plug, 0, rgb, 0, 3);
+    }
+    for (double[] d : discs) {
+      double off = Math.hypot(x - d[0], y - d[1]) - d[2];
+      double sheltered = shelter * Math.max(0, 1 - off / 6);
+      for (int c = 0; c < 3; c++) {
+        rgb[c] *= 1 - sheltered;
+      }
+    }
   }
 
   private static boolean hole(double x, double y) {

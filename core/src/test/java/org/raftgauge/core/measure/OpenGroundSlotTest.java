@@ -92,7 +92,10 @@ class OpenGroundSlotTest {
   void redLeafOnSoilIsHeldInsteadOfGuessed() throws IOException {
     RaftMeasure raft = measure(plants().photo(), "R2").measure().rafts().get(0);
     for (SiteMeasure site : raft.sites()) {
-      assertEquals("on open ground only green leaf is told from what is about it", site.held());
+      assertEquals(
+          "on open ground only green leaf, and leaf that a model was taught there, is told from"
+              + " what is about it",
+          site.held());
       assertTrue(site.projectedAreaCm2().isEmpty());
     }
   }

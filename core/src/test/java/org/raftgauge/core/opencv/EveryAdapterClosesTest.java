@@ -57,6 +57,16 @@ class EveryAdapterClosesTest {
   }
 
   @Test
+  void distances() {
+    boolean[] on = new boolean[1200];
+    on[7] = true;
+    for (int i = 0; i < TIMES; i++) {
+      assertEquals(0, DistanceTo.nearest(on, 40, 30)[7]);
+      assertThrows(RuntimeException.class, () -> DistanceTo.nearest(on, -1, 30));
+    }
+  }
+
+  @Test
   void blobsPicturesAndWarps() {
     for (int i = 0; i < TIMES; i++) {
       for (FindBlobs.Side side : FindBlobs.Side.values()) {

@@ -139,6 +139,13 @@ public final class DrawnDeck {
     return to;
   }
 
+  /** Returns a picture of 8-bit codes with no margin. */
+  public static DeckImage painted(int width, int height, double mmPerPx, byte[] rgb) {
+    boolean[] seen = new boolean[width * height];
+    java.util.Arrays.fill(seen, true);
+    return new DeckImage(RgbImage.of(width, height, rgb), seen, mmPerPx, 0);
+  }
+
   /** Returns a deck picture of nothing, one mm a pixel, for what does not look at its colours. */
   public static DeckImage blank(int width, int height, double mmPerPx) {
     byte[] rgb = new byte[3 * width * height];

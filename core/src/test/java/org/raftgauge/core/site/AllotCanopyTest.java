@@ -145,6 +145,21 @@ class AllotCanopyTest {
     assertTrue(sites.owner()[90 * width + 114] == 1);
   }
 
+  @Test
+  void aNeighbourBoardsPlantsStandAsFarBeyondTheRimAsOursWithin() {
+    // One leaf from A's foot at 49.5 to the rim: a neighbour's foot would be 50 px beyond the rim,
+    // so that the leaf is A's as far as the rim, where both have come 50 px.
+    byte[] leaf = new byte[200 * 100];
+    for (int x = 0; x < 60; x++) {
+      java.util.Arrays.fill(leaf, (48 * 200) + x, (48 * 200) + x + 1, (byte) 255);
+      java.util.Arrays.fill(leaf, (49 * 200) + x, (49 * 200) + x + 1, (byte) 255);
+    }
+    SiteCanopy sites =
+        MeasureSites.of(Grounds.row(200, 100, 100, 2), KnownCanopy.of(200, 100, leaf));
+    // 120 px of 4 mm2; up to 2 columns at the rim may be the neighbour's.
+    assertEquals(4.8, sites.sites().get(0).projectedAreaCm2().orElseThrow(), 0.17);
+  }
+
   /** Pads a picture of 30 px in width to 15 rows of 40 mm; feet at (7, 7) and (22, 7). */
   private static void assertOwners(String picture, String owners) {
     int rows = (int) picture.lines().count();

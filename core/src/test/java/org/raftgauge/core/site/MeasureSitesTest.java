@@ -147,6 +147,31 @@ class MeasureSitesTest {
   }
 
   @Test
+  void doubtfulColourWidensTheStandardErrorByItsShareOfTheArea() {
+    byte[] leaf = KnownCanopy.discs(200, 200, new double[] {99.5, 99.5, 40});
+    Ground ground = Grounds.row(200, 200, 200, 2);
+    SiteMeasure sure = MeasureSites.of(ground, KnownCanopy.of(200, 200, leaf)).sites().get(0);
+    SiteMeasure doubted =
+        MeasureSites.of(ground, KnownCanopy.doubtful(200, 200, leaf, 0.1)).sites().get(0);
+    // 0.68 of the doubtful tenth, see AreaError.
+    assertEquals(
+        0.068 * area(sure), Math.sqrt(Math.pow(se(doubted), 2) - Math.pow(se(sure), 2)), 1e-9);
+  }
+
+  @Test
+  void aTallPlantOffTheCamerasFootIsLessSureThanOneBelowIt() {
+    SiteMeasure below =
+        disc(new double[] {99.5, 99.5, 50}, Grounds.row(200, 200, new double[] {200, 2}, TALL, 0));
+    Ground two = Grounds.row(400, 200, new double[] {200, 2}, TALL, 0);
+    byte[] leaf = KnownCanopy.discs(400, 200, new double[] {93.5, 99.5, 50});
+    SiteMeasure aside = MeasureSites.of(two, KnownCanopy.of(400, 200, leaf)).sites().get(0);
+    assertEquals(area(below), area(aside), 0.01 * area(below));
+    // 0.24 of width * h * tan(angle); 200 mm off the foot, 1600 mm below the camera.
+    double view = 0.24 * 10 * Math.sqrt(area(aside)) * aside.heightMm() * 200 / 1600 / 100;
+    assertEquals(view, Math.sqrt(Math.pow(se(aside), 2) - Math.pow(se(below), 2)), 0.03 * view);
+  }
+
+  @Test
   void aGroundWithoutAModelForEachSiteIsRefused() {
     Ground row = Grounds.row(60, 30, 30, 10);
     IllegalArgumentException e =

@@ -8,10 +8,16 @@ package org.raftgauge.proving.accuracy;
  * @param photo the file's name
  * @param truthShare share of the photo that is plant by hand, 0..1
  * @param ours the measurement's agreement
+ * @param rimGiven the measurement's agreement if all within 3 px of the drawn outline were right
  * @param plain the agreement of excess green with Otsu's threshold
  */
 public record RealPhotoScore(
-    RealSet set, String photo, double truthShare, Agreement ours, Agreement plain) {
+    RealSet set,
+    String photo,
+    double truthShare,
+    Agreement ours,
+    Agreement rimGiven,
+    Agreement plain) {
 
   /**
    * Agreement of two masks.

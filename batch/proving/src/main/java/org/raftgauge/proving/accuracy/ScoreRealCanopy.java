@@ -16,6 +16,7 @@ import org.raftgauge.core.measure.CanopyMap;
 import org.raftgauge.core.measure.MeasurePhoto;
 import org.raftgauge.core.measure.PhotoFacts;
 import org.raftgauge.core.measure.PhotoResult;
+import org.raftgauge.core.opencv.DistanceTo;
 import org.raftgauge.core.pixels.RgbImage;
 
 /**
@@ -23,6 +24,9 @@ import org.raftgauge.core.pixels.RgbImage;
  * and one site, at an invented scale of 1 mm a pixel.
  */
 public final class ScoreRealCanopy {
+  /** Hand-drawn outlines wander this far, px. */
+  private static final float RIM_PX = 3;
+
   private final CropBook book;
 
   private ScoreRealCanopy(CropBook book) {
@@ -49,14 +53,7 @@ public final class ScoreRealCanopy {
   private RealPhotoScore score(RealSet set, Path photo) throws IOException {
     boolean[] truth = set.mask(photo);
     String name = Table.fileName(photo.toString());
-    PhotoFacts facts =
-        new PhotoFacts(
-            name,
-            Optional.of("2026-05-01T12:00:00Z"),
-            Optional.of(set.label()),
-            Optional.empty(),
-            Optional.empty());
-    PhotoResult result = MeasurePhoto.measure(Files.readAllBytes(photo), facts, book);
+    PhotoResult result = MeasurePhoto.measure(Files.readAllBytes(photo), facts(set, photo), book);
     CanopyMap canopy =
         result.canopy().orElseThrow(() -> new IOException(name + ": " + result.measure().reason()));
     boolean[] found = new boolean[truth.length];
@@ -70,7 +67,33 @@ public final class ScoreRealCanopy {
         name,
         (double) plants / truth.length,
         RealPhotoScore.Agreement.of(found, truth),
+        RealPhotoScore.Agreement.of(rimGiven(found, truth, set), truth),
         RealPhotoScore.Agreement.of(plain(result.picture().orElseThrow()), truth));
+  }
+
+  /** What is known of a photo: its station, and an invented time. */
+  static PhotoFacts facts(RealSet set, Path photo) {
+    return new PhotoFacts(
+        Table.fileName(photo.toString()),
+        Optional.of("2026-05-01T12:00:00Z"),
+        Optional.of(set.label()),
+        Optional.empty(),
+        Optional.empty());
+  }
+
+  /** The found mask, but for what lies within {@link #RIM_PX} of the drawn outline. */
+  private static boolean[] rimGiven(boolean[] found, boolean[] truth, RealSet set) {
+    boolean[] other = new boolean[truth.length];
+    for (int i = 0; i < other.length; i++) {
+      other[i] = !truth[i];
+    }
+    float[] out = DistanceTo.nearest(truth, set.widthPx(), set.heightPx());
+    float[] in = DistanceTo.nearest(other, set.widthPx(), set.heightPx());
+    boolean[] given = new boolean[truth.length];
+    for (int i = 0; i < given.length; i++) {
+      given[i] = Math.max(out[i], in[i]) <= RIM_PX + 0.5f ? truth[i] : found[i];
+    }
+    return given;
   }
 
   /** Excess green 2 G - R - B, negative values cut to 0, over Otsu's threshold. */
@@ -84,7 +107,8 @@ public final class ScoreRealCanopy {
     return PlainMask.aboveOtsu(excess);
   }
 
-  private static CropBook book(RealSet set) throws IOException {
+  /** Makes a book in which each photo of a set is one slot with one site. */
+  static CropBook book(RealSet set) throws IOException {
     Path folder = Files.createTempDirectory("raftgauge-real-canopy");
     try {
       write(folder, set);

@@ -22,13 +22,20 @@ public final class ScoreRun {
   /** Share of a look's sites that may be missed for free. */
   public static final double FREE_MISS_SHARE = 0.03;
 
+  /** The look under which leaf and board cannot be told apart: refusing is right. */
+  public static final String UNANSWERABLE = "purple-lamp";
+
+  /** The row of all looks but that one. */
+  public static final String ANSWERABLE = "all but purple-lamp";
+
   /** Visible area under which an overlapped plant cannot be judged by a relative error, cm2. */
   private static final double LEAST_VISIBLE_CM2 = 1;
 
   private ScoreRun() {}
 
   /**
-   * Scores all looks, in the order of their first site, and all of them together as {@code all}.
+   * Scores all looks, in the order of their first site, all of them together as {@code all}, and
+   * all but {@link #UNANSWERABLE} where there is that look.
    *
    * @param truth the sites
    * @param answers what the run says
@@ -42,7 +49,15 @@ public final class ScoreRun {
     List<LookScore> scores = new ArrayList<>();
     looks.forEach((look, sites) -> scores.add(scoreLook(look, sites, answers)));
     scores.add(scoreLook("all", truth, answers));
+    if (looks.size() > 1 && looks.containsKey(UNANSWERABLE)) {
+      scores.add(scoreLook(ANSWERABLE, answerable(truth), answers));
+    }
     return scores;
+  }
+
+  /** Returns the sites of looks in which the question can be answered. */
+  private static List<TruthSite> answerable(List<TruthSite> truth) {
+    return truth.stream().filter(site -> !site.look().equals(UNANSWERABLE)).toList();
   }
 
   private static LookScore scoreLook(

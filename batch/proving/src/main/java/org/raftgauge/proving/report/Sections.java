@@ -12,7 +12,9 @@ public final class Sections {
       List.of(
           PathTracedSection::make,
           RealPhotosSection::make,
+          TaughtSection::make,
           RenderedSection::make,
+          ErrorBarsSection::make,
           SamplesSection::make);
 
   private Sections() {}

@@ -27,6 +27,14 @@ class RealCanopySectionTest {
     assertTrue(
         lines.contains("| wheat | 3 | Raftgauge | 0.800 | 0.710 | 0.700 | 1.00 |  |"),
         lines.toString());
+    // The second of three by name is b.
+    assertTrue(
+        lines.contains(
+            "| wheat | 1 | Raftgauge, the other half | 0.700 | 0.700 | 0.700 | 1.00 |  |"),
+        lines.toString());
+    assertTrue(
+        lines.contains("| wheat | 3 | Raftgauge, rim given | 1.000 | 1.000 | 1.000 | 1.00 |  |"),
+        lines.toString());
     assertTrue(
         lines.contains(
             "| wheat | 3 | excess green | 0.300 | 0.120 | 0.100 | 2.00 | 0.710, 0.245, 0.057 |"),
@@ -38,6 +46,20 @@ class RealCanopySectionTest {
   }
 
   @Test
+  void aTaughtRowHoldsDiceAndTheUsualAreaError() {
+    // Errors of area 10, 20 and 60 %; 5 % of the Dice a tenth of the way from 0.7 to 0.8.
+    assertEquals(
+        "| wheat | 4 | 3 | 0.800 | 0.710 | 0.700 | 20.0 % |",
+        TeachRealCanopy.row(
+            RealSet.WHEAT,
+            "4",
+            List.of(
+                new Agreement(0.9, 1.1, 0),
+                new Agreement(0.7, 0.8, 0),
+                new Agreement(0.8, 1.6, 0))));
+  }
+
+  @Test
   void withoutPhotosItSaysSo() {
     List<String> lines = RealCanopySection.lines(List.of());
     assertEquals("Not run: the photos are not beside the project.", lines.get(2));
@@ -45,6 +67,11 @@ class RealCanopySectionTest {
 
   private static RealPhotoScore score(String photo, double ours, double plain) {
     return new RealPhotoScore(
-        RealSet.WHEAT, photo, 0.01, new Agreement(ours, 1, 0.01), new Agreement(plain, 2, 0.04));
+        RealSet.WHEAT,
+        photo,
+        0.01,
+        new Agreement(ours, 1, 0.01),
+        new Agreement(1, 1, 0),
+        new Agreement(plain, 2, 0.04));
   }
 }

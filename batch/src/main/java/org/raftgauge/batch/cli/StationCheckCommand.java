@@ -1,0 +1,103 @@
+// SPDX-License-Identifier: Apache-2.0
+package org.raftgauge.batch.cli;
+
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.time.LocalDate;
+import java.time.format.DateTimeParseException;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.concurrent.Callable;
+import org.raftgauge.batch.station.StationCheckText;
+import org.raftgauge.batch.station.StationEvenings;
+import org.raftgauge.batch.store.StationPast;
+import org.raftgauge.core.book.CropBook;
+import org.raftgauge.core.book.Station;
+import org.raftgauge.core.problem.InputException;
+import org.raftgauge.core.problem.Problem;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Option;
+
+/** Checks stations against their own past. */
+@Command(
+    name = "check",
+    mixinStandardHelpOptions = true,
+    header = "Says whether a book's stations are as they were, evening by evening.",
+    description = {
+      "%nReads what runs have kept in the book's history: sharpness, exposure, colour of",
+      "the light, camera height by the boards, fit of marks and edges. Says what changed,",
+      "since when, and what to do."
+    },
+    synopsisHeading = "%nUsage:%n  ",
+    optionListHeading = "%nOptions:%n")
+final class StationCheckCommand implements Callable<Integer> {
+  private final Console console;
+
+  @Option(
+      names = "--book",
+      paramLabel = "BOOK",
+      required = true,
+      description = "Folder of the crop book.")
+  private Path book;
+
+  @Option(
+      names = "--station",
+      paramLabel = "STATION",
+      description = "Only this station. Default: all of the book.")
+  private String only;
+
+  @Option(
+      names = "--since",
+      paramLabel = "DATE",
+      description = {
+        "Leave out evenings before this one, as 2026-03-08: after a camera was moved on",
+        "purpose, or a lens changed, the past tells nothing."
+      })
+  private String since;
+
+  StationCheckCommand(Console console) {
+    this.console = console;
+  }
+
+  @Override
+  public Integer call() throws InputException, IOException {
+    Folders.exists("BOOK", book, "give the folder that holds book.yaml");
+    CropBook read = CropBook.read(book).book();
+    if (only != null && read.station(only).isEmpty()) {
+      throw problem(
+          "--station " + only,
+          "is not in the book",
+          "use one of " + String.join(", ", read.stations().keySet()));
+    }
+    Path history = book.resolve("history.db");
+    if (!Files.exists(history)) {
+      throw problem("BOOK " + book, "has no history yet", "measure photos first, by raftgauge run");
+    }
+    LocalDate from = from();
+    List<String> lines = new ArrayList<>();
+    for (Station station : read.stations().values()) {
+      if (only == null || only.equals(station.name())) {
+        lines.addAll(
+            StationCheckText.lines(
+                station,
+                StationEvenings.of(
+                    StationPast.read(history, station.name()), read.farmDay(), from)));
+      }
+    }
+    lines.forEach(console.out()::println);
+    return ExitCode.DONE;
+  }
+
+  private LocalDate from() throws InputException {
+    try {
+      return since == null ? LocalDate.MIN : LocalDate.parse(since);
+    } catch (DateTimeParseException e) {
+      throw problem("--since " + since, "is no date", "write it as 2026-03-08");
+    }
+  }
+
+  private static InputException problem(String place, String found, String remedy) {
+    return new InputException(List.of(new Problem(place, found, remedy)));
+  }
+}

@@ -1,0 +1,87 @@
+// SPDX-License-Identifier: Apache-2.0
+package org.raftgauge.batch.station;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import java.util.OptionalDouble;
+import org.raftgauge.core.book.Station;
+import org.raftgauge.core.station.CheckStation;
+import org.raftgauge.core.station.StationEvening;
+import org.raftgauge.core.station.StationFault;
+import org.raftgauge.core.station.StationSign;
+
+/** Says in words whether a station is as it was. */
+public final class StationCheckText {
+  /** A camera height further from the station file's is said; 1 % is 2 % in an area. */
+  private static final double HEIGHT_SHARE = 0.01;
+
+  private StationCheckText() {}
+
+  /**
+   * Returns what is to be said of a station.
+   *
+   * @param station the station
+   * @param evenings its evenings, in the order of time
+   * @return lines; the first names the station
+   */
+  public static List<String> lines(Station station, List<StationEvening> evenings) {
+    List<String> lines = new ArrayList<>();
+    if (evenings.isEmpty()) {
+      return List.of("Station " + station.name() + ": no photos yet");
+    }
+    StationEvening last = evenings.get(evenings.size() - 1);
+    lines.add(
+        "Station "
+            + station.name()
+            + ": "
+            + evenings.size()
+            + (evenings.size() == 1 ? " evening" : " evenings")
+            + ", last "
+            + last.evening());
+    for (StationFault fault : CheckStation.check(evenings)) {
+      lines.add(
+          String.format(
+              Locale.ROOT,
+              "  since %s (%d %s): %s (%s %s, usually %s); %s",
+              fault.since(),
+              fault.evenings(),
+              fault.evenings() == 1 ? "evening" : "evenings",
+              fault.meaning(),
+              fault.sign().name().toLowerCase(Locale.ROOT).replace('_', ' '),
+              number(fault.sign(), fault.value()),
+              number(fault.sign(), fault.usual()),
+              fault.remedy()));
+    }
+    height(station, last.cameraHeightMm(), lines);
+    if (lines.size() == 1) {
+      int judged = CheckStation.judged(evenings);
+      lines.add(
+          judged == 0
+              ? "  too short a past to judge by: it takes nine evenings"
+              : "  as it was, by " + judged + " signs");
+    }
+    return lines;
+  }
+
+  private static void height(Station station, OptionalDouble found, List<String> lines) {
+    double file = station.cameraHeightMm();
+    if (found.isPresent() && Math.abs(found.getAsDouble() / file - 1) > HEIGHT_SHARE) {
+      lines.add(
+          String.format(
+              Locale.ROOT,
+              "  the last photos put the camera %.0f mm over the boards, the station file says %.0f;"
+                  + " measure it, then mend camera_height_mm, marker sizes or board size",
+              found.getAsDouble(),
+              file));
+    }
+  }
+
+  private static String number(StationSign sign, double value) {
+    return switch (sign) {
+      case HEIGHT -> String.format(Locale.ROOT, "%.0f mm", value);
+      case POSE_ERROR -> String.format(Locale.ROOT, "%.2f mm", value);
+      case SHARPNESS, EXPOSURE, LIGHT_CAST -> String.format(Locale.ROOT, "%.3f", value);
+    };
+  }
+}

@@ -1,0 +1,70 @@
+// SPDX-License-Identifier: Apache-2.0
+package org.raftgauge.batch.teaching;
+
+import java.util.List;
+import java.util.Locale;
+import java.util.stream.Collectors;
+import org.raftgauge.batch.run.ProgramVersion;
+import org.raftgauge.core.book.TaughtColour;
+import org.raftgauge.core.teach.CrossValidation;
+import org.raftgauge.core.teach.Teaching;
+
+/** Writes a taught model as the YAML that the book reads. */
+final class ModelFile {
+
+  private ModelFile() {}
+
+  static String text(TeachRequest request, Teaching.Taught taught) {
+    TaughtColour model = taught.model();
+    CrossValidation check = taught.check();
+    StringBuilder text = new StringBuilder();
+    text.append("# A colour model, written by raftgauge teach. Its report is in ")
+        .append(request.model())
+        .append("/report.md.\n");
+    text.append("crop: ").append(quoted(request.crop())).append('\n');
+    text.append("made_by: ")
+        .append(quoted("raftgauge " + ProgramVersion.current().version()))
+        .append('\n');
+    text.append("pictures:\n");
+    for (TeachRequest.Pair pair : request.pictures()) {
+      text.append("  - ").append(quoted(pair.photo().getFileName().toString())).append('\n');
+    }
+    text.append(
+        String.format(
+            Locale.ROOT,
+            "cross_validation: {folds: %d, photos: %d, dice_mean: %.4f, calibration_error: %.4f}%n",
+            check.folds(),
+            check.photos().size(),
+            check.meanDice(),
+            check.calibrationError()));
+    text.append("# range of ln(G/R), ln(G/B), ln G of evened light (white is 1) that was seen\n");
+    text.append("least: ").append(numbers(model.least())).append('\n');
+    text.append("most: ").append(numbers(model.most())).append('\n');
+    text.append("# softmax weights of the 20 cubic terms, for each tissue that was painted\n");
+    text.append("weights:\n");
+    model
+        .weights()
+        .forEach(
+            (tissue, weights) ->
+                text.append("  ")
+                    .append(tissue.label())
+                    .append(": ")
+                    .append(numbers(weights))
+                    .append('\n'));
+    if (!model.ground().isEmpty()) {
+      text.append("# weights of the second look at open ground\n");
+      text.append("ground: ").append(numbers(model.ground())).append('\n');
+    }
+    return text.toString().replace(System.lineSeparator(), "\n");
+  }
+
+  private static String quoted(String text) {
+    return "\"" + text.replace("\\", "\\\\").replace("\"", "\\\"") + "\"";
+  }
+
+  private static String numbers(List<Double> values) {
+    return values.stream()
+        .map(v -> String.format(Locale.ROOT, "%.6f", v).replaceFirst("\\.?0+$", ""))
+        .collect(Collectors.joining(", ", "[", "]"));
+  }
+}

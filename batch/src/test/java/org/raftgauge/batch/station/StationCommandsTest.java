@@ -1,0 +1,229 @@
+// SPDX-License-Identifier: Apache-2.0
+package org.raftgauge.batch.station;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.io.ByteArrayOutputStream;
+import java.io.IOException;
+import java.io.PrintStream;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.List;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
+import javax.imageio.ImageIO;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+import org.raftgauge.batch.cli.BookWorkplace;
+import org.raftgauge.batch.cli.Console;
+import org.raftgauge.batch.cli.Raftgauge;
+import org.raftgauge.core.book.CropBook;
+import org.raftgauge.core.book.Lens;
+import org.raftgauge.core.book.Slot;
+import org.raftgauge.core.book.Station;
+
+/** Runs what the set-up guide tells a reader to run. */
+class StationCommandsTest {
+  private static final Path ROOT = Path.of("..").toAbsolutePath().normalize();
+  private static final Path GUIDE = ROOT.resolve("calibration/README.md");
+  private static final Pattern BLOCK = Pattern.compile("(?s)```sh\n(.*?)```");
+  private static final Pattern LINK = Pattern.compile("\\]\\(([^)#:]+)\\)");
+
+  @TempDir private Path folder;
+
+  private final ByteArrayOutputStream out = new ByteArrayOutputStream();
+  private final ByteArrayOutputStream err = new ByteArrayOutputStream();
+
+  private int run(String... args) {
+    Console console =
+        new Console(
+            new PrintStream(out, true, StandardCharsets.UTF_8),
+            new PrintStream(err, true, StandardCharsets.UTF_8),
+            false);
+    return Raftgauge.run(args, new BookWorkplace(), console);
+  }
+
+  private String said() {
+    return out.toString(StandardCharsets.UTF_8) + err.toString(StandardCharsets.UTF_8);
+  }
+
+  /** Returns the guide's commands, their files in the checkout or in the test's own folder. */
+  private List<List<String>> commands() throws IOException {
+    List<List<String>> commands = new ArrayList<>();
+    Matcher blocks = BLOCK.matcher(Files.readString(GUIDE));
+    while (blocks.find()) {
+      for (String line : blocks.group(1).lines().toList()) {
+        commands.add(
+            Arrays.stream(line.split(" ", -1))
+                .map(w -> w.startsWith("sample-run/") ? folder.resolve(w).toString() : w)
+                .map(w -> w.matches("(sample-images|calibration)/.*") ? ROOT + "/" + w : w)
+                .toList());
+      }
+    }
+    return commands;
+  }
+
+  private List<String> command(String words) throws IOException {
+    List<List<String>> found =
+        commands().stream().filter(c -> String.join(" ", c).contains(words)).toList();
+    assertEquals(1, found.size(), "one command of the guide: " + words);
+    return found.get(0).subList(1, found.get(0).size());
+  }
+
+  @Test
+  void everyCommandOfTheGuideRuns() throws IOException {
+    assertEquals(5, commands().size());
+    for (List<String> command : commands()) {
+      assertEquals("batch/raftgauge", command.get(0));
+      int code = run(command.subList(1, command.size()).toArray(String[]::new));
+      assertEquals(0, code, command + " said " + said());
+    }
+    for (String file :
+        List.of(
+            "marks.pdf",
+            "labels.pdf",
+            "target.pdf",
+            "bench.yaml",
+            "bench-lens.png",
+            "gantry.yaml",
+            "gantry-slots.png")) {
+      assertTrue(Files.size(folder.resolve("sample-run").resolve(file)) > 500, file);
+    }
+    theLensIsTheOneThatThePhotosWereRenderedWith();
+    theSlotsAreThoseOfTheSampleBook();
+  }
+
+  private void theLensIsTheOneThatThePhotosWereRenderedWith() throws IOException {
+    String text = said();
+    assertTrue(text.contains("Verdict: good"), text);
+    assertTrue(text.contains("Left out target-15.jpg: it is blurred"), text);
+    assertTrue(text.contains("Left out target-16.jpg: the whole target was not found in it"), text);
+    Lens lens = bookWith("bench", "sample-run/bench.yaml").lens();
+    // The truth stands in the guide; the standard errors that the program gives are 1.06, 1.06,
+    // 1.15 and 0.98 px, 0.0015 and 0.0065: three of them.
+    assertEquals(1420, lens.fxPx(), 3.2);
+    assertEquals(1420, lens.fyPx(), 3.2);
+    assertEquals(646.5, lens.cxPx(), 3.5);
+    assertEquals(471, lens.cyPx(), 3);
+    assertEquals(-0.155, lens.k1(), 0.0045);
+    assertEquals(0.062, lens.k2(), 0.02);
+  }
+
+  private void theSlotsAreThoseOfTheSampleBook() throws IOException {
+    List<Slot> proposed = bookWith("proposed", "sample-run/gantry.yaml").slots();
+    List<Slot> written =
+        CropBook.read(ROOT.resolve("sample-images/book"))
+            .book()
+            .station("gantry")
+            .orElseThrow()
+            .slots();
+    assertEquals(written.size(), proposed.size());
+    for (int i = 0; i < written.size(); i++) {
+      assertEquals(written.get(i).name(), proposed.get(i).name());
+      assertEquals(written.get(i).layout(), proposed.get(i).layout());
+      for (int c = 0; c < 4; c++) {
+        double off =
+            written.get(i).cornersPx().get(c).distancePx(proposed.get(i).cornersPx().get(c));
+        // Measured 0 to 3 px; 7 px at s4, whose edge a crop hangs over. Boards are 360 px wide.
+        assertTrue(off < 9, "slot " + i + ", corner " + c + ": " + off);
+      }
+    }
+  }
+
+  /** Reads a written station file as part of a copy of the sample book. */
+  private Station bookWith(String name, String file) throws IOException {
+    Path book = folder.resolve("book-" + name);
+    Files.createDirectories(book.resolve("stations"));
+    for (String part : List.of("book.yaml", "layouts.yaml", "crops.yaml", "plantings.csv")) {
+      Files.copy(ROOT.resolve("sample-images/book").resolve(part), book.resolve(part));
+    }
+    Files.copy(folder.resolve(file), book.resolve("stations").resolve(name + ".yaml"));
+    return CropBook.read(book).book().station(name).orElseThrow();
+  }
+
+  @Test
+  void picturesAndFilesThatTheGuideShowsAreThere() throws IOException {
+    Matcher links = LINK.matcher(Files.readString(GUIDE));
+    int followed = 0;
+    while (links.find()) {
+      Path file = GUIDE.resolveSibling(links.group(1)).normalize();
+      assertTrue(Files.exists(file), links.group(1));
+      followed++;
+    }
+    assertTrue(followed >= 6, "links in the guide: " + followed);
+    assertTrue(
+        ImageIO.read(ROOT.resolve("calibration/example/bench-lens.png").toFile()).getWidth() > 500);
+  }
+
+  @Test
+  void wrongTargetIsSaidWithHowToWriteIt() {
+    int code = run("station", "lens", ROOT.toString(), "--board", "chess:9x6", "--out", "new.yaml");
+    assertEquals(2, code);
+    assertEquals(
+        "--board chess:9x6: is no target; write it as in chessboard:10x7:25, ten by seven squares"
+            + " of 25 mm",
+        said().strip());
+  }
+
+  @Test
+  void photosWithoutTheTargetGiveNoLensAndNoFile() {
+    Path file = folder.resolve("new.yaml");
+    int code =
+        run(
+            "station",
+            "lens",
+            ROOT.resolve("sample-images/photos/2026-03-06").toString(),
+            "--board",
+            "chessboard:9x6:27",
+            "--out",
+            file.toString());
+    assertEquals(2, code);
+    assertTrue(said().contains("No lens: there are 0 usable photos of the target"), said());
+    assertTrue(Files.notExists(file));
+  }
+
+  @Test
+  void nothingIsOverwritten() throws IOException {
+    Path file = Files.writeString(folder.resolve("mine.pdf"), "mine");
+    int code = run("station", "print", "target", "--out", file.toString());
+    assertEquals(2, code);
+    assertEquals(
+        "--out " + file + ": exists; give another name, or move it away: nothing is overwritten",
+        said().strip());
+    assertEquals("mine", Files.readString(file));
+  }
+
+  @Test
+  void raftThatIsNotInTheBookIsNamed() throws IOException {
+    List<String> command = new ArrayList<>(command("print marks --book"));
+    command.add("KV-999");
+    assertEquals(2, run(command.toArray(String[]::new)));
+    assertTrue(said().contains("RAFT KV-999: is not planted in the book, or not there"), said());
+  }
+
+  @Test
+  void idThatIsTooLongForATagIsNamed() {
+    String id = "x".repeat(33);
+    assertEquals(2, run("station", "print", "marks", id, "--out", folder + "/a.pdf"));
+    assertEquals(
+        "RAFT " + id + ": has 33 characters; give an id of 1 to 32 characters", said().strip());
+  }
+
+  @Test
+  void bookWithoutHistoryIsSaidByTheCheck() {
+    assertEquals(2, run("station", "check", "--book", ROOT.resolve("calibration").toString()));
+    assertTrue(said().contains("has no history yet; measure photos first"), said());
+  }
+
+  @Test
+  void helpNamesEveryCommand() {
+    assertEquals(0, run("station", "--help"));
+    for (String name : List.of("lens", "print", "slots", "check")) {
+      assertTrue(said().contains("  " + name + " "), said());
+    }
+  }
+}

@@ -1,0 +1,73 @@
+// SPDX-License-Identifier: Apache-2.0
+package org.raftgauge.core.canopy;
+
+import org.raftgauge.core.pixels.Srgb;
+import org.raftgauge.core.plane.DeckImage;
+
+/**
+ * The pixels of a deck picture in the light that colour models judge them in: linear, without veil,
+ * calmed by {@link Binomial}, divided by the light on the board.
+ */
+public final class EvenedPixels {
+  private final int width;
+  private final int height;
+  private final EvenedLight light;
+  private final float[][] calm;
+
+  private EvenedPixels(DeckImage deck, EvenedLight light, float[][] rgb) {
+    this.width = deck.image().width();
+    this.height = deck.image().height();
+    this.light = light;
+    this.calm = new float[3][];
+    for (int c = 0; c < 3; c++) {
+      calm[c] = Binomial.blur(rgb[c], width, height);
+    }
+  }
+
+  /**
+   * Evens a board's deck picture.
+   *
+   * @param deck the picture
+   * @param light the light on it
+   * @return its pixels
+   */
+  public static EvenedPixels ofBoard(DeckImage deck, EvenedLight light) {
+    float[][] rgb = linear(deck.image().rgb());
+    Veil.lift(rgb, deck);
+    return new EvenedPixels(deck, light, rgb);
+  }
+
+  /**
+   * Evens a picture of open ground, whose light is taken as the camera gives it.
+   *
+   * @param deck the picture
+   * @return its pixels
+   */
+  public static EvenedPixels ofGround(DeckImage deck) {
+    return new EvenedPixels(deck, EvenedLight.ofCamera(), linear(deck.image().rgb()));
+  }
+
+  /**
+   * Returns a pixel's colour.
+   *
+   * @param x column
+   * @param y row
+   * @return red, green, blue; 1 is white
+   */
+  public float[] at(int x, int y) {
+    float[] rgb = light.gainsAt(x, y, width, height);
+    int i = y * width + x;
+    for (int c = 0; c < 3; c++) {
+      rgb[c] *= calm[c][i];
+    }
+    return rgb;
+  }
+
+  private static float[][] linear(byte[] bytes) {
+    float[][] rgb = new float[3][bytes.length / 3];
+    for (int at = 0; at < bytes.length; at++) {
+      rgb[at % 3][at / 3] = Srgb.linear(bytes[at]);
+    }
+    return rgb;
+  }
+}

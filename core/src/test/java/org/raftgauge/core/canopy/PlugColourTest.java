@@ -1,0 +1,113 @@
+// SPDX-License-Identifier: Apache-2.0
+package org.raftgauge.core.canopy;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.util.List;
+import org.junit.jupiter.api.Test;
+import org.raftgauge.core.plane.DeckImage;
+import org.raftgauge.core.plane.DrawnDeck;
+
+/** Plants on boards whose plugs have a colour that could pass for leaf. */
+class PlugColourTest {
+  /**
+   * Mossy foam, sRGB 61, 74, 54 and brown coir, sRGB 74, 53, 38, in linear light (IEC 61966-2-1).
+   */
+  private static final double[] MOSS = {0.047, 0.069, 0.037};
+
+  private static final double[] COIR = {0.069, 0.036, 0.019};
+  private static final double[] PURPLE = {0.085, 0.035, 0.065};
+
+  /** Middles of the four holes, mm. */
+  private static final double[][] HOLES = {{80, 80}, {220, 80}, {80, 220}, {220, 220}};
+
+  @Test
+  void emptyPlugsOfMossOrCoirAreNoCanopy() {
+    for (double[] plug : new double[][] {MOSS, COIR}) {
+      for (LeafModel model : List.of(LeafModel.GREEN_LEAF, LeafModel.RED_LEAF)) {
+        DeckImage deck = deck(Plants.on(0.75).plugs(plug));
+        // The limit is 2 cm2 a site; a hole is 12.6.
+        assertEquals(0, areaCm2(deck, model), 0.5, model.bookName() + " " + plug[0]);
+      }
+    }
+  }
+
+  @Test
+  void aSeedlingOnMossIsMeasuredWithoutThePlug() {
+    for (double board : new double[] {0.75, 0.2}) {
+      Plants plants = Plants.on(board).plugs(MOSS);
+      for (double[] at : HOLES) {
+        plants.disc(at[0], at[1], 10, Plants.LETTUCE);
+      }
+      double truth = 4 * Math.PI; // four discs of 10 mm
+      double area = areaCm2(deck(plants), LeafModel.GREEN_LEAF);
+      // The outline is put to 0.2 px: 0.2 of 10 mm, twice, is 4 %.
+      assertEquals(1, area / truth, 0.04, "board " + board);
+    }
+  }
+
+  @Test
+  void aPurpleSeedlingOnCoirIsMeasuredWithoutThePlug() {
+    Plants plants = Plants.on(0.75).plugs(COIR);
+    for (double[] at : HOLES) {
+      plants.disc(at[0], at[1], 11, PURPLE);
+    }
+    double truth = 4 * Math.PI * 1.21;
+    // Leaf and coir are both dark: 0.35 px of 11 mm.
+    assertEquals(1, areaCm2(deck(plants), LeafModel.RED_LEAF) / truth, 0.065);
+  }
+
+  @Test
+  void leafOfThePlugsColourThatReachesBeyondTheHolesIsKept() {
+    Plants plants = Plants.on(0.75).plugs(MOSS);
+    for (double[] at : HOLES) {
+      plants.disc(at[0], at[1], 40, Plants.DARK_LEAF);
+    }
+    double truth = 4 * Math.PI * 16;
+    assertEquals(1, areaCm2(deck(plants), LeafModel.GREEN_LEAF) / truth, 0.01);
+  }
+
+  @Test
+  void aPlugsLineEndsAtItsEndAndAtItsBrightness() {
+    // Along u = v: ln((G + 0.012) / (R + 0.012)) = 0.4 is G + 0.012 = 1.492 (R + 0.012).
+    PlugColour plug = new PlugColour(Math.sqrt(0.5), Math.sqrt(0.5), 0.8, 0.1, 0.1);
+    double green = 1.492 * 0.052 - 0.012;
+    assertTrue(plug.shows(0.04, green, 0.04), "0.57 along, 0 beside");
+    assertEquals(0, plug.distance(0.04, green, 0.04), 1e-3);
+    assertTrue(!plug.shows(0.4, 1.492 * 0.412 - 0.012, 0.4), "too bright");
+    assertTrue(!plug.shows(0.01, 2.2 * 0.022 - 0.012, 0.01), "1.12 along, past the end");
+    assertTrue(!plug.shows(0.02, 0.04, 0.06), "beside the line");
+    // u = 0.485, v = -0.325: 0.113 along, 0.573 beside.
+    assertEquals(0.573, plug.distance(0.02, 0.04, 0.06), 2e-3);
+  }
+
+  @Test
+  void shelteredGroundBesideALeafIsNoPartOfIt() {
+    // A leaf's foot shades the board by a third, fading out over 6 mm; worth 1.9 % of the area if
+    // a quarter of it were taken for leaf over the 2 px band.
+    Plants plants = Plants.on(0.75).disc(150, 150, 40, Plants.LETTUCE).shelter(0.33);
+    assertEquals(1, areaCm2(deck(plants), LeafModel.GREEN_LEAF) / (16 * Math.PI), 0.012);
+  }
+
+  @Test
+  void leafManyTimesBrighterThanADarkBoardKeepsItsGreen() {
+    // Yellow leaf, sRGB 190, 200, 100 in linear light, four times as bright as its board: on the
+    // table's scale all of its channels but blue would be cut off.
+    Plants plants = Plants.on(0.2).disc(150, 150, 40, 0.515, 0.578, 0.127);
+    assertEquals(1, areaCm2(deck(plants), LeafModel.GREEN_LEAF) / (16 * Math.PI), 0.01);
+  }
+
+  private static DeckImage deck(Plants plants) {
+    return new DrawnDeck(Plants.LAYOUT.board(), 1).blur(1).noise(2).draw(plants);
+  }
+
+  private static double areaCm2(DeckImage deck, LeafModel model) {
+    EvenedLight light = SegmentCanopy.evenLight(deck, Plants.LAYOUT);
+    double sum = 0;
+    for (byte c : SegmentCanopy.on(deck, Plants.LAYOUT, light, place -> model).coverage()) {
+      sum += c & 0xff;
+    }
+    return sum / 255 / 100;
+  }
+}
