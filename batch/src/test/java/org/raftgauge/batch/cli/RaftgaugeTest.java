@@ -46,7 +46,8 @@ class RaftgaugeTest {
 
     assertEquals(0, code, text(err));
     assertEquals(
-        List.of("overlays/a.jpg", "photos.csv", "rafts.csv", "run.json", "sites.csv"),
+        List.of(
+            "boards/a.0.jpg", "overlays/a.jpg", "photos.csv", "rafts.csv", "run.json", "sites.csv"),
         files(folder.resolve("out")));
     assertEquals(
         List.of(
