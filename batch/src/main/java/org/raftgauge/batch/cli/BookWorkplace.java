@@ -10,6 +10,7 @@ import java.util.Map;
 import java.util.Optional;
 import org.raftgauge.batch.folder.FindPhotos;
 import org.raftgauge.batch.folder.PhotoFolder;
+import org.raftgauge.batch.report.RunPage;
 import org.raftgauge.batch.run.BookFarm;
 import org.raftgauge.batch.run.BookHash;
 import org.raftgauge.batch.run.BookMeasurer;
@@ -36,7 +37,10 @@ public final class BookWorkplace implements Workplace {
       throw new InputException(reading.problems());
     }
     return new OpenBook(
-        new BookFarm(book, BookHash.of(folder)), new BookMeasurer(book), reading.problems());
+        new BookFarm(book, BookHash.of(folder)),
+        new BookMeasurer(book),
+        reading.problems(),
+        new RunPage(book));
   }
 
   @Override

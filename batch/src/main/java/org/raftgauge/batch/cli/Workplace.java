@@ -7,6 +7,7 @@ import java.util.Optional;
 import org.raftgauge.batch.run.Farm;
 import org.raftgauge.batch.run.FoundPhotos;
 import org.raftgauge.batch.run.Measurer;
+import org.raftgauge.batch.run.ReportPage;
 import org.raftgauge.core.problem.InputException;
 import org.raftgauge.core.problem.Problem;
 
@@ -46,12 +47,24 @@ public interface Workplace {
    * @param farm answers what a run asks of the book
    * @param measurer measures by the book
    * @param problems what is wrong with parts of it; the rest can be measured by
+   * @param page writes the page of a run by the book
    */
-  record OpenBook(Farm farm, Measurer measurer, List<Problem> problems) {
+  record OpenBook(Farm farm, Measurer measurer, List<Problem> problems, ReportPage page) {
 
     /** Copies the list. */
     public OpenBook {
       problems = List.copyOf(problems);
+    }
+
+    /**
+     * Opens a book whose runs have no page.
+     *
+     * @param farm answers what a run asks of the book
+     * @param measurer measures by the book
+     * @param problems what is wrong with parts of it
+     */
+    public OpenBook(Farm farm, Measurer measurer, List<Problem> problems) {
+      this(farm, measurer, problems, ReportPage.NONE);
     }
   }
 }

@@ -12,6 +12,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.NavigableSet;
 import java.util.Optional;
+import java.util.stream.Collectors;
 import org.raftgauge.batch.store.BookLock;
 import org.raftgauge.batch.store.History;
 import org.raftgauge.batch.store.RunRecord;
@@ -92,6 +93,10 @@ public final class RunFolder {
     if (summary.judged().isPresent()) {
       draft.write(to -> EveningFiles.write(to, summary.judged().get()));
     }
+    RunOutcome outcome =
+        new RunOutcome(
+            collected.photos(), collected.rafts(), pictures(photos, names), summary, stamp());
+    draft.write(to -> page(outcome, to));
     String json = RunJson.text(RunFacts.of(request, tools, summary, pass), draft.files());
     draft.write(to -> Files.writeString(to.resolve(RunJson.FILE), json) != null);
     history.settle(settled, record(pass.photos()), folder);
@@ -113,6 +118,23 @@ public final class RunFolder {
     return evening.isEmpty()
         ? summary
         : summary.withJudged(JudgeHistory.of(history, tools.farm(), evening.get()));
+  }
+
+  private boolean page(RunOutcome outcome, Path folder) throws IOException {
+    tools.page().write(outcome, folder);
+    return true;
+  }
+
+  private RunOutcome.Stamp stamp() {
+    ProgramVersion version = ProgramVersion.current();
+    return new RunOutcome.Stamp(
+        version.version(), version.measuringCode(), tools.farm().bookHash());
+  }
+
+  private static Map<String, String> pictures(List<FoundPhoto> photos, PictureNames names) {
+    return photos.stream()
+        .map(p -> p.facts().photo())
+        .collect(Collectors.toMap(p -> p, names::of, (a, b) -> a));
   }
 
   private FirstPass measure(History history, List<FoundPhoto> photos, MeasureOne one)

@@ -8,5 +8,20 @@ package org.raftgauge.batch.run;
  * @param measurer measures a photo
  * @param pictures makes pictures
  * @param progress is told how it gets on
+ * @param page writes the page that people read
  */
-public record Tools(Farm farm, Measurer measurer, Pictures pictures, Progress progress) {}
+public record Tools(
+    Farm farm, Measurer measurer, Pictures pictures, Progress progress, ReportPage page) {
+
+  /**
+   * Collects tools for a run without a page.
+   *
+   * @param farm the book
+   * @param measurer measures a photo
+   * @param pictures makes pictures
+   * @param progress is told how it gets on
+   */
+  public Tools(Farm farm, Measurer measurer, Pictures pictures, Progress progress) {
+    this(farm, measurer, pictures, progress, ReportPage.NONE);
+  }
+}

@@ -47,6 +47,7 @@ class RaftgaugeTest {
     assertEquals(0, code, text(err));
     assertEquals(
         List.of(
+            "boards/a.0.jpg",
             "curves.csv",
             "overlays/a.jpg",
             "photos.csv",

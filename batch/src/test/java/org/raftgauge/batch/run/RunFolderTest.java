@@ -104,7 +104,7 @@ class RunFolderTest {
     assertTrue(one.remove("run.json").contains("\"workers\": 1"));
     assertTrue(four.remove("run.json").contains("\"workers\": 4"));
     assertEquals(one, four);
-    assertEquals(18, one.size(), "six tables and twelve overlays");
+    assertEquals(30, one.size(), "six tables, twelve overlays and a board in each");
   }
 
   @Test

@@ -1,0 +1,57 @@
+// SPDX-License-Identifier: Apache-2.0
+package org.raftgauge.batch.report;
+
+import java.time.OffsetDateTime;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import org.raftgauge.batch.run.RunOutcome;
+import org.raftgauge.core.track.TrackRules;
+
+/** Gathers how the numbers came about. */
+final class GatherOrigin {
+  private final Gathered all;
+
+  GatherOrigin(Gathered all) {
+    this.all = all;
+  }
+
+  ReportModel.Origin origin() {
+    return new ReportModel.Origin(facts(), photos());
+  }
+
+  private List<ReportModel.Fact> facts() {
+    RunOutcome.Stamp stamp = all.input().run().stamp();
+    TrackRules rules = TrackRules.defaults();
+    List<ReportModel.Fact> facts = new ArrayList<>();
+    facts.add(new ReportModel.Fact("Raftgauge version", stamp.version()));
+    facts.add(new ReportModel.Fact("Hash of the measuring code", stamp.measuringCode()));
+    facts.add(new ReportModel.Fact("Hash of the crop book", stamp.book()));
+    facts.add(
+        new ReportModel.Fact(
+            "Farm's day",
+            "from " + all.book().dayStartsAt() + " in " + all.book().zone() + " to the next"));
+    facts.add(
+        new ReportModel.Fact(
+            "A departure is believed",
+            "at a probability of "
+                + rules.believed()
+                + " on two evenings running, or "
+                + rules.believedAtOnce()
+                + " at once"));
+    return facts;
+  }
+
+  private List<ReportModel.Hashed> photos() {
+    return all.input().run().photos().stream()
+        .map(
+            photo ->
+                new ReportModel.Hashed(
+                    photo.photo(),
+                    photo.takenAt().map(OffsetDateTime::toString).orElse(""),
+                    photo.station(),
+                    photo.status().name().toLowerCase(Locale.ROOT),
+                    photo.sha256()))
+        .toList();
+  }
+}

@@ -1,0 +1,208 @@
+// SPDX-License-Identifier: Apache-2.0
+package org.raftgauge.batch.report;
+
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import java.util.function.Function;
+import java.util.stream.Collectors;
+import org.raftgauge.batch.plot.Chart;
+import org.raftgauge.core.book.Layout;
+import org.raftgauge.core.book.Planting;
+import org.raftgauge.core.book.PointMm;
+import org.raftgauge.core.book.SiteId;
+import org.raftgauge.core.report.SitePlant;
+import org.raftgauge.core.report.SiteRow;
+import org.raftgauge.core.track.Judged;
+
+/** Gathers the sheet of one raft. */
+final class GatherRaft {
+  private final Gathered all;
+  private final String raft;
+  private final List<RaftLook> looks;
+  private final RaftLook last;
+
+  /**
+   * @param all what every raft needs
+   * @param looks the raft's evenings, oldest first, at least one
+   */
+  GatherRaft(Gathered all, List<RaftLook> looks) {
+    this.all = all;
+    this.looks = looks;
+    this.last = looks.get(looks.size() - 1);
+    this.raft = last.rows().raft().raft().orElseThrow();
+  }
+
+  RaftSheet sheet() {
+    List<RaftSheet.SiteLine> sites = last.rows().sites().stream().map(this::line).toList();
+    Optional<Chart> chart = chart();
+    return new RaftSheet(
+        head(sites),
+        facts(),
+        layout().map(layout -> DrawBoard.of(raft, layout, sites)).stream().toList(),
+        sites.stream().filter(site -> site.mark().weight() > 0).toList(),
+        sites.stream()
+            .filter(site -> site.mark().weight() == 0)
+            .map(site -> site.site() + "\u00a0" + site.area())
+            .toList(),
+        all.files().overlay(last.rows().photo().photo()),
+        chart.isPresent() ? "plots/" + Texts.anchor(raft) + ".svg" : "",
+        chart.map(this::words).orElse(""),
+        looks.stream().map(this::day).toList(),
+        layout().map(layout -> closeUps(layout, sites)).orElse(List.of()));
+  }
+
+  private RaftSheet.Head head(List<RaftSheet.SiteLine> sites) {
+    Optional<Judged> judged = all.verdicts().raft(last.evening(), raft);
+    int toLookAt = (int) sites.stream().filter(s -> s.mark().toLookAt()).count();
+    return new RaftSheet.Head(
+        raft,
+        Texts.anchor(raft),
+        each(Planting::pond),
+        each(Planting::berth),
+        each(p -> p.variety().isEmpty() ? p.crop() : p.crop() + " " + p.variety()),
+        Texts.age(last.ageDays()),
+        mark(judged),
+        worst(sites),
+        evidence(judged),
+        judged.flatMap(Judged::share).map(s -> Texts.percent(s.shareOfExpected())).orElse(""),
+        all.texts().area(last.medianCm2()),
+        toLookAt,
+        Texts.day(last.evening()),
+        last.evening().toString(),
+        all.tonight().filter(last.evening()::equals).isPresent());
+  }
+
+  private Mark mark(Optional<Judged> judged) {
+    if (!last.rows().doubt().isEmpty()) {
+      return Mark.HELD;
+    }
+    return judged.map(j -> Mark.of(j.verdict())).orElse(Mark.NONE);
+  }
+
+  private String evidence(Optional<Judged> judged) {
+    return last.rows().doubt().isEmpty()
+        ? judged.map(Judged::evidence).orElse("")
+        : last.rows().doubt();
+  }
+
+  private static Mark worst(List<RaftSheet.SiteLine> sites) {
+    return sites.stream()
+        .map(RaftSheet.SiteLine::mark)
+        .max(Comparator.comparingInt(Mark::weight))
+        .orElse(Mark.NONE);
+  }
+
+  private List<ReportModel.Fact> facts() {
+    List<ReportModel.Fact> facts = new ArrayList<>();
+    fact(facts, "Pond and berth", (each(Planting::pond) + " " + each(Planting::berth)).trim());
+    fact(facts, "Lot", each(Planting::lot));
+    fact(facts, "Sown", each(p -> p.sownOn().map(Texts::day).orElse("")));
+    fact(facts, "Transplanted", each(p -> p.transplantedOn().map(Texts::day).orElse("")));
+    fact(facts, "Harvest by", each(p -> p.harvestBy().map(Texts::day).orElse("")));
+    fact(facts, "Latest photo", last.rows().photo().photo());
+    fact(facts, "Leaf in all", all.texts().area(last.rows().totalAreaCm2()));
+    fact(facts, "Placed by", last.rows().raft().poseSource().name().toLowerCase(Locale.ROOT));
+    fact(facts, "Notes", String.join("; ", last.rows().raft().notes()));
+    return facts;
+  }
+
+  private static void fact(List<ReportModel.Fact> facts, String name, String value) {
+    if (!value.isEmpty()) {
+      facts.add(new ReportModel.Fact(name, value));
+    }
+  }
+
+  private RaftSheet.SiteLine line(SiteRow row) {
+    Optional<Judged> judged = all.verdicts().site(last.evening(), raft, row.site().site());
+    boolean held = !row.site().held().isEmpty() || !last.rows().doubt().isEmpty();
+    OptionalDouble area = row.site().projectedAreaCm2();
+    String size = area.isPresent() ? all.texts().number(area.getAsDouble()) : "";
+    String bound = row.site().closed() && area.isPresent() ? "at least " : "";
+    return new RaftSheet.SiteLine(
+        row.site().site().toString(),
+        held ? Mark.HELD : judged.map(j -> Mark.of(j.verdict())).orElse(measured(row)),
+        bound + size,
+        judged.flatMap(Judged::share).map(s -> Texts.percent(s.shareOfExpected())).orElse(""),
+        held ? row.site().held() : judged.map(Judged::evidence).orElse(""));
+  }
+
+  /** Returns the mark of a site that nothing judged: bare holes can be told all the same. */
+  private static Mark measured(SiteRow row) {
+    return row.site().projectedAreaCm2().orElse(1) == 0 ? Mark.EMPTY : Mark.NONE;
+  }
+
+  private Optional<Layout> layout() {
+    return all.book().layout(last.rows().raft().layout(), last.evening());
+  }
+
+  private RaftSheet.DiaryDay day(RaftLook look) {
+    return new RaftSheet.DiaryDay(
+        Texts.day(look.evening()),
+        Texts.age(look.ageDays()),
+        all.texts().area(look.medianCm2()),
+        all.files().board(look),
+        all.files().overlay(look.rows().photo().photo()));
+  }
+
+  private List<RaftSheet.CloseUp> closeUps(Layout layout, List<RaftSheet.SiteLine> sites) {
+    String picture = all.files().board(last);
+    if (picture.isEmpty()) {
+      return List.of();
+    }
+    double side = 1.5 * Math.max(layout.grid().pitchXMm(), layout.grid().pitchYMm());
+    List<RaftSheet.CloseUp> closeUps = new ArrayList<>();
+    for (RaftSheet.SiteLine line : sites) {
+      if (line.mark().toLookAt()) {
+        PointMm at = layout.grid().centre(SiteId.parse(line.site()));
+        closeUps.add(
+            new RaftSheet.CloseUp(
+                line.site(),
+                line.mark(),
+                line.why(),
+                picture,
+                100 * layout.board().widthMm() / side,
+                50 - 100 * at.xMm() / side,
+                50 - 100 * at.yMm() / side));
+      }
+    }
+    return closeUps;
+  }
+
+  private String each(Function<Planting, String> text) {
+    return last.rows().sites().stream()
+        .flatMap(site -> site.plant().stream())
+        .map(SitePlant::planting)
+        .map(text)
+        .filter(t -> !t.isEmpty())
+        .distinct()
+        .sorted()
+        .collect(Collectors.joining(", "));
+  }
+
+  /** Returns its growth chart, where there is something to show. */
+  Optional<Chart> chart() {
+    return new GrowthChart(all, raft, looks).chart();
+  }
+
+  private String words(Chart chart) {
+    List<Double> areas = chart.series().get(0).y();
+    String to = areas.size() == 1 ? "" : " to " + rounded(areas.get(areas.size() - 1));
+    return "Growth of raft "
+        + raft
+        + ": its median plant on "
+        + Texts.count(areas.size(), "evening")
+        + ", "
+        + rounded(areas.get(0))
+        + to
+        + " "
+        + all.texts().areaUnit();
+  }
+
+  private static String rounded(double area) {
+    return String.format(Locale.ROOT, area < 100 ? "%.1f" : "%.0f", area);
+  }
+}

@@ -1,0 +1,89 @@
+// SPDX-License-Identifier: Apache-2.0
+package org.raftgauge.batch.report;
+
+import java.time.LocalDate;
+import java.util.Collections;
+import java.util.List;
+import java.util.NavigableMap;
+import java.util.TreeMap;
+import org.raftgauge.batch.run.RunOutcome;
+import org.raftgauge.core.book.CropBook;
+import org.raftgauge.core.history.PlantSeries;
+import org.raftgauge.core.track.Judged;
+
+/**
+ * What the page is made of. Only the run and the book are needed; the rest is added by the {@code
+ * with} functions as far as there is any.
+ *
+ * @param run what the run has to show
+ * @param book the crop book
+ * @param verdicts the rows of each evening that was judged; the latest is tonight
+ * @param series what was seen of each plant, on earlier runs too
+ * @param worklist tomorrow's work, most urgent first
+ * @param forecast weights to come
+ */
+public record ReportInput(
+    RunOutcome run,
+    CropBook book,
+    NavigableMap<LocalDate, List<Judged>> verdicts,
+    List<PlantSeries> series,
+    List<Task> worklist,
+    List<ForecastLine> forecast) {
+
+  /** Copies the lists. */
+  public ReportInput {
+    verdicts = Collections.unmodifiableNavigableMap(new TreeMap<>(verdicts));
+    series = List.copyOf(series);
+    worklist = List.copyOf(worklist);
+    forecast = List.copyOf(forecast);
+  }
+
+  /**
+   * Starts with what every run has.
+   *
+   * @param run what the run has to show
+   * @param book the crop book
+   */
+  public static ReportInput of(RunOutcome run, CropBook book) {
+    return new ReportInput(run, book, new TreeMap<>(), List.of(), List.of(), List.of());
+  }
+
+  /**
+   * Adds the verdicts of an evening; earlier evenings give the band of the growth plots.
+   *
+   * @param evening the evening
+   * @param judged its rows
+   */
+  public ReportInput withEvening(LocalDate evening, List<Judged> judged) {
+    NavigableMap<LocalDate, List<Judged>> more = new TreeMap<>(verdicts);
+    more.put(evening, List.copyOf(judged));
+    return new ReportInput(run, book, more, series, worklist, forecast);
+  }
+
+  /**
+   * Adds what was seen of each plant.
+   *
+   * @param seen the series up to tonight
+   */
+  public ReportInput withSeries(List<PlantSeries> seen) {
+    return new ReportInput(run, book, verdicts, seen, worklist, forecast);
+  }
+
+  /**
+   * Adds the worklist.
+   *
+   * @param tasks tomorrow's work, most urgent first
+   */
+  public ReportInput withWorklist(List<Task> tasks) {
+    return new ReportInput(run, book, verdicts, series, tasks, forecast);
+  }
+
+  /**
+   * Adds the forecast.
+   *
+   * @param lines in the order to be shown
+   */
+  public ReportInput withForecast(List<ForecastLine> lines) {
+    return new ReportInput(run, book, verdicts, series, worklist, lines);
+  }
+}

@@ -1,0 +1,100 @@
+// SPDX-License-Identifier: Apache-2.0
+package org.raftgauge.batch.report;
+
+import java.util.List;
+
+/**
+ * The page as texts ready to be shown; what is not known is an empty text or list. Links are paths
+ * below the run folder, not yet escaped.
+ *
+ * @param evening the latest evening, or empty
+ * @param glance what to know first, a sentence each
+ * @param worklist tomorrow's work
+ * @param ponds the ponds, each with its berths
+ * @param rafts the rafts, in the order of their ids
+ * @param forecast weights to come
+ * @param photos photos with something to say
+ * @param origin how the numbers came about
+ */
+public record ReportModel(
+    String evening,
+    List<String> glance,
+    List<Task> worklist,
+    List<Pond> ponds,
+    List<RaftSheet> rafts,
+    List<ForecastLine> forecast,
+    List<PhotoNote> photos,
+    Origin origin) {
+
+  /**
+   * A pond with its berths.
+   *
+   * @param name the pond; empty for rafts of no pond
+   * @param mark what was said of it as a whole
+   * @param evidence why
+   * @param berths its berths, in order
+   */
+  public record Pond(String name, Mark mark, String evidence, List<Berth> berths) {}
+
+  /**
+   * A raft in its berth.
+   *
+   * @param berth the berth, may be empty
+   * @param raft the raft
+   * @param anchor where its sheet is; empty where it has none
+   * @param crop what grows on it
+   * @param mark what was said of it
+   * @param worst the most urgent mark among its sites
+   * @param toLookAt number of its sites to look at
+   * @param seen whether it was photographed on the latest evening
+   */
+  public record Berth(
+      String berth,
+      String raft,
+      String anchor,
+      String crop,
+      Mark mark,
+      Mark worst,
+      int toLookAt,
+      boolean seen) {}
+
+  /**
+   * A photo with something to say.
+   *
+   * @param photo its path
+   * @param status what became of it
+   * @param reason why
+   * @param remedy what to do
+   * @param overlay its overlay, or empty
+   */
+  public record PhotoNote(
+      String photo, String status, String reason, String remedy, String overlay) {}
+
+  /**
+   * How the numbers came about.
+   *
+   * @param facts names and values
+   * @param photos every photo with the hash of its bytes
+   */
+  public record Origin(List<Fact> facts, List<Hashed> photos) {}
+
+  /**
+   * A name and a value.
+   *
+   * @param name what
+   * @param value how much
+   */
+  public record Fact(String name, String value) {}
+
+  /**
+   * A photo and its hash.
+   *
+   * @param photo its path
+   * @param takenAt when, or empty
+   * @param station where, or empty
+   * @param status what became of it
+   * @param sha256 of its bytes
+   */
+  public record Hashed(
+      String photo, String takenAt, String station, String status, String sha256) {}
+}

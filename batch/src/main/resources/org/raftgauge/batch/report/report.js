@@ -1,0 +1,107 @@
+"use strict";
+(function () {
+  var find = document.getElementById("find");
+  var show = document.getElementById("show");
+  var rows = Array.from(document.querySelectorAll("#raft-table tbody tr"));
+
+  function wanted(row, word, kind) {
+    if (word && row.textContent.toLowerCase().indexOf(word) < 0) { return false; }
+    var mark = row.dataset.mark;
+    switch (kind) {
+      case "look": return Number(row.dataset.look) > 0;
+      case "off": return mark !== "on-track" && mark !== "none";
+      case "tonight": return row.dataset.tonight === "true";
+      case "before": return row.dataset.tonight === "false";
+      default: return true;
+    }
+  }
+
+  function sieve() {
+    var word = find.value.trim().toLowerCase();
+    var shown = 0;
+    rows.forEach(function (row) {
+      var on = wanted(row, word, show.value);
+      row.hidden = !on;
+      document.getElementById(row.dataset.raft).hidden = !on;
+      shown += on ? 1 : 0;
+    });
+    document.getElementById("shown").textContent = shown + " of " + rows.length + " rafts";
+  }
+
+  function value(row, column) {
+    var cell = row.cells[column];
+    var text = cell.dataset.v || cell.textContent.trim();
+    var number = parseFloat(text.replace("at least ", ""));
+    return /^(at least )?-?[0-9.]+( (%|cm2|sq in))?$/.test(text) ? number : text.toLowerCase();
+  }
+
+  function compare(a, b) {
+    if (a === "" || b === "") { return a === b ? 0 : a === "" ? 1 : -1; }
+    if (typeof a === "number" && typeof b === "number") { return a - b; }
+    return String(a).localeCompare(String(b), "en", {numeric: true});
+  }
+
+  function sort(table, column, up) {
+    var body = table.tBodies[0];
+    Array.from(body.rows)
+      .map(function (row, i) { return {row: row, v: value(row, column), i: i}; })
+      .sort(function (a, b) {
+        var empty = a.v === "" || b.v === "";
+        return (empty || up ? 1 : -1) * compare(a.v, b.v) || a.i - b.i;
+      })
+      .forEach(function (each) { body.appendChild(each.row); });
+  }
+
+  function sortable(table) {
+    Array.from(table.tHead.rows[0].cells).forEach(function (head, column) {
+      var button = document.createElement("button");
+      button.type = "button";
+      button.textContent = head.textContent;
+      head.textContent = "";
+      head.appendChild(button);
+      button.addEventListener("click", function () {
+        var up = head.getAttribute("aria-sort") !== "ascending";
+        Array.from(table.tHead.rows[0].cells).forEach(function (h) { h.removeAttribute("aria-sort"); });
+        head.setAttribute("aria-sort", up ? "ascending" : "descending");
+        sort(table, column, up);
+      });
+    });
+  }
+
+  function follow() {
+    var target = location.hash && document.getElementById(decodeURIComponent(location.hash.slice(1)));
+    if (!target || target.tagName !== "DETAILS") { return; }
+    if (target.hidden && find) {
+      find.value = "";
+      show.value = "all";
+      sieve();
+    }
+    target.open = true;
+    target.scrollIntoView();
+    target.querySelector("summary").focus({preventScroll: true});
+  }
+
+  function each(selector, work) { document.querySelectorAll(selector).forEach(work); }
+
+  each("table.sorts", sortable);
+  if (find) {
+    document.querySelector(".sieve").hidden = false;
+    document.querySelector(".doing").hidden = false;
+    document.querySelector(".sieve").addEventListener("submit", function (e) { e.preventDefault(); });
+    find.addEventListener("input", sieve);
+    show.addEventListener("change", sieve);
+    document.getElementById("open").addEventListener("click", function () {
+      each("details.raft", function (d) { d.open = Number(d.dataset.look) > 0 && !d.hidden; });
+    });
+    document.getElementById("close").addEventListener("click", function () {
+      each("details.raft", function (d) { d.open = false; });
+    });
+    sieve();
+  }
+  document.addEventListener("click", function (e) {
+    var link = e.target.closest && e.target.closest("a[href^='#raft-']");
+    if (link && link.getAttribute("href") === location.hash) { follow(); }
+  });
+  window.addEventListener("hashchange", follow);
+  follow();
+})();

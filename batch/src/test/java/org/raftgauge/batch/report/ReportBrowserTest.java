@@ -1,0 +1,222 @@
+// SPDX-License-Identifier: Apache-2.0
+package org.raftgauge.batch.report;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+import static org.junit.jupiter.api.Assumptions.assumeTrue;
+
+import java.awt.image.BufferedImage;
+import java.io.IOException;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.List;
+import java.util.Optional;
+import java.util.concurrent.TimeUnit;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
+import javax.imageio.ImageIO;
+import org.junit.jupiter.api.AfterAll;
+import org.junit.jupiter.api.BeforeAll;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.TestInstance;
+import org.junit.jupiter.api.io.TempDir;
+import org.raftgauge.core.measure.PhotoMeasure;
+
+/**
+ * Opens the page of a pretended farm in a Chromium without a screen; skipped where there is none.
+ */
+@TestInstance(TestInstance.Lifecycle.PER_CLASS)
+class ReportBrowserTest {
+  /** Kept below the module's target, so that it is fetched once. */
+  private static final Path NPM = Path.of("target/npm");
+
+  private static final Path AXE = NPM.resolve("node_modules/axe-core/axe.min.js");
+
+  /** Version 4.10.3 of axe-core (MPL-2.0); used by this test only, not shipped. */
+  private static final String AXE_PACKAGE = "axe-core@4.10.3";
+
+  private Path folder;
+  private Chromium browser;
+  private String url;
+
+  @BeforeAll
+  void writeThePage(@TempDir Path run, @TempDir Path profile) throws Exception {
+    folder = run;
+    Optional<Path> program = Chromium.program();
+    assumeTrue(program.isPresent(), "no Chromium on the PATH: the page is not tried in a browser");
+    PretendRun farm = PretendRun.of(folder.resolve("book"), 24, 3);
+    for (PhotoMeasure photo : farm.outcome().photos()) {
+      String name = photo.photo().replace(".jpg", "");
+      picture(folder.resolve("boards/" + name + ".0.jpg"));
+      picture(folder.resolve("overlays/" + name + ".jpg"));
+    }
+    for (String file : List.of("sites.csv", "rafts.csv", "photos.csv", "run.json")) {
+      Files.writeString(folder.resolve(file), "");
+    }
+    new RunPage(farm.book()).write(farm.outcome(), folder);
+    url = folder.resolve("report.html").toUri().toString();
+    browser = Chromium.start(program.get(), profile);
+  }
+
+  @AfterAll
+  void closeTheBrowser() throws Exception {
+    if (browser != null) {
+      browser.close();
+    }
+  }
+
+  @BeforeEach
+  void openThePage() throws Exception {
+    browser.open("about:blank");
+    browser.size(1366, 768);
+    browser.open(url);
+  }
+
+  @Test
+  void opensWithoutAComplaintAndLoadsNoPictureBeforeARaftIsOpened() throws Exception {
+    assertEquals("0", browser.evaluate("performance.getEntriesByType('resource').length"));
+    browser.evaluate(
+        "document.querySelectorAll('details').forEach(d => { d.open = true; }), scrollTo(0, 2000)");
+    assertEquals(List.of(), browser.complaints());
+  }
+
+  @Test
+  void theFilterShowsThePondAskedForAndHidesTheOtherSheets() throws Exception {
+    browser.evaluate(
+        "(() => { const f = document.getElementById('find'); f.value = 'P2';"
+            + " f.dispatchEvent(new Event('input')); })()");
+    // Rafts 11 to 20 float in pond P2.
+    assertEquals("10 of 24 rafts", browser.evaluate("document.getElementById('shown').value"));
+    assertEquals(
+        "10", browser.evaluate("document.querySelectorAll('details.raft:not([hidden])').length"));
+  }
+
+  @Test
+  void sortingByRaftTurnsTheOrderRound() throws Exception {
+    String first = "document.querySelector('#raft-table tbody th').textContent";
+    browser.evaluate("document.querySelector('#raft-table thead button').click()");
+    assertEquals("R001", browser.evaluate(first));
+    browser.evaluate("document.querySelector('#raft-table thead button').click()");
+    assertEquals("R024", browser.evaluate(first));
+    assertEquals(
+        "descending",
+        browser.evaluate("document.querySelector('#raft-table th').getAttribute('aria-sort')"));
+  }
+
+  @Test
+  void aDeepLinkOpensItsRaftAndShowsIt() throws Exception {
+    browser.open("about:blank");
+    browser.open(url + "#raft-R017");
+    assertEquals("true", browser.evaluate("document.getElementById('raft-R017').open"));
+    assertEquals("1", browser.evaluate("document.querySelectorAll('details.raft[open]').length"));
+    assertEquals(
+        "true",
+        browser.evaluate(
+            "new Promise(r => setTimeout(r, 900)).then(() =>"
+                + " Math.abs(document.getElementById('raft-R017').getBoundingClientRect().top) < 80)"));
+  }
+
+  @Test
+  void everyLinkLeadsToAPlaceOnThePageOrAFileOfTheRun() throws Exception {
+    String links =
+        browser.evaluate(
+            "Array.from(document.querySelectorAll('a[href]')).map(a => a.getAttribute('href'))"
+                + ".filter(h => !h.startsWith('#') || !document.getElementById(h.slice(1)))"
+                + ".filter((h, i, all) => all.indexOf(h) === i).join(' ')");
+    for (String link : links.split(" ", -1)) {
+      assertTrue(Files.isRegularFile(folder.resolve(link)), link);
+    }
+  }
+
+  @Test
+  void thePageIsNoWiderThanAPhone() throws Exception {
+    browser.size(360, 740);
+    browser.evaluate("document.querySelectorAll('details').forEach(d => { d.open = true; })");
+    assertEquals("360", browser.evaluate("document.documentElement.scrollWidth"));
+  }
+
+  @Test
+  void printsOnAFewPagesWithOnlyTheOpenedRaft() throws Exception {
+    int shut = pages(browser.pdf());
+    // 24 rafts in a table, some 50 tasks, photos and cautions: three to six A4 pages.
+    assertTrue(shut >= 2 && shut <= 6, shut + " pages");
+    browser.evaluate("document.getElementById('raft-R001').open = true");
+    int opened = pages(browser.pdf());
+    assertTrue(opened > shut - 1 && opened <= shut + 3, shut + " pages, then " + opened);
+  }
+
+  @Test
+  void axeFindsNothing() throws Exception {
+    assumeTrue(hasAxe(), "axe-core could not be fetched by npm: contrast and labels not checked");
+    browser.evaluate(
+        "document.querySelectorAll('#raft-R001, .pond, .sites').forEach(d => { d.open = true; })");
+    browser.call("Runtime.evaluate", "\"expression\":" + json(Files.readString(AXE)));
+    String found =
+        browser.evaluate(
+            "axe.run().then(r => r.violations.map(v => v.id + ' at '"
+                + " + v.nodes.slice(0, 3).map(n => n.target).join(' ') + ' '"
+                + " + v.nodes[0].failureSummary).join('; '))");
+    assertEquals("", found);
+  }
+
+  private static boolean hasAxe() throws IOException, InterruptedException {
+    if (Files.isRegularFile(AXE)) {
+      return true;
+    }
+    Files.createDirectories(NPM);
+    try {
+      Process npm =
+          new ProcessBuilder(
+                  "npm",
+                  "install",
+                  "--prefix",
+                  NPM.toString(),
+                  "--no-save",
+                  "--ignore-scripts",
+                  "--no-audit",
+                  "--no-fund",
+                  AXE_PACKAGE)
+              .redirectErrorStream(true)
+              .redirectOutput(NPM.resolve("npm.log").toFile())
+              .start();
+      if (!npm.waitFor(90, TimeUnit.SECONDS)) {
+        npm.destroyForcibly();
+      }
+    } catch (IOException e) {
+      return false;
+    }
+    return Files.isRegularFile(AXE);
+  }
+
+  private static String json(String text) {
+    StringBuilder json = new StringBuilder("\"");
+    for (int i = 0; i < text.length(); i++) {
+      char c = text.charAt(i);
+      if (c == '"' || c == '\\') {
+        json.append('\\').append(c);
+      } else if (c < ' ' || c > '~') {
+        json.append(String.format("\\u%04x", (int) c));
+      } else {
+        json.append(c);
+      }
+    }
+    return json.append('"').toString();
+  }
+
+  private static int pages(byte[] pdf) {
+    Matcher page =
+        Pattern.compile("/Type\\s*/Page[^s]").matcher(new String(pdf, StandardCharsets.ISO_8859_1));
+    int pages = 0;
+    while (page.find()) {
+      pages++;
+    }
+    return pages;
+  }
+
+  private static void picture(Path file) throws IOException {
+    Files.createDirectories(file.getParent());
+    ImageIO.write(new BufferedImage(60, 90, BufferedImage.TYPE_INT_RGB), "jpg", file.toFile());
+  }
+}

@@ -1,0 +1,208 @@
+// SPDX-License-Identifier: Apache-2.0
+package org.raftgauge.batch.report;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.List;
+import java.util.Set;
+import java.util.TreeSet;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
+import java.util.stream.Collectors;
+import java.util.stream.Stream;
+import org.junit.jupiter.api.BeforeAll;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.TestInstance;
+import org.junit.jupiter.api.io.TempDir;
+
+/** Writes the page of a pretended farm and reads it as text. */
+@TestInstance(TestInstance.Lifecycle.PER_CLASS)
+class ReportPageTest {
+  private Path folder;
+  private PretendRun farm;
+  private String page;
+
+  @BeforeAll
+  void writeThePage(@TempDir Path run) throws IOException {
+    folder = run;
+    farm = PretendRun.of(folder.resolve("book"), 12, 4);
+    Path picture = folder.resolve("boards/2026-04-16/R001.0.jpg");
+    Files.createDirectories(picture.getParent());
+    Files.writeString(picture, "a picture");
+    new RunPage(farm.book()).write(farm.outcome(), folder);
+    page = Files.readString(folder.resolve("report.html"));
+  }
+
+  @Test
+  void theRaftThatWasNotPhotographedIsTheFirstTask() {
+    String first = between("<ol class=\"work\">", "</li>").replaceAll("<[^>]+>|\\s+", " ");
+    assertTrue(first.matches(" *Photograph +raft +R013 +\\(pond P2, berth 3\\).*"), first);
+  }
+
+  @Test
+  void theBareSiteAndTheSmallOneAreTasksWithTheirReasons() {
+    String work = between("<ol class=\"work\">", "</section>").replaceAll("<[^>]+>|\\s+", " ");
+    // PretendRun leaves A1 of every raft bare and gives B2 40 % of the others' area.
+    assertTrue(work.contains("site A1 of raft"), work);
+    assertTrue(
+        Pattern.compile("B2 of raft +R\\d+ +\\(pond P\\d\\)\\s*: lagging").matcher(work).find(),
+        work);
+  }
+
+  @Test
+  void everyRaftHasARowAnAnchorAndAPlot() {
+    for (int raft = 0; raft < 12; raft++) {
+      String name = PretendRun.name(raft);
+      assertTrue(page.contains("<a href=\"#raft-" + name + "\">" + name + "</a>"), name);
+      assertTrue(page.contains("<details class=\"raft\" id=\"raft-" + name + "\""), name);
+      assertTrue(Files.isRegularFile(folder.resolve("plots/raft-" + name + ".svg")), name);
+    }
+  }
+
+  @Test
+  void everyLinkWithinThePageLeadsSomewhere() {
+    Set<String> ids = all("\\sid=\"([^\"]+)\"");
+    Set<String> links = new TreeSet<>(all("href=\"#([^\"]+)\""));
+    // The raft that was never photographed has no sheet; its task is no link.
+    links.removeAll(ids);
+    assertEquals(Set.of(), links);
+  }
+
+  @Test
+  void everyLinkedPictureIsInTheFolder() {
+    Set<String> pictures = all("<img[^>]* src=\"([^\"]+)\"");
+    assertTrue(pictures.contains("boards/2026-04-16/R001.0.jpg"), pictures.toString());
+    assertEquals(
+        Set.of(),
+        pictures.stream()
+            .filter(picture -> !Files.exists(folder.resolve(picture)))
+            .collect(Collectors.toSet()));
+  }
+
+  @Test
+  void everyPictureIsLazyAndHasAText() {
+    List<String> pictures = new java.util.ArrayList<>();
+    Matcher found = Pattern.compile("<img[^>]*>").matcher(page);
+    while (found.find()) {
+      pictures.add(found.group());
+    }
+    assertTrue(pictures.size() > 12, "pictures: " + pictures.size());
+    for (String picture : pictures) {
+      assertTrue(picture.contains("loading=\"lazy\""), picture);
+      assertTrue(picture.matches("(?s).* alt=\"[^\"]{8,}\".*"), picture);
+    }
+  }
+
+  @Test
+  void nothingIsFetchedFromElsewhere() {
+    String own = page.replace("http://www.w3.org/2000/svg", "");
+    assertFalse(Pattern.compile("(?i)(https?:|//[a-z]|@import|url\\()").matcher(own).find());
+  }
+
+  @Test
+  void theBoardHasAShapeAndALetterForEachMark() {
+    String board = between("<svg class=\"board\"", "</svg>");
+    assertTrue(board.contains("1 empty"), board);
+    assertTrue(board.contains("1 lagging"), board);
+    // 24 sites: one empty, one lagging, the other 22 on track.
+    assertTrue(board.contains(">" + "O".repeat(22) + "</text>"), board);
+    assertTrue(board.contains(">E</text>") && board.contains(">L</text>"), board);
+  }
+
+  @Test
+  void originNamesVersionBookAndThePhotosHashes() {
+    String origin = between("<section id=\"origin\"", "</section>");
+    assertTrue(origin.contains("c0de") && origin.contains("b00c"), origin);
+    // PretendRun numbers its hashes: evening 3, raft 11.
+    assertTrue(origin.contains(String.format("%064x", 3011)), origin);
+  }
+
+  @Test
+  void cautionsAreThere() {
+    assertTrue(page.contains("not legal-for-trade weighing"));
+    assertTrue(page.contains("not why: no diagnosis"));
+    assertTrue(page.contains("product label and local rules"));
+    assertTrue(page.contains("food-safety plan"));
+  }
+
+  @Test
+  void theSameInputGivesTheSameBytes(@TempDir Path again) throws IOException {
+    Files.createDirectories(again.resolve("boards/2026-04-16"));
+    Files.writeString(again.resolve("boards/2026-04-16/R001.0.jpg"), "a picture");
+    new RunPage(farm.book()).write(farm.outcome(), again);
+    assertEquals(page, Files.readString(again.resolve("report.html")));
+    assertEquals(plots(folder), plots(again));
+  }
+
+  @Test
+  void hostileTextStaysText(@TempDir Path hostile) throws IOException {
+    Task.Place place = new Task.Place("", "<i>P", "\"'", "R1\" onclick=\"x()", "A1");
+    Task task = new Task(1, "inspect", place, "<script>alert(1)</script>", "</li>", "");
+    ForecastLine line = new ForecastLine("<b>raft</b>", "${1+1}", "1", "2", "3", "4", "<u>");
+    ReportInput input =
+        ReportInput.of(farm.outcome(), farm.book())
+            .withWorklist(List.of(task))
+            .withForecast(List.of(line));
+    WritePage.write(input, hostile);
+    String text = Files.readString(hostile.resolve("report.html"));
+    assertTrue(text.contains("&lt;script&gt;alert(1)&lt;/script&gt;"), "escaped");
+    assertFalse(text.contains("<script>alert"), "a script got in");
+    assertFalse(text.contains("<i>P"), "a tag got in");
+    assertFalse(text.contains("\" onclick="), "an attribute got in");
+    assertTrue(text.contains("&lt;b&gt;raft&lt;/b&gt;") && text.contains("${1+1}"), "forecast");
+  }
+
+  @Test
+  void anchorsAreSafeAndDifferentForDifferentRafts() {
+    assertEquals("raft-KV-112", Texts.anchor("KV-112"));
+    // '/' is U+002F, '_' U+005F.
+    assertEquals("raft-a_2fb", Texts.anchor("a/b"));
+    assertEquals("raft-a_5f2fb", Texts.anchor("a_2fb"));
+  }
+
+  @Test
+  void withoutVerdictsNothingIsSaidOfARaftButItsSizes(@TempDir Path plain) throws IOException {
+    WritePage.write(ReportInput.of(farm.outcome(), farm.book()), plain);
+    String text = Files.readString(plain.resolve("report.html"));
+    assertTrue(text.contains("not judged"));
+    assertFalse(text.contains("data-mark=\"lagging\""));
+    // A bare planted site can be told without a verdict: A1 of each raft.
+    assertTrue(text.contains("12 sites to look at, on 12 rafts."), "glance");
+  }
+
+  private static List<String> plots(Path from) throws IOException {
+    try (Stream<Path> files = Files.list(from.resolve("plots"))) {
+      return files
+          .sorted()
+          .map(
+              file -> {
+                try {
+                  return file.getFileName() + "\n" + Files.readString(file);
+                } catch (IOException e) {
+                  throw new java.io.UncheckedIOException(e);
+                }
+              })
+          .toList();
+    }
+  }
+
+  private String between(String from, String to) {
+    int start = page.indexOf(from);
+    assertTrue(start >= 0, "the page has no " + from);
+    return page.substring(start + from.length(), page.indexOf(to, start));
+  }
+
+  private Set<String> all(String pattern) {
+    Set<String> found = new TreeSet<>();
+    Matcher matcher = Pattern.compile(pattern).matcher(page);
+    while (matcher.find()) {
+      found.add(matcher.group(1));
+    }
+    return found;
+  }
+}
