@@ -39,7 +39,9 @@ class ArchitectureTest {
           "growth",
           "cohort",
           "reference",
+          "track",
           "grader",
+          "forecast",
           "report");
 
   /** Who may import what of others. */

@@ -14,7 +14,9 @@ import picocli.CommandLine.Command;
       PlainCommand.class,
       AccuracyCommand.class,
       ReportCommand.class,
-      GraderCommand.class
+      GraderCommand.class,
+      SeasonCommand.class,
+      HarvestCommand.class
     })
 public final class Proving {
 

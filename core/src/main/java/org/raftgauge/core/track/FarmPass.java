@@ -1,0 +1,213 @@
+// SPDX-License-Identifier: Apache-2.0
+package org.raftgauge.core.track;
+
+import java.time.LocalDate;
+import java.util.ArrayList;
+import java.util.HashMap;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.NavigableMap;
+import java.util.Optional;
+import java.util.TreeMap;
+import java.util.function.Function;
+import org.raftgauge.core.book.Crop;
+import org.raftgauge.core.book.Planting;
+import org.raftgauge.core.history.PlantSeries;
+import org.raftgauge.core.history.Sight;
+
+/**
+ * Goes through the farm's evenings in order and follows every plant; what it knows after an evening
+ * rests on that evening and those before.
+ */
+final class FarmPass {
+  private static final double SUDDEN_LOSS = 0.12;
+  private static final double SUDDEN_GAIN = 0.25;
+  private static final double SAME_AGAIN = 0.1;
+  private static final int FEWEST_OTHERS = 3;
+
+  private final TrackRules rules;
+  private final List<Follow> plants;
+  private final NavigableMap<LocalDate, List<Seen>> evenings = new TreeMap<>();
+  private final Map<Cohort, Map<String, Patch>> patches = new HashMap<>();
+  private final StationWatch stations = new StationWatch();
+  private final PondWatch ponds;
+
+  /** A plant's sight of one evening. */
+  private record Seen(Follow plant, Sight sight) {}
+
+  private FarmPass(List<Follow> plants, TrackRules rules) {
+    this.plants = plants;
+    this.rules = rules;
+    this.ponds = new PondWatch(rules);
+    for (Follow plant : plants) {
+      for (Sight sight : plant.series().sights()) {
+        evenings
+            .computeIfAbsent(sight.evening(), e -> new ArrayList<>())
+            .add(new Seen(plant, sight));
+      }
+    }
+  }
+
+  /**
+   * Follows every plant through all evenings.
+   *
+   * @param series what was seen of each plant
+   * @param limits the limits of a plant's crop
+   * @param rules how departures are judged
+   * @return where all stand after the last evening
+   */
+  static FarmPass through(
+      List<PlantSeries> series, Function<PlantSeries, Crop.Limits> limits, TrackRules rules) {
+    Map<String, Cohort> cohorts = FindCohorts.of(series);
+    List<Follow> plants =
+        series.stream()
+            .map(s -> new Follow(s, cohorts.get(s.plant()), limits.apply(s), rules))
+            .toList();
+    FarmPass pass = new FarmPass(plants, rules);
+    pass.evenings.values().forEach(pass::evening);
+    return pass;
+  }
+
+  /** Returns the last evening on which anything was seen. */
+  Optional<LocalDate> lastEvening() {
+    return evenings.isEmpty() ? Optional.empty() : Optional.of(evenings.lastKey());
+  }
+
+  /** Returns the plants. */
+  List<Follow> plants() {
+    return plants;
+  }
+
+  /** Returns the patches that have been seen. */
+  List<Patch> patches() {
+    return patches.values().stream().flatMap(m -> m.values().stream()).toList();
+  }
+
+  StationWatch stations() {
+    return stations;
+  }
+
+  PondWatch ponds() {
+    return ponds;
+  }
+
+  private void evening(List<Seen> seen) {
+    Map<Patch, List<Seen>> groups = group(seen);
+    List<Cohort.Level> tonight = new ArrayList<>();
+    groups.forEach(
+        (patch, of) -> level(of).ifPresent(l -> tonight.add(new Cohort.Level(patch, l))));
+    stations.evening(tonight);
+    List<Cohort.Level> judged = tonight.stream().map(this::corrected).map(this::doubt).toList();
+    List<Cohort.Level> good = judged.stream().filter(l -> !l.level().doubtful()).toList();
+    good.stream()
+        .map(l -> l.patch().cohort())
+        .distinct()
+        .forEach(
+            cohort ->
+                cohort.learnRate(good.stream().filter(l -> l.patch().cohort() == cohort).toList()));
+    judged.forEach(l -> l.patch().add(l.level()));
+    ponds.take(good);
+    good.forEach(l -> l.patch().faulty(ponds.lags(l.patch())));
+    judged.forEach(l -> follow(l, groups.get(l.patch())));
+    seen.forEach(s -> s.plant().closeEvening(s.sight()));
+  }
+
+  private Map<Patch, List<Seen>> group(List<Seen> seen) {
+    Map<Patch, List<Seen>> groups = new LinkedHashMap<>();
+    for (Seen each : seen) {
+      Cohort cohort = each.plant().cohort();
+      Planting planting = each.plant().series().planting();
+      Patch patch =
+          patches
+              .computeIfAbsent(cohort, c -> new TreeMap<>())
+              .computeIfAbsent(each.sight().raft(), r -> new Patch(r, planting, cohort));
+      groups.computeIfAbsent(patch, p -> new ArrayList<>()).add(each);
+    }
+    return groups;
+  }
+
+  private Optional<PatchLevel> level(List<Seen> seen) {
+    List<Sight> usable = seen.stream().map(Seen::sight).filter(Sight::hasArea).toList();
+    if (usable.isEmpty()) {
+      return Optional.empty();
+    }
+    String station = usable.get(0).station();
+    double offset = stations.offset(station);
+    double[] ln = usable.stream().mapToDouble(s -> Math.log(s.areaCm2()) - offset).toArray();
+    RobustCentre centre = RobustCentre.of(ln);
+    double age = usable.stream().mapToDouble(Sight::ageDays).average().orElseThrow();
+    double spread = ln.length < 4 ? rules.healthySd() : centre.spread();
+    double se = Math.hypot(1.1 * spread / Math.sqrt(ln.length), rules.photoSd());
+    return Optional.of(
+        new PatchLevel(
+            usable.get(0).evening(), age, centre.centre(), se, ln.length, station, false));
+  }
+
+  private Cohort.Level corrected(Cohort.Level level) {
+    String station = level.level().station();
+    StationStep step = stations.steps().get(station);
+    if (step == null) {
+      return level;
+    }
+    PatchLevel now =
+        stations.unsettled(station) ? level.level().doubted() : level.level().shifted(-step.ln());
+    return new Cohort.Level(level.patch(), now);
+  }
+
+  /** Doubts a level that no growth explains, unless the photo before was doubted and agrees. */
+  private Cohort.Level doubt(Cohort.Level level) {
+    Optional<Double> surprise =
+        level.patch().surprise(level.level()).or(() -> againstOthers(level));
+    double days = level.days();
+    double rate = level.patch().cohort().rate();
+    double slack = 2 * level.patch().cohort().rateSd() * days + 3 * level.level().standardError();
+    boolean sudden =
+        surprise
+            .filter(
+                s -> s < -Math.max(0, rate) * days - SUDDEN_LOSS - slack || s > SUDDEN_GAIN + slack)
+            .isPresent();
+    boolean again =
+        level
+            .patch()
+            .lastDoubted()
+            .filter(
+                before ->
+                    Math.abs(
+                            level.level().lnArea()
+                                - before.lnArea()
+                                - rate * (level.level().age() - before.age()))
+                        < SAME_AGAIN + slack)
+            .isPresent();
+    return sudden && !again ? new Cohort.Level(level.patch(), level.level().doubted()) : level;
+  }
+
+  /** A first level is held against the other rafts of its cohort, where there are some. */
+  private static Optional<Double> againstOthers(Cohort.Level level) {
+    Cohort cohort = level.patch().cohort();
+    return cohort.patches().size() <= FEWEST_OTHERS
+        ? Optional.empty()
+        : cohort
+            .expected(level.patch().raft(), level.level().age())
+            .map(e -> level.level().lnArea() - e.lnArea());
+  }
+
+  private void follow(Cohort.Level level, List<Seen> seen) {
+    Patch patch = level.patch();
+    double offset = stations.offset(level.level().station());
+    Optional<Expected> expected = patch.cohort().expected(patch.raft(), level.level().age());
+    for (Seen each : seen) {
+      if (level.level().doubtful()) {
+        each.plant().doubt(why(level.level().station()));
+      } else if (expected.isPresent() && each.sight().hasArea()) {
+        each.plant().take(each.sight(), offset, expected.get());
+      }
+    }
+  }
+
+  private String why(String station) {
+    return stations.unsettled(station)
+        ? stations.steps().get(station).words() + "; check camera and pond"
+        : "the whole raft departs from its own growth in one photo";
+  }
+}

@@ -1,0 +1,142 @@
+// SPDX-License-Identifier: Apache-2.0
+package org.raftgauge.core.track;
+
+import java.util.Optional;
+import org.raftgauge.core.book.Crop;
+import org.raftgauge.core.history.PlantSeries;
+import org.raftgauge.core.history.Sight;
+import org.raftgauge.core.track.PlantTrack.ErrorOf;
+
+/** One plant followed through the evenings: its belief, and what was credible before. */
+final class Follow {
+  private static final double DEFAULT_SE = 0.04;
+  private static final double EDGE_CM2 = 0.2;
+  private static final double CLOSED_SD = 0.1;
+
+  private final PlantSeries series;
+  private final Cohort cohort;
+  private final TrackRules rules;
+  private final Crop.Limits limits;
+  private final PlantTrack track;
+  private Optional<Expected> expected = Optional.empty();
+  private String doubt = "";
+  private double peakCm2;
+  private double lagBefore;
+  private double lag;
+  private double aheadBefore;
+  private double ahead;
+  private boolean takenTonight;
+  private double lnAreaSe;
+
+  Follow(PlantSeries series, Cohort cohort, Crop.Limits limits, TrackRules rules) {
+    this.series = series;
+    this.cohort = cohort;
+    this.limits = limits;
+    this.rules = rules;
+    this.track = new PlantTrack(rules);
+  }
+
+  PlantSeries series() {
+    return series;
+  }
+
+  Cohort cohort() {
+    return cohort;
+  }
+
+  Crop.Limits limits() {
+    return limits;
+  }
+
+  PlantTrack track() {
+    return track;
+  }
+
+  /** Returns what was expected of it when its area was last taken. */
+  Optional<Expected> expected() {
+    return expected;
+  }
+
+  /** Returns why the last sight is doubted, or an empty text. */
+  String doubt() {
+    return doubt;
+  }
+
+  /** Returns its largest area before the last sight, cm2. */
+  double peakCm2() {
+    return peakCm2;
+  }
+
+  /** Says whether its last sight was one with an area that was believed. */
+  boolean takenTonight() {
+    return takenTonight;
+  }
+
+  void doubt(String why) {
+    doubt = why;
+  }
+
+  /**
+   * Takes a sight with an area.
+   *
+   * @param sight the sight
+   * @param offset known offset of the station, ln(area)
+   * @param expect what is expected of it
+   */
+  void take(Sight sight, double offset, Expected expect) {
+    double area = sight.areaCm2();
+    lnAreaSe =
+        sight.measure().projectedAreaSeCm2().orElse(Math.hypot(DEFAULT_SE * area, EDGE_CM2)) / area;
+    double fresh = Math.hypot(lnAreaSe, rules.photoSd());
+    double lasting = Math.hypot(expect.standardError(), rules.persistentSd());
+    double y = Math.log(area) - offset - expect.lnArea();
+    if (sight.measure().closed()) {
+      ErrorOf error = new ErrorOf(Math.hypot(fresh, CLOSED_SD), lasting);
+      track.takeAtLeast(sight.ageDays(), y, error, expect.rate());
+    } else {
+      track.take(sight.ageDays(), y, new ErrorOf(fresh, lasting), expect.rate());
+    }
+    expected = Optional.of(expect);
+    takenTonight = true;
+  }
+
+  /** Ends an evening on which it was seen, well or badly. */
+  void closeEvening(Sight sight) {
+    if (takenTonight) {
+      lagBefore = lag;
+      aheadBefore = ahead;
+      lag = probabilityBelow(Math.log(limits.laggingShare()));
+      ahead = 1 - probabilityBelow(Math.log(limits.aheadShare()));
+    }
+    boolean last = sight.evening().equals(series.last().evening());
+    if (!last) {
+      peakCm2 = Math.max(peakCm2, sight.hasArea() && doubt.isEmpty() ? sight.areaCm2() : 0);
+      takenTonight = false;
+      doubt = "";
+    }
+  }
+
+  double probabilityBelow(double lnShare) {
+    return Normal.below((lnShare - track.share()) / track.shareSd());
+  }
+
+  double lagProbability() {
+    return lag;
+  }
+
+  double aheadProbability() {
+    return ahead;
+  }
+
+  boolean lagging() {
+    return credible(lag, lagBefore);
+  }
+
+  boolean ahead() {
+    return credible(ahead, aheadBefore);
+  }
+
+  private boolean credible(double now, double before) {
+    return now >= rules.believedAtOnce() || (now >= rules.believed() && before >= rules.believed());
+  }
+}

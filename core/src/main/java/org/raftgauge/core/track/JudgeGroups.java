@@ -1,0 +1,190 @@
+// SPDX-License-Identifier: Apache-2.0
+package org.raftgauge.core.track;
+
+import java.time.LocalDate;
+import java.util.ArrayList;
+import java.util.HashSet;
+import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import java.util.Set;
+import java.util.TreeSet;
+
+/** Judges stations, ponds and rafts as wholes. */
+final class JudgeGroups {
+  private static final double DOUBTED = 0.05;
+
+  private final FarmPass pass;
+  private final LocalDate evening;
+  private final Set<String> laggingPonds = new TreeSet<>();
+  private final Set<String> laggingRafts = new TreeSet<>();
+
+  JudgeGroups(FarmPass pass, LocalDate evening) {
+    this.pass = pass;
+    this.evening = evening;
+    for (Patch patch : tonight()) {
+      pass.ponds()
+          .pond(patch.pond())
+          .filter(GroupTrack::lagging)
+          .ifPresent(t -> laggingPonds.add(patch.pond()));
+      pass.ponds()
+          .raft(patch.raft())
+          .filter(GroupTrack::lagging)
+          .ifPresent(t -> laggingRafts.add(patch.raft()));
+    }
+  }
+
+  private List<Patch> tonight() {
+    return pass.patches().stream()
+        .filter(p -> p.last().filter(l -> l.evening().equals(evening)).isPresent())
+        .toList();
+  }
+
+  /** Says how a site's departure spreads. */
+  Pattern pattern(Follow plant) {
+    if (stepAt(plant).isPresent()) {
+      return Pattern.STATION;
+    }
+    if (laggingPonds.contains(plant.series().planting().pond())) {
+      return Pattern.POND;
+    }
+    return laggingRafts.contains(plant.series().last().raft()) ? Pattern.RAFT : Pattern.NONE;
+  }
+
+  /** Returns tonight's step of the station that saw a plant. */
+  Optional<StationStep> stepAt(Follow plant) {
+    return Optional.ofNullable(pass.stations().steps().get(plant.series().last().station()));
+  }
+
+  /** Returns the rows of stations that stepped tonight or whose offset is still taken off. */
+  List<Judged> stations() {
+    List<Judged> rows = new ArrayList<>();
+    StationWatch watch = pass.stations();
+    Set<String> stations = new TreeSet<>(watch.offsets().keySet());
+    stations.addAll(watch.steps().keySet());
+    tonight()
+        .forEach(
+            p -> p.last().map(PatchLevel::station).filter(watch::ramp).ifPresent(stations::add));
+    for (String station : stations) {
+      words(watch, station).ifPresent(what -> rows.add(station(station, what)));
+    }
+    return rows;
+  }
+
+  private static Optional<String> words(StationWatch watch, String station) {
+    StationStep step = watch.steps().get(station);
+    if (watch.unsettled(station)) {
+      return Optional.of(step.words() + "; camera and pond cannot be told apart yet: check both");
+    }
+    if (watch.ramp(station)) {
+      return Optional.of(
+          "all that station "
+              + station
+              + " sees grows less evening after evening: check pond and"
+              + " camera");
+    }
+    if (step != null) {
+      return Optional.of(step.words() + ": the camera, not the plants; taken off until mended");
+    }
+    double offset = watch.offset(station);
+    return Math.abs(offset) > DOUBTED
+        ? Optional.of(
+            String.format(
+                Locale.ROOT,
+                "areas of station %s are corrected by %+.0f %% since its camera stepped; check"
+                    + " camera, lens and height",
+                station,
+                100 * Math.expm1(-offset)))
+        : Optional.empty();
+  }
+
+  private static Judged station(String station, String evidence) {
+    return new Judged(
+        Judged.Scope.STATION,
+        Judged.Place.ofStation(station),
+        Verdict.HELD,
+        List.of(),
+        Optional.empty(),
+        Optional.empty(),
+        Pattern.STATION,
+        evidence);
+  }
+
+  /** Returns the rows of the ponds seen tonight. */
+  List<Judged> ponds() {
+    Set<String> ponds = new TreeSet<>();
+    tonight().forEach(p -> ponds.add(p.pond()));
+    List<Judged> rows = new ArrayList<>();
+    for (String pond : ponds) {
+      Optional<GroupTrack> track = pass.ponds().pond(pond);
+      boolean lagging = laggingPonds.contains(pond);
+      rows.add(
+          new Judged(
+              Judged.Scope.POND,
+              Judged.Place.ofPond(pond),
+              lagging ? Verdict.LAGGING : Verdict.ON_TRACK,
+              List.of(),
+              Optional.empty(),
+              Optional.empty(),
+              lagging ? Pattern.POND : Pattern.NONE,
+              track.map(t -> words("pond", t)).orElse("no other pond grows the same to compare")));
+    }
+    return rows;
+  }
+
+  /** Returns the rows of the rafts seen tonight. */
+  List<Judged> rafts() {
+    List<Judged> rows = new ArrayList<>();
+    Set<String> done = new HashSet<>();
+    for (Patch patch : tonight()) {
+      if (done.add(patch.raft())) {
+        rows.add(raft(patch));
+      }
+    }
+    return rows;
+  }
+
+  private Judged raft(Patch patch) {
+    PatchLevel level = patch.last().orElseThrow();
+    Optional<GroupTrack> track = pass.ponds().raft(patch.raft());
+    boolean lagging = laggingRafts.contains(patch.raft());
+    Verdict verdict =
+        level.doubtful() ? Verdict.HELD : lagging ? Verdict.LAGGING : Verdict.ON_TRACK;
+    Pattern pattern =
+        laggingPonds.contains(patch.pond()) ? Pattern.POND : lagging ? Pattern.RAFT : Pattern.NONE;
+    Optional<Expected> expected = patch.cohort().expected(patch.raft(), level.age());
+    String evidence =
+        level.doubtful()
+            ? "the whole raft departs from its own growth in one photo; photograph it again"
+            : track.map(t -> words("raft", t)).orElse("no other raft of its cohort to compare");
+    return new Judged(
+        Judged.Scope.RAFT,
+        new Judged.Place(
+            level.station(),
+            patch.pond(),
+            patch.raft(),
+            Optional.empty(),
+            "",
+            patch.crop(),
+            Optional.empty(),
+            OptionalDouble.of(level.age())),
+        verdict,
+        List.of(),
+        track.flatMap(t -> expected.map(e -> ShareOf.group(t, level, e))),
+        Optional.empty(),
+        pattern,
+        evidence);
+  }
+
+  private static String words(String what, GroupTrack track) {
+    return String.format(
+        Locale.ROOT,
+        "the %s's plants stand at %.0f %% of the others of their cohort (95 %% interval %.0f to"
+            + " %.0f %%)",
+        what,
+        100 * Math.exp(track.track().share()),
+        100 * Math.exp(track.track().share() - Normal.Z975 * track.track().shareSd()),
+        100 * Math.exp(track.track().share() + Normal.Z975 * track.track().shareSd()));
+  }
+}

@@ -1,0 +1,208 @@
+// SPDX-License-Identifier: Apache-2.0
+package org.raftgauge.core.track;
+
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.EnumSet;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import java.util.Set;
+import org.raftgauge.core.book.Crop;
+import org.raftgauge.core.book.CropBook;
+import org.raftgauge.core.history.PlantSeries;
+import org.raftgauge.core.history.Sight;
+import org.raftgauge.core.site.SiteMeasure;
+
+/** Judges the sites seen on an evening. */
+final class JudgeSites {
+  private static final double DEAD_FRACTION = 0.5;
+  private static final double COLLAPSED = 0.35;
+  private static final double ROOTED_CM2 = 1;
+  private static final double PALE_FRACTION = 0.3;
+  private static final double PALE_Z = 3;
+  private static final double LEAST_PALE_SD = 0.03;
+  private static final double LEAST_RATE = 0.02;
+  private static final int LEAST_SIGHTS = 3;
+
+  private final CropBook book;
+  private final List<Follow> plants;
+  private final JudgeGroups groups;
+  private final TrackRules rules;
+  private final Map<Cohort, RobustCentre> pale = new HashMap<>();
+  private final Map<Follow, Double> qValues;
+
+  JudgeSites(CropBook book, List<Follow> plants, JudgeGroups groups, TrackRules rules) {
+    this.book = book;
+    this.plants = plants;
+    this.groups = groups;
+    this.rules = rules;
+    this.qValues = FalseDiscovery.qValues(plants);
+    Map<Cohort, List<Double>> shares = new HashMap<>();
+    for (Follow plant : plants) {
+      paleFraction(plant)
+          .ifPresent(f -> shares.computeIfAbsent(plant.cohort(), c -> new ArrayList<>()).add(f));
+    }
+    shares.forEach(
+        (cohort, values) ->
+            pale.put(
+                cohort,
+                RobustCentre.of(values.stream().mapToDouble(Double::doubleValue).toArray())));
+  }
+
+  List<Judged> rows() {
+    return plants.stream().map(this::row).toList();
+  }
+
+  private Judged row(Follow plant) {
+    Set<Verdict> found = EnumSet.noneOf(Verdict.class);
+    Sight sight = plant.series().last();
+    if (held(plant)) {
+      found.add(Verdict.HELD);
+    } else {
+      findDeadOrEmpty(plant, found);
+      findGrowth(plant, found);
+      findPale(plant, found);
+    }
+    List<Verdict> all = found.stream().sorted(Comparator.naturalOrder()).toList();
+    Verdict verdict = all.isEmpty() ? Verdict.ON_TRACK : all.get(0);
+    boolean known = plant.takenTonight();
+    Optional<Judged.Share> share =
+        known ? plant.expected().map(e -> ShareOf.plant(plant, e, rules)) : Optional.empty();
+    Optional<Judged.Change> change =
+        known && plant.track().sights() > 1 ? Optional.of(change(plant)) : Optional.empty();
+    return new Judged(
+        Judged.Scope.SITE,
+        place(plant, sight),
+        verdict,
+        all.isEmpty() ? List.of() : all.subList(1, all.size()),
+        share,
+        change,
+        verdict == Verdict.ON_TRACK ? Pattern.NONE : groups.pattern(plant),
+        evidence(plant, verdict, share));
+  }
+
+  private boolean held(Follow plant) {
+    return !plant.series().last().measure().held().isEmpty() || !plant.doubt().isEmpty();
+  }
+
+  private void findDeadOrEmpty(Follow plant, Set<Verdict> found) {
+    Sight sight = plant.series().last();
+    SiteMeasure measure = sight.measure();
+    boolean brown = measure.colour().stream().anyMatch(c -> c.deadFraction() >= DEAD_FRACTION);
+    boolean grown = plant.peakCm2() >= ROOTED_CM2;
+    boolean gone = grown && sight.areaCm2() < COLLAPSED * plant.peakCm2() && !measure.closed();
+    if (brown || gone) {
+      found.add(Verdict.DEAD);
+    } else if (sight.bare() && !grown && due(plant.series())) {
+      found.add(Verdict.EMPTY);
+    }
+  }
+
+  /** Says whether canopy must show by now. */
+  private boolean due(PlantSeries series) {
+    if (series.clock() != PlantSeries.AgeClock.SOWING) {
+      return series.clock() == PlantSeries.AgeClock.TRANSPLANT;
+    }
+    OptionalDouble by =
+        book.crop(series.planting()).map(Crop::emergedByDas).orElse(OptionalDouble.empty());
+    return by.isPresent() && series.last().ageDays() >= by.getAsDouble();
+  }
+
+  private void findGrowth(Follow plant, Set<Verdict> found) {
+    if (!plant.takenTonight()) {
+      return;
+    }
+    double rate = plant.expected().orElseThrow().rate();
+    boolean stalled =
+        plant.track().stallEvidence() >= rules.stallEvidence()
+            && rate >= LEAST_RATE
+            && plant.track().sights() >= LEAST_SIGHTS
+            && rate + plant.track().rate() < 0.5 * rate
+            && !plant.series().last().measure().closed();
+    if (stalled) {
+      found.add(Verdict.STALLED);
+    }
+    if (plant.lagging()) {
+      found.add(Verdict.LAGGING);
+    }
+    if (plant.ahead()) {
+      found.add(Verdict.AHEAD);
+    }
+  }
+
+  private void findPale(Follow plant, Set<Verdict> found) {
+    RobustCentre cohort = pale.get(plant.cohort());
+    OptionalDouble own = paleFraction(plant);
+    if (own.isPresent() && cohort.n() >= LEAST_SIGHTS) {
+      double sd = Math.max(LEAST_PALE_SD, cohort.spread());
+      if (own.getAsDouble() >= PALE_FRACTION && own.getAsDouble() > cohort.centre() + PALE_Z * sd) {
+        found.add(Verdict.PALE);
+      }
+    }
+  }
+
+  private static OptionalDouble paleFraction(Follow plant) {
+    return plant.series().last().measure().colour().stream()
+        .mapToDouble(SiteMeasure.Colour::paleFraction)
+        .findFirst();
+  }
+
+  private Judged.Change change(Follow plant) {
+    PlantTrack track = plant.track();
+    double rate = plant.expected().orElseThrow().rate();
+    return new Judged.Change(
+        track.innovation(),
+        track.ewma(),
+        rate + track.rate(),
+        rate,
+        Normal.twoSided(track.innovation()),
+        qValues.getOrDefault(plant, 1.0));
+  }
+
+  private static Judged.Place place(Follow plant, Sight sight) {
+    PlantSeries series = plant.series();
+    return new Judged.Place(
+        sight.station(),
+        series.planting().pond(),
+        sight.raft(),
+        Optional.of(sight.measure().site()),
+        series.plant(),
+        series.planting().crop(),
+        Optional.of(sight.takenAt()),
+        OptionalDouble.of(sight.ageDays()));
+  }
+
+  private String evidence(Follow plant, Verdict verdict, Optional<Judged.Share> share) {
+    SiteMeasure measure = plant.series().last().measure();
+    if (verdict == Verdict.HELD) {
+      return measure.held().isEmpty() ? plant.doubt() : measure.held();
+    }
+    if (verdict == Verdict.DEAD) {
+      return String.format(
+          Locale.ROOT,
+          "%.1f cm2 tonight, %.1f cm2 before",
+          plant.series().last().areaCm2(),
+          plant.peakCm2());
+    }
+    if (verdict == Verdict.EMPTY) {
+      return "planted, no canopy to be seen";
+    }
+    return share
+        .map(
+            s ->
+                String.format(
+                    Locale.ROOT,
+                    "stands at %.0f %% of expected (95 %% interval %.0f to %.0f %%), grows %.3f a"
+                        + " day where %.3f is expected",
+                    100 * s.shareOfExpected(),
+                    100 * s.lo95(),
+                    100 * s.hi95(),
+                    plant.expected().orElseThrow().rate() + plant.track().rate(),
+                    plant.expected().orElseThrow().rate()))
+        .orElse("");
+  }
+}
