@@ -7,6 +7,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.TreeMap;
 import java.util.TreeSet;
+import org.raftgauge.core.book.Harvest;
 import org.raftgauge.core.grader.RegimeFit;
 
 /**
@@ -83,14 +84,13 @@ final class DrawRaft {
     }
     double totalSd = Math.sqrt(sums.ownVariance);
     double shareSd = Math.sqrt(sums.shareVariance) / plants.size();
-    double readyUnder = 1 - who.harvest().map(h -> h.readyShare()).orElse(1.0);
+    double readyUnder = readyUnder();
     double under = 0;
     for (int s = 0; s < shared.draws(); s++) {
       sums.total[s] = Math.max(0, sums.total[s] + totalSd * own[s]);
       under += sums.under[s] / shared.draws();
       double share = sums.under[s] / plants.size() - shareSd * own[s];
-      // Half a head: shares of few heads come in steps.
-      if (share <= readyUnder + 1e-9 && day < ready[s]) {
+      if (share <= readyUnder && day < ready[s]) {
         ready[s] = day;
       }
     }
@@ -101,6 +101,15 @@ final class DrawRaft {
         area(day, stands),
         regime(rows),
         List.copyOf(warnings));
+  }
+
+  /**
+   * Returns the share of heads under the minimum up to which the raft is ready: as many whole heads
+   * as the crop allows, and half a one, for a count is taken for a smooth number.
+   */
+  private double readyUnder() {
+    double allowed = 1 - who.harvest().map(Harvest::readyShare).orElse(1.0);
+    return (Math.floor(allowed * plants.size() + 1e-9) + 0.5) / plants.size();
   }
 
   private double expected(Sums sums) {
@@ -118,7 +127,7 @@ final class DrawRaft {
     double slope = row.how.slope();
     double curveSd = slope * plant.growth().curveSd().get(day);
     double weatherSd = slope * plant.growth().weatherSd();
-    double pastSd = weatherSd * Math.sqrt(plant.growth().daysSinceSeen());
+    double pastSd = weatherSd * Math.sqrt(plant.growth().daysSinceOpen());
     double ownSd = Math.hypot(slope * plant.days().get(day).ownSd(), row.how.heightSd());
     double residual = fit.numbers().residualSd();
     double factor = fit.numbers().smearing() * Math.exp(ownSd * ownSd / 2);
@@ -153,7 +162,7 @@ final class DrawRaft {
       Outlook.Size size = plant.days().get(day);
       double one = Math.exp(size.lnArea() + size.ownSd() * size.ownSd() / 2);
       double weather = plant.growth().weatherSd();
-      double days = day + plant.growth().daysSinceSeen();
+      double days = day + plant.growth().daysSinceOpen();
       double curve = plant.growth().curveSd().get(day);
       mean += stands * one;
       ownVariance +=

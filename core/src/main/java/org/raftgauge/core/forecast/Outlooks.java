@@ -138,35 +138,54 @@ final class Outlooks {
 
   private CohortGrowth growth(
       List<PlantSeries> leafy, Map<String, Series> areas, CohortCurve curve) {
+    LocalDate since = leafy.get(0).since();
     double last = curve.lastDat();
     double fraction = last - Math.floor(last);
-    LocalDate since = leafy.get(0).since();
     double now = ChronoUnit.DAYS.between(since, evening) + fraction;
-    List<Double> curveSd = new ArrayList<>();
+    double open =
+        areas.values().stream().mapToDouble(Outlooks::lastOpen).filter(d -> d >= 0).average().orElse(0);
+    List<PlantCurve> own = leafy.stream().map(p -> curve.forPlant(areas.get(p.plant()))).toList();
+    boolean firstGrowth = leafy.get(0).clock() == PlantSeries.AgeClock.TRANSPLANT;
+    SharedGrowth shared =
+        new SharedGrowth(
+            curve, own, open, firstGrowth ? Optional.of(leafy.get(0).planting()) : Optional.empty());
+    boolean history = shared.hasHistory(past);
+    List<Double> shift = new ArrayList<>();
+    List<Double> sd = new ArrayList<>();
     for (int d = 0; d <= rule.horizon(); d++) {
-      curveSd.add(curve.lnGrowth(last, Math.max(last, now + d)).sd());
+      shift.add(shared.shift(past, now + d));
+      sd.add(shared.sd(past, now + d));
     }
-    List<PlantCurve> sample = leafy.stream().map(p -> curve.forPlant(areas.get(p.plant()))).toList();
-    boolean history =
-        leafy.get(0).clock() == PlantSeries.AgeClock.TRANSPLANT
-            && past.cycles(leafy.get(0).planting()) > 0;
+    return new CohortGrowth(
+        cohorts++,
+        since,
+        fraction,
+        shift,
+        sd,
+        history ? 0 : CommonGrowth.sdPerDay(own, rule.weatherSd()),
+        Math.max(0, now - open),
+        Math.max(0, now - last),
+        history ? Optional.empty() : curve.asymptoteDoubt(),
+        history ? rule.horizon() : reach(areas, last));
+  }
+
+  private static double lastOpen(Series series) {
+    for (int i = series.size() - 1; i >= 0; i--) {
+      if (!series.isClosed(i)) {
+        return series.dat(i);
+      }
+    }
+    return -1;
+  }
+
+  private static int reach(Map<String, Series> areas, double last) {
     double first =
         areas.values().stream()
             .filter(s -> s.size() > 0)
             .mapToDouble(s -> s.dat(0))
             .min()
             .orElse(last);
-    int reach =
-        history ? rule.horizon() : (int) Math.max(SHORT_REACH, Math.floor((last - first) / 2));
-    return new CohortGrowth(
-        cohorts++,
-        since,
-        fraction,
-        curveSd,
-        CommonGrowth.sdPerDay(sample, rule.weatherSd()),
-        Math.max(0, now - last),
-        history ? Optional.empty() : curve.asymptoteDoubt(),
-        reach);
+    return (int) Math.max(SHORT_REACH, Math.floor((last - first) / 2));
   }
 
   private Outlook outlook(
@@ -184,8 +203,8 @@ final class Outlooks {
 
   private static Outlook.Size size(Forecast told, CohortGrowth growth, int day) {
     double shared = growth.curveSd().get(day);
-    return new Outlook.Size(
-        told.mean(), Math.sqrt(Math.max(0, told.sd() * told.sd() - shared * shared)));
+    double own = Math.sqrt(Math.max(0, told.sd() * told.sd() - shared * shared));
+    return new Outlook.Size(told.mean() + growth.shift().get(day), own);
   }
 
   /** Adds the plants that stand on rafts with a curve but were never seen there. */

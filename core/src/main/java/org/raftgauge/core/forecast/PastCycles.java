@@ -12,6 +12,7 @@ import java.util.TreeMap;
 import org.raftgauge.core.book.CropBook;
 import org.raftgauge.core.book.PlantLife;
 import org.raftgauge.core.book.Planting;
+import org.raftgauge.core.cohort.CohortCurve;
 import org.raftgauge.core.cohort.CohortPrior;
 import org.raftgauge.core.cohort.CohortRule;
 import org.raftgauge.core.cohort.FitCohort;
@@ -27,13 +28,14 @@ import org.raftgauge.core.history.WhoGrewWhere;
  */
 final class PastCycles {
   private static final int MOST_CYCLES = 5;
-  private static final int MOST_PLANTS = 60;
+  private static final int MOST_PLANTS = 30;
   private static final int FEWEST_PHOTOS = 4;
   private static final int COHORT_DAYS = 2;
 
   private final CohortRule rule;
   private final Map<String, TreeMap<LocalDate, List<Series>>> cycles = new HashMap<>();
   private final Map<String, Optional<CohortPrior>> priors = new HashMap<>();
+  private final Map<String, List<CohortCurve>> curves = new HashMap<>();
 
   private PastCycles(CohortRule rule) {
     this.rule = rule;
@@ -114,12 +116,28 @@ final class PastCycles {
    * @return nothing where no cycle of it is over
    */
   Optional<CohortPrior> prior(Planting planting) {
-    return priors.computeIfAbsent(key(planting), this::fit);
+    String key = key(planting);
+    return priors.computeIfAbsent(key, this::fit);
   }
 
-  /** Returns how many cycles are used of a crop. */
-  int cycles(Planting planting) {
-    return latest(key(planting)).size();
+  /**
+   * Returns how much ln area grew between two ages, in each of the cycles used.
+   *
+   * @param planting tells crop, variety and layout
+   * @param from age, days
+   * @param to a later age
+   */
+  List<Double> growth(Planting planting, double from, double to) {
+    return curves.computeIfAbsent(key(planting), this::curves).stream()
+        .map(c -> c.lnGrowth(from, to).mean())
+        .toList();
+  }
+
+  private List<CohortCurve> curves(String key) {
+    Optional<CohortPrior> prior = priors.computeIfAbsent(key, this::fit);
+    return prior.isEmpty()
+        ? List.of()
+        : latest(key).stream().map(c -> FitCohort.of(c, rule, prior.get())).toList();
   }
 
   private Optional<CohortPrior> fit(String key) {
