@@ -3,6 +3,7 @@ package org.raftgauge.core.forecast;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Locale;
 import java.util.TreeMap;
 
 /**
@@ -46,6 +47,21 @@ public record LookBackScore(
     List<LookBackScore> scores = new ArrayList<>();
     groups.values().forEach(leads -> leads.values().forEach(own -> scores.add(score(own))));
     return scores;
+  }
+
+  /** Returns the score as a sentence. */
+  public String words() {
+    return String.format(
+        Locale.ROOT,
+        "%s, %d days ahead, %d harvests: median error %.1f %%, mean %+.1f %%, %.0f %% inside their"
+            + " 80 %% interval%s",
+        crop,
+        leadDays,
+        harvests,
+        100 * medianAbsoluteShare,
+        100 * meanShare,
+        100 * inside80,
+        hindsight > 0 ? "; the grader knew later weighings for " + hindsight : "");
   }
 
   private static LookBackScore score(List<LookBackRow> rows) {
