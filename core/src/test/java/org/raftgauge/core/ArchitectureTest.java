@@ -45,6 +45,7 @@ class ArchitectureTest {
           "grader",
           "track",
           "evening",
+          "forecast",
           "report");
 
   /** Who may import what of others. */

@@ -16,7 +16,8 @@ import picocli.CommandLine.Command;
       AccuracyCommand.class,
       ReportCommand.class,
       GraderCommand.class,
-      SeasonCommand.class
+      SeasonCommand.class,
+      HarvestCommand.class
     })
 public final class Proving {
 

@@ -44,6 +44,9 @@ import picocli.CommandLine.Spec;
       "  raftgauge grader fit --book my-farm --crop butterhead",
       "      Learns weights from plants that you weighed; raftgauge grader picks says",
       "      which to weigh.",
+      "  raftgauge forecast --book my-farm --on 2026-04-16 --out forecast",
+      "      What rafts will weigh and when they are ready; raftgauge look-back says how",
+      "      far off earlier forecasts were.",
       "  raftgauge help run",
       "      All options of run.",
       "",
@@ -88,6 +91,8 @@ public final class Raftgauge implements Runnable {
             .addSubcommand(new TeachCommand(console))
             .addSubcommand(GraderCommand.with(console))
             .addSubcommand(StationCommand.line(console))
+            .addSubcommand(new ForecastCommand(console))
+            .addSubcommand(new LookBackCommand(console))
             .setOut(new PrintWriter(console.out(), true, StandardCharsets.UTF_8))
             .setErr(new PrintWriter(console.err(), true, StandardCharsets.UTF_8))
             .setParameterExceptionHandler((e, a) -> wrongCall(e, console))

@@ -97,6 +97,27 @@ public final class CohortCurve implements CohortFit {
     return basis.extrapolation().variance(curve(), basis.lastDat(), dat);
   }
 
+  /**
+   * Returns how much the typical plant's ln area grows from one day to a later one, with the error
+   * that all plants of the cohort share: that of the curve's growth and of the choice of model.
+   * Where a plant stands on the first day is its own photos' business.
+   *
+   * @param fromDat the first day, such as that of the last photos
+   * @param toDat the later day
+   */
+  public Forecast lnGrowth(double fromDat, double toDat) {
+    double[] from = new double[theta.length];
+    double[] to = new double[theta.length];
+    double mean = -model.lnArea(fromDat, theta, from) + model.lnArea(toDat, theta, to);
+    double variance = modelVariance(toDat);
+    for (int i = 0; i < to.length; i++) {
+      for (int j = 0; j < to.length; j++) {
+        variance += (to[i] - from[i]) * error[i][j] * (to[j] - from[j]);
+      }
+    }
+    return new Forecast(mean, Math.sqrt(Math.max(0, variance)));
+  }
+
   private Forecast at(double dat, double[][] covariance, double extra) {
     double[] g = new double[theta.length];
     double mean = model.lnArea(dat, theta, g);

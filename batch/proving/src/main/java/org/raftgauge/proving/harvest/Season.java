@@ -1,0 +1,113 @@
+// SPDX-License-Identifier: Apache-2.0
+package org.raftgauge.proving.harvest;
+
+import java.time.LocalDate;
+import java.time.ZoneOffset;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.OptionalDouble;
+import java.util.Random;
+import org.raftgauge.core.book.SiteId;
+import org.raftgauge.core.history.SiteLook;
+import org.raftgauge.core.site.SiteMeasure;
+
+/** A simulated farm: past cycles, tonight's cohort, the photos' areas, and true weights. */
+final class Season {
+  static final LocalDate TONIGHTS = LocalDate.of(2026, 4, 1);
+  private static final int CYCLE_DAYS = 40;
+  private static final int PAST_RAFTS = 2;
+  private static final double HEAD_G = 150;
+
+  final SeasonSetting setting;
+  final List<List<Plant>> past = new ArrayList<>();
+  final List<Plant> now = new ArrayList<>();
+  final List<SiteLook> looks = new ArrayList<>();
+  final double minimumG;
+  final Random random;
+  private final double exponent;
+  private final double reference;
+
+  Season(SeasonSetting setting, long seed) {
+    this.setting = setting;
+    this.random = new Random(seed);
+    Climate.Usual usual = Climate.Usual.draw(random);
+    this.exponent = 1.1 + 0.25 * random.nextDouble();
+    this.reference = Math.log(usual.harvestCm2());
+    double weightSd = Math.hypot(exponent * setting.plantSd(), setting.weightSd());
+    // About one head in ten of the usual cycle is lighter than this on the day of harvest.
+    this.minimumG = HEAD_G * Math.exp(-1.2815515655446004 * weightSd);
+    for (int cycle = 0; cycle < setting.pastCycles(); cycle++) {
+      past.add(grow("P" + cycle + "-", PAST_RAFTS, usual));
+    }
+    now.addAll(grow("N-", setting.rafts(), usual));
+    for (int cycle = 0; cycle < past.size(); cycle++) {
+      photograph(past.get(cycle), starts(cycle), SeasonSetting.HARVEST_DAT + 2);
+    }
+    photograph(now, TONIGHTS, SeasonSetting.HARVEST_DAT - SeasonSetting.LEAD);
+  }
+
+  static LocalDate starts(int cycle) {
+    return TONIGHTS.minusDays((long) CYCLE_DAYS * (cycle + 1));
+  }
+
+  private List<Plant> grow(String name, int rafts, Climate.Usual usual) {
+    Climate climate = new Climate(usual, setting, random);
+    List<Plant> plants = new ArrayList<>();
+    for (int raft = 0; raft < rafts; raft++) {
+      for (int site = 0; site < 18; site++) {
+        plants.add(
+            new Plant(
+                name + raft,
+                new SiteId(site / 3, site % 3),
+                climate,
+                new Plant.Draws(setting, random)));
+      }
+    }
+    return plants;
+  }
+
+  /** Photographs every second evening from day 4. */
+  private void photograph(List<Plant> plants, LocalDate start, int last) {
+    for (int dat = last; dat >= 4; dat -= 2) {
+      for (Plant plant : plants) {
+        if (plant.standsOn(dat)) {
+          looks.add(look(plant, start, dat));
+        }
+      }
+    }
+  }
+
+  private SiteLook look(Plant plant, LocalDate start, int dat) {
+    double area = measuredCm2(plant, dat);
+    SiteMeasure measure =
+        new SiteMeasure(
+            plant.site,
+            OptionalDouble.of(area),
+            OptionalDouble.of(area * setting.freshSd()),
+            OptionalDouble.of(area),
+            plant.closed(setting, dat),
+            0,
+            0,
+            1,
+            List.of(),
+            List.of(),
+            1,
+            "");
+    return new SiteLook(
+        plant.raft + "-" + dat,
+        "bench",
+        plant.raft,
+        start.plusDays(dat).atTime(18, 0).atOffset(ZoneOffset.UTC),
+        measure);
+  }
+
+  double measuredCm2(Plant plant, int dat) {
+    double error = plant.persistent + setting.freshSd() * random.nextGaussian();
+    return plant.shownCm2(setting, dat) * Math.exp(error);
+  }
+
+  /** Returns a plant's true weight, g. */
+  double weightG(Plant plant, int dat) {
+    return HEAD_G * Math.exp(exponent * (plant.lnArea[dat] - reference) + plant.weightOff);
+  }
+}

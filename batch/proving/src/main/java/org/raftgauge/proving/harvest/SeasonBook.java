@@ -1,0 +1,93 @@
+// SPDX-License-Identifier: Apache-2.0
+package org.raftgauge.proving.harvest;
+
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.time.LocalDate;
+import java.util.List;
+import java.util.Locale;
+import java.util.TreeSet;
+import org.raftgauge.core.book.BookReading;
+import org.raftgauge.core.book.CropBook;
+
+/** Writes a simulated season's crop book and reads it as any book is read. */
+final class SeasonBook {
+  private SeasonBook() {}
+
+  static CropBook of(Season season, Path folder) throws IOException {
+    Files.createDirectories(folder.resolve("stations"));
+    Files.writeString(
+        folder.resolve("book.yaml"),
+        "time_zone: UTC\nday_starts_at: \"04:00\"\nstation: bench\nunits: metric\n");
+    Files.writeString(
+        folder.resolve("stations/bench.yaml"),
+        "kind: passing\ncameras: 1\nimage_width_px: 2000\nimage_height_px: 3000\n"
+            + "lens: {fx_px: 3000, fy_px: 3000, cx_px: 1000, cy_px: 1500}\n"
+            + "camera_height_mm: 1600\n");
+    Files.writeString(
+        folder.resolve("layouts.yaml"),
+        """
+        layouts:
+          season-18:
+            board: {width_mm: 600, length_mm: 1200}
+            sites: {rows: 6, columns: 3, first_x_mm: 120, first_y_mm: 150, pitch_x_mm: 180, pitch_y_mm: 180}
+            tag: {x_mm: 300, y_mm: 42, side_mm: 60}
+        """);
+    Files.writeString(
+        folder.resolve("crops.yaml"),
+        String.format(
+            Locale.ROOT,
+            "crops:%n  batavia:%n    colour_model: green-leaf%n"
+                + "    height_model: {scale_mm: 5, exponent: 0.5}%n"
+                + "    harvest: {head_weight_g: 150, minimum_g: %.1f, ready_share: 0.9,"
+                + " window_dat: [20, 45]}%n",
+            season.minimumG));
+    StringBuilder plantings =
+        new StringBuilder(
+            "raft,pond,berth,crop,variety,layout,sites,sown_on,transplanted_on,harvest_by,"
+                + "ended_on,lot\n");
+    StringBuilder events = new StringBuilder("at,kind,raft,site,to_raft,to_site,by,note\n");
+    for (int cycle = 0; cycle < season.past.size(); cycle++) {
+      LocalDate start = Season.starts(cycle);
+      plantings(plantings, season.past.get(cycle), start, start.plusDays(36).toString());
+      deaths(events, season.past.get(cycle), start, SeasonSetting.HARVEST_DAT);
+    }
+    plantings(plantings, season.now, Season.TONIGHTS, "");
+    deaths(events, season.now, Season.TONIGHTS, SeasonSetting.HARVEST_DAT - SeasonSetting.LEAD);
+    Files.writeString(folder.resolve("plantings.csv"), plantings);
+    Files.writeString(folder.resolve("events.csv"), events);
+    BookReading reading = CropBook.read(folder);
+    if (reading.problems().stream().anyMatch(p -> p.isError())) {
+      throw new IOException("the season's book: " + reading.problems());
+    }
+    return reading.book();
+  }
+
+  private static void plantings(
+      StringBuilder text, List<Plant> plants, LocalDate start, String ended) {
+    TreeSet<String> rafts = new TreeSet<>();
+    plants.forEach(p -> rafts.add(p.raft));
+    rafts.forEach(
+        raft ->
+            text.append(raft)
+                .append(",pond-1,,batavia,,season-18,,,")
+                .append(start)
+                .append(",,")
+                .append(ended)
+                .append(",\n"));
+  }
+
+  private static void deaths(StringBuilder text, List<Plant> plants, LocalDate start, int last) {
+    for (Plant plant : plants) {
+      if (plant.diesOn <= last) {
+        text.append(start.plusDays(plant.diesOn))
+            .append("T12:00,died,")
+            .append(plant.raft)
+            .append(',')
+            .append(plant.site)
+            .append(",,,,\n");
+      }
+    }
+  }
+}

@@ -1,0 +1,148 @@
+// SPDX-License-Identifier: Apache-2.0
+package org.raftgauge.batch.forecast;
+
+import java.io.IOException;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.nio.file.StandardCopyOption;
+import java.time.LocalDate;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.TreeMap;
+import org.raftgauge.batch.grade.BookGraders;
+import org.raftgauge.batch.run.BookLooks;
+import org.raftgauge.core.book.CropBook;
+import org.raftgauge.core.book.Planting;
+import org.raftgauge.core.forecast.Asked;
+import org.raftgauge.core.forecast.EveningForecast;
+import org.raftgauge.core.forecast.ForecastEvening;
+import org.raftgauge.core.forecast.ForecastRule;
+import org.raftgauge.core.forecast.HarvestPlan;
+import org.raftgauge.core.forecast.LookBack;
+import org.raftgauge.core.forecast.LookBackRow;
+import org.raftgauge.core.forecast.LookBackScore;
+import org.raftgauge.core.forecast.PlanRow;
+import org.raftgauge.core.forecast.Resources;
+import org.raftgauge.core.grader.Grader;
+import org.raftgauge.core.history.SiteLook;
+import org.raftgauge.core.problem.InputException;
+import org.raftgauge.core.problem.Problem;
+import org.raftgauge.core.report.ForecastTable;
+import org.raftgauge.core.report.LookBackTable;
+import org.raftgauge.core.report.PlanTable;
+import org.raftgauge.core.report.ResourcesTable;
+import org.raftgauge.core.report.SupplyTable;
+
+/** Forecasts from a book's history alone, and replays what was forecast. */
+public final class ForecastBook {
+  private final CropBook book;
+  private final Path folder;
+
+  /**
+   * Wraps a book.
+   *
+   * @param book the crop book as read
+   * @param folder of the book
+   */
+  public ForecastBook(CropBook book, Path folder) {
+    this.book = book;
+    this.folder = folder;
+  }
+
+  /**
+   * Forecasts and writes {@code forecast.csv}, {@code supply.csv}, {@code plan-totals.csv} and,
+   * where no plan is given, {@code plan.csv} as a proposal.
+   *
+   * @param on the evening
+   * @param days coming days
+   * @param plan the grower's plan, where there is one
+   * @param out folder to write to
+   * @return what to say, line by line
+   * @throws InputException if there is nothing to forecast from, or the plan is wrong
+   * @throws IOException if a file cannot be read or written
+   */
+  public List<String> forecast(LocalDate on, int days, Optional<Path> plan, Path out)
+      throws InputException, IOException {
+    List<SiteLook> looks = BookLooks.upTo(book, folder, on);
+    Asked asked = new Asked(on, ForecastRule.defaults().withDays(days));
+    EveningForecast forecast = ForecastEvening.of(book, looks, graders(), asked);
+    if (forecast.rafts().isEmpty()) {
+      List<String> why = new ArrayList<>(forecast.remarks());
+      why.remove(EveningForecast.CAUTION);
+      throw new InputException(
+          List.of(
+              new Problem(
+                  "BOOK " + folder,
+                  "nothing can be forecast on " + on + (why.isEmpty() ? "" : ": " + why),
+                  "run raftgauge over more photos, or give another --on")));
+    }
+    List<PlanRow> rows =
+        plan.isPresent() ? ReadPlan.of(plan.get(), forecast) : HarvestPlan.propose(forecast);
+    Files.createDirectories(out);
+    write(out.resolve("forecast.csv"), ForecastTable.of(forecast.rows()));
+    write(out.resolve("supply.csv"), SupplyTable.of(forecast.supply()));
+    write(out.resolve("plan-totals.csv"), PlanTable.totals(HarvestPlan.totals(forecast, rows)));
+    List<String> lines = new ArrayList<>();
+    lines.add(forecast.rafts().size() + " rafts: " + out.resolve("forecast.csv"));
+    lines.add("By crop and day: " + out.resolve("supply.csv"));
+    if (plan.isEmpty()) {
+      write(out.resolve("plan.csv"), PlanTable.plan(rows));
+      lines.add("A plan to edit: " + out.resolve("plan.csv"));
+    }
+    lines.add("What the plan yields: " + out.resolve("plan-totals.csv"));
+    lines.addAll(forecast.remarks());
+    return lines;
+  }
+
+  /**
+   * Replays past harvests and writes {@code look-back.csv}, {@code look-back-summary.csv} and,
+   * where climate.csv tells light or water, {@code resources.csv}.
+   *
+   * @param out folder to write to
+   * @return what to say, line by line
+   * @throws InputException if there is nothing to replay
+   * @throws IOException if a file cannot be read or written
+   */
+  public List<String> lookBack(Path out) throws InputException, IOException {
+    List<SiteLook> looks = BookLooks.upTo(book, folder, LocalDate.MAX);
+    List<LookBackRow> rows = LookBack.of(book, looks, graders(), LookBack.Leads.defaults());
+    List<Resources> resources = Resources.of(book);
+    if (rows.isEmpty() && resources.isEmpty()) {
+      throw new InputException(
+          List.of(
+              new Problem(
+                  "BOOK " + folder,
+                  "no harvest could be replayed",
+                  "it takes rows in harvests.csv, photos of those rafts in the history before, and"
+                      + " a grader")));
+    }
+    List<LookBackScore> scores = LookBackScore.of(rows);
+    Files.createDirectories(out);
+    write(out.resolve("look-back.csv"), LookBackTable.rows(rows));
+    write(out.resolve("look-back-summary.csv"), LookBackTable.summary(scores));
+    write(out.resolve("resources.csv"), ResourcesTable.of(resources));
+    List<String> lines = new ArrayList<>();
+    scores.forEach(s -> lines.add(s.words()));
+    lines.add("Each forecast: " + out.resolve("look-back.csv"));
+    lines.add(EveningForecast.CAUTION);
+    return lines;
+  }
+
+  /** Reads the graders of all crops that are planted, by crop. */
+  private Map<String, Grader> graders() throws InputException {
+    Map<String, Grader> graders = new TreeMap<>();
+    for (String crop : book.plantings().stream().map(Planting::crop).distinct().sorted().toList()) {
+      BookGraders.of(book, folder, crop).ifPresent(g -> graders.put(crop, g));
+    }
+    return graders;
+  }
+
+  private static void write(Path file, String text) throws IOException {
+    Path fresh = file.resolveSibling(file.getFileName() + ".new");
+    Files.writeString(fresh, text, StandardCharsets.UTF_8);
+    Files.move(fresh, file, StandardCopyOption.REPLACE_EXISTING);
+  }
+}

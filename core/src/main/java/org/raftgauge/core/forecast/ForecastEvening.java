@@ -1,0 +1,150 @@
+// SPDX-License-Identifier: Apache-2.0
+package org.raftgauge.core.forecast;
+
+import java.time.Instant;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.TreeMap;
+import java.util.function.Predicate;
+import org.raftgauge.core.book.BookAsOf;
+import org.raftgauge.core.book.Crop;
+import org.raftgauge.core.book.CropBook;
+import org.raftgauge.core.book.HarvestTotal;
+import org.raftgauge.core.book.Planting;
+import org.raftgauge.core.cohort.CohortRule;
+import org.raftgauge.core.grader.Grader;
+import org.raftgauge.core.history.CollectSeries;
+import org.raftgauge.core.history.PlantSeries;
+import org.raftgauge.core.history.SiteLook;
+
+/** Forecasts from an evening: a pure function that sees nothing later than it. */
+public final class ForecastEvening {
+  private final CropBook book;
+  private final Map<String, Grader> graders;
+  private final Asked asked;
+  private final SharedDraws draws;
+
+  private ForecastEvening(CropBook book, Map<String, Grader> graders, Asked asked) {
+    this.book = book;
+    this.graders = graders;
+    this.asked = asked;
+    this.draws = new SharedDraws(asked.rule());
+  }
+
+  /**
+   * Forecasts.
+   *
+   * @param book the crop book; what it says of later days is left out
+   * @param looks what photos that count said, in any order; later ones are left out
+   * @param graders by crop; a crop without one is told by area only
+   * @param asked evening and rule
+   * @return rafts, ponds and crops on the coming days, supply, and remarks
+   */
+  public static EveningForecast of(
+      CropBook book, List<SiteLook> looks, Map<String, Grader> graders, Asked asked) {
+    CropBook known = BookAsOf.of(book, asked.evening());
+    List<PlantSeries> series = CollectSeries.upTo(known, looks, asked.evening());
+    return new ForecastEvening(known, graders, asked).forecast(looks, series, p -> true);
+  }
+
+  /**
+   * Forecasts some crops only, for replays.
+   *
+   * @param which the plantings of whose crops is wanted
+   */
+  static EveningForecast of(
+      CropBook known, List<SiteLook> looks, Map<String, Grader> graders, Some some) {
+    List<PlantSeries> series = CollectSeries.upTo(known, looks, some.asked().evening());
+    return new ForecastEvening(known, graders, some.asked()).forecast(looks, series, some.which());
+  }
+
+  /** What is asked, of which plantings. */
+  record Some(Asked asked, Predicate<Planting> which) {}
+
+  private EveningForecast forecast(
+      List<SiteLook> looks, List<PlantSeries> series, Predicate<Planting> which) {
+    Instant end = book.farmDay().start(asked.evening().plusDays(1));
+    List<SiteLook> before = looks.stream().filter(l -> l.takenAt().toInstant().isBefore(end)).toList();
+    PastCycles past = PastCycles.of(book, before, CohortRule.defaults());
+    List<PlantSeries> wanted = series.stream().filter(s -> which.test(s.planting())).toList();
+    Outlooks outlooks = Outlooks.of(book, wanted, past, asked);
+    StandLoss loss = StandLoss.of(book.plants(), outlooks.bare(), end.minusNanos(1));
+    DrawRaft.Shared shared = new DrawRaft.Shared(draws, loss, asked.rule().horizon());
+    List<RaftForecast> rafts = new ArrayList<>();
+    grouped(outlooks.plants())
+        .values()
+        .forEach(plants -> rafts.add(raft(plants, shared)));
+    List<String> remarks = remarks(wanted, outlooks, rafts);
+    return new EveningForecast(
+        asked, rafts, new ForecastRows(asked).of(rafts), new Supply(asked).of(rafts), remarks);
+  }
+
+  private static TreeMap<String, List<Outlook>> grouped(List<Outlook> plants) {
+    TreeMap<String, List<Outlook>> groups = new TreeMap<>();
+    for (Outlook plant : plants) {
+      Planting p = plant.planting();
+      groups
+          .computeIfAbsent(String.join("\n", p.raft(), p.crop(), p.lot()), k -> new ArrayList<>())
+          .add(plant);
+    }
+    return groups;
+  }
+
+  private RaftForecast raft(List<Outlook> plants, DrawRaft.Shared shared) {
+    Planting planting = plants.get(0).planting();
+    Optional<Grader> grader = Optional.ofNullable(graders.get(planting.crop()));
+    RaftForecast.Who who =
+        new RaftForecast.Who(
+            planting.raft(),
+            planting.pond(),
+            planting.crop(),
+            planting.variety(),
+            planting.lot(),
+            plants.get(0).ageDays(),
+            book.crop(planting).flatMap(Crop::harvest),
+            grader.map(g -> g.crop() + " " + g.origin().fittedAt()).orElse("none").strip(),
+            cutBefore(planting));
+    return new DrawRaft(who, plants, grader.map(Weighing::new), shared).draw(shared.horizon());
+  }
+
+  /** Returns what was weighed at earlier cuts of a planting, g. */
+  private double cutBefore(Planting planting) {
+    Instant from = book.farmDay().start(planting.startsOn());
+    return book.diary().harvests().stream()
+        .filter(h -> h.raft().equals(planting.raft()))
+        .filter(h -> h.harvestedAt().toInstant().isAfter(from))
+        .mapToDouble(HarvestTotal::totalWeightG)
+        .sum();
+  }
+
+  private List<String> remarks(
+      List<PlantSeries> wanted, Outlooks outlooks, List<RaftForecast> rafts) {
+    List<String> remarks = new ArrayList<>();
+    remarks.add(EveningForecast.CAUTION);
+    rafts.stream()
+        .filter(r -> r.who().grader().equals("none"))
+        .map(r -> r.who().crop())
+        .distinct()
+        .forEach(
+            crop ->
+                remarks.add(
+                    crop
+                        + " has no grader: its areas are forecast, no weights and no ready days;"
+                        + " weigh plants (grader picks) and fit one (grader fit)"));
+    outlooks
+        .noCurve()
+        .forEach((raft, why) -> remarks.add(raft + " has no forecast: " + String.join("; ", why)));
+    long trays =
+        wanted.stream()
+            .filter(s -> s.clock() == PlantSeries.AgeClock.SOWING)
+            .map(s -> s.planting().raft())
+            .distinct()
+            .count();
+    if (trays > 0) {
+      remarks.add(trays + " rafts or trays that are not transplanted yet are left out");
+    }
+    return remarks;
+  }
+}

@@ -1,0 +1,154 @@
+// SPDX-License-Identifier: Apache-2.0
+package org.raftgauge.core.forecast;
+
+import java.time.LocalDate;
+import java.time.OffsetDateTime;
+import java.time.temporal.ChronoUnit;
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.HashSet;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.Set;
+import java.util.TreeMap;
+import org.raftgauge.core.book.BookAsOf;
+import org.raftgauge.core.book.CropBook;
+import org.raftgauge.core.book.HarvestTotal;
+import org.raftgauge.core.book.Planting;
+import org.raftgauge.core.grader.Grader;
+import org.raftgauge.core.history.SiteLook;
+
+/**
+ * Replays cycles that are over: on each earlier evening the forecast is made again with nothing
+ * later in sight, and held against what the raft yielded.
+ *
+ * <p>The grader is today's. Where it was fitted on weighings after the replayed evening, the row
+ * says so ({@code hindsight}): such rows flatter the program.
+ */
+public final class LookBack {
+  private final CropBook book;
+  private final List<SiteLook> looks;
+  private final Map<String, Grader> graders;
+  private final ForecastRule rule;
+
+  private LookBack(
+      CropBook book, List<SiteLook> looks, Map<String, Grader> graders, ForecastRule rule) {
+    this.book = book;
+    this.looks = looks;
+    this.graders = graders;
+    this.rule = rule;
+  }
+
+  /**
+   * How far ahead is asked.
+   *
+   * @param leadDays days from evening to harvest, each 0 to 60
+   * @param rule of the forecasts
+   */
+  public record Leads(List<Integer> leadDays, ForecastRule rule) {
+    /** Copies the days. */
+    public Leads {
+      leadDays = List.copyOf(leadDays);
+    }
+
+    /** Returns 1, 2, 3, 5, 7, 10 and 14 days with the usual rule. */
+    public static Leads defaults() {
+      return new Leads(List.of(1, 2, 3, 5, 7, 10, 14), ForecastRule.defaults());
+    }
+  }
+
+  /**
+   * Replays.
+   *
+   * @param book the crop book, with its harvests
+   * @param looks what photos that count said
+   * @param graders by crop
+   * @param leads how far ahead
+   * @return a row for each harvest and lead time at which the raft had a forecast with a weight,
+   *     sorted by harvest day, raft and lead
+   */
+  public static List<LookBackRow> of(
+      CropBook book, List<SiteLook> looks, Map<String, Grader> graders, Leads leads) {
+    LookBack back = new LookBack(book, looks, graders, leads.rule());
+    TreeMap<LocalDate, List<HarvestTotal>> evenings = new TreeMap<>();
+    for (HarvestTotal harvest : book.diary().harvests()) {
+      LocalDate day = back.evening(harvest.harvestedAt());
+      for (int lead : leads.leadDays()) {
+        evenings.computeIfAbsent(day.minusDays(lead), e -> new ArrayList<>()).add(harvest);
+      }
+    }
+    List<LookBackRow> rows = new ArrayList<>();
+    evenings.forEach((evening, harvests) -> rows.addAll(back.replay(evening, harvests)));
+    rows.sort(
+        Comparator.comparing(LookBackRow::harvestedOn)
+            .thenComparing(LookBackRow::raft)
+            .thenComparing(LookBackRow::leadDays));
+    return rows;
+  }
+
+  private LocalDate evening(OffsetDateTime at) {
+    return book.farmDay().evening(at.toInstant());
+  }
+
+  private List<LookBackRow> replay(LocalDate evening, List<HarvestTotal> harvests) {
+    CropBook known = BookAsOf.of(book, evening);
+    Set<String> crops = new HashSet<>();
+    for (HarvestTotal harvest : harvests) {
+      known.plantingsOn(harvest.raft(), evening).forEach(p -> crops.add(p.crop()));
+    }
+    if (crops.isEmpty() || looks.stream().noneMatch(l -> !evening(l.takenAt()).isAfter(evening))) {
+      return List.of();
+    }
+    int longest =
+        harvests.stream()
+            .mapToInt(h -> (int) ChronoUnit.DAYS.between(evening, evening(h.harvestedAt())))
+            .max()
+            .orElse(1);
+    Asked asked = new Asked(evening, rule.withDays(Math.max(1, longest)));
+    EveningForecast forecast =
+        ForecastEvening.of(
+            known,
+            looks,
+            graders,
+            new ForecastEvening.Some(asked, (Planting p) -> crops.contains(p.crop())));
+    List<LookBackRow> rows = new ArrayList<>();
+    for (HarvestTotal harvest : harvests) {
+      row(forecast, harvest).ifPresent(rows::add);
+    }
+    return rows;
+  }
+
+  private Optional<LookBackRow> row(EveningForecast forecast, HarvestTotal harvest) {
+    LocalDate day = evening(harvest.harvestedAt());
+    LocalDate evening = forecast.asked().evening();
+    int lead = (int) ChronoUnit.DAYS.between(evening, day);
+    List<RaftForecast> own =
+        forecast.rafts().stream().filter(r -> r.who().raft().equals(harvest.raft())).toList();
+    boolean weighed = own.stream().allMatch(r -> r.day(lead).weight().isPresent());
+    if (own.isEmpty() || !weighed || harvest.totalWeightG() <= 0) {
+      return Optional.empty();
+    }
+    Totals total = Totals.zero(rule.draws());
+    double heads = 0;
+    for (RaftForecast raft : own) {
+      total = total.plus(raft.day(lead).weight().orElseThrow());
+      heads += raft.heads(lead);
+    }
+    String crop = own.get(0).who().crop();
+    boolean hindsight =
+        evening(OffsetDateTime.parse(graders.get(crop).origin().lastWeighed())).isAfter(evening);
+    return Optional.of(
+        new LookBackRow(
+            harvest.raft(),
+            crop,
+            evening,
+            day,
+            lead,
+            total.amount(),
+            heads,
+            harvest.totalWeightG(),
+            harvest.heads(),
+            hindsight));
+  }
+}

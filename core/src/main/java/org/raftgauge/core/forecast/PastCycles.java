@@ -1,0 +1,177 @@
+// SPDX-License-Identifier: Apache-2.0
+package org.raftgauge.core.forecast;
+
+import java.time.LocalDate;
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.TreeMap;
+import org.raftgauge.core.book.CropBook;
+import org.raftgauge.core.book.PlantLife;
+import org.raftgauge.core.book.Planting;
+import org.raftgauge.core.cohort.CohortCurve;
+import org.raftgauge.core.cohort.CohortPrior;
+import org.raftgauge.core.cohort.CohortRule;
+import org.raftgauge.core.cohort.FitCohort;
+import org.raftgauge.core.forecast.AreasOf.Point;
+import org.raftgauge.core.growth.Series;
+import org.raftgauge.core.history.Grown;
+import org.raftgauge.core.history.SiteLook;
+import org.raftgauge.core.history.WhoGrewWhere;
+
+/**
+ * What the cycles that are over tell of a crop's growth: the latest of them, up to their first cut,
+ * from which tonight's cohorts extrapolate until their own photos say otherwise.
+ */
+final class PastCycles {
+  private static final int MOST_CYCLES = 5;
+  private static final int MOST_PLANTS = 30;
+  private static final int FEWEST_PHOTOS = 4;
+  private static final int COHORT_DAYS = 2;
+
+  private final CohortRule rule;
+  private final Map<String, TreeMap<LocalDate, List<Series>>> cycles = new HashMap<>();
+  private final Map<String, Optional<CohortPrior>> priors = new HashMap<>();
+  private final Map<String, List<CohortCurve>> curves = new HashMap<>();
+
+  private PastCycles(CohortRule rule) {
+    this.rule = rule;
+  }
+
+  /**
+   * Collects.
+   *
+   * @param book as known by the evening
+   * @param looks up to the evening
+   * @param rule how curves are fitted
+   */
+  static PastCycles of(CropBook book, List<SiteLook> looks, CohortRule rule) {
+    PastCycles past = new PastCycles(rule);
+    Map<String, PlantLife> over = new HashMap<>();
+    for (PlantLife life : book.plants()) {
+      boolean stands = life.stays().stream().anyMatch(stay -> stay.to().isEmpty());
+      if (!stands && life.transplantedOn().isPresent()) {
+        over.put(life.plant(), life);
+      }
+    }
+    Map<String, TreeMap<LocalDate, Point>> points = new TreeMap<>();
+    if (!over.isEmpty()) {
+      collect(book, looks, over, points);
+    }
+    points.forEach((plant, seen) -> past.add(over.get(plant), seen));
+    return past;
+  }
+
+  private static void collect(
+      CropBook book,
+      List<SiteLook> looks,
+      Map<String, PlantLife> over,
+      Map<String, TreeMap<LocalDate, Point>> points) {
+    WhoGrewWhere who = WhoGrewWhere.of(book);
+    for (SiteLook look : sorted(looks)) {
+      Optional<Grown> grown =
+          who.at(look.raft(), look.measure().site(), look.takenAt().toInstant())
+              .filter(g -> over.containsKey(g.plant()))
+              .filter(g -> g.dat().isPresent() && g.dac().isEmpty());
+      if (grown.isPresent() && sound(look)) {
+        points
+            .computeIfAbsent(grown.get().plant(), p -> new TreeMap<>())
+            .put(
+                book.farmDay().evening(look.takenAt().toInstant()),
+                new Point(grown.get().dat().getAsDouble(), look.measure()));
+      }
+    }
+  }
+
+  private static List<SiteLook> sorted(List<SiteLook> looks) {
+    return looks.stream()
+        .sorted(
+            Comparator.comparing((SiteLook l) -> l.takenAt().toInstant())
+                .thenComparing(SiteLook::photo))
+        .toList();
+  }
+
+  private static boolean sound(SiteLook look) {
+    return look.measure().held().isEmpty() && look.measure().projectedAreaCm2().orElse(0) > 0;
+  }
+
+  private void add(PlantLife life, TreeMap<LocalDate, Point> seen) {
+    if (seen.size() < FEWEST_PHOTOS) {
+      return;
+    }
+    Planting planting = life.stays().get(life.stays().size() - 1).planting();
+    cycles
+        .computeIfAbsent(key(planting), k -> new TreeMap<>())
+        .computeIfAbsent(life.transplantedOn().orElseThrow(), d -> new ArrayList<>())
+        .add(AreasOf.points(List.copyOf(seen.values())));
+  }
+
+  /**
+   * Returns what is known of a crop's curve.
+   *
+   * @param planting tells crop, variety and layout
+   * @return nothing where no cycle of it is over
+   */
+  Optional<CohortPrior> prior(Planting planting) {
+    String key = key(planting);
+    return priors.computeIfAbsent(key, this::fit);
+  }
+
+  /**
+   * Returns how much ln area grew between two ages, in each of the cycles used.
+   *
+   * @param planting tells crop, variety and layout
+   * @param from age, days
+   * @param to a later age
+   */
+  List<Double> growth(Planting planting, double from, double to) {
+    return curves.computeIfAbsent(key(planting), this::curves).stream()
+        .map(c -> c.lnGrowth(from, to).mean())
+        .toList();
+  }
+
+  private List<CohortCurve> curves(String key) {
+    Optional<CohortPrior> prior = priors.computeIfAbsent(key, this::fit);
+    return prior.isEmpty()
+        ? List.of()
+        : latest(key).stream().map(c -> FitCohort.of(c, rule, prior.get())).toList();
+  }
+
+  private Optional<CohortPrior> fit(String key) {
+    List<List<Series>> latest = latest(key);
+    return latest.isEmpty() ? Optional.empty() : FitCohort.priorOf(latest, rule);
+  }
+
+  private List<List<Series>> latest(String key) {
+    List<List<Series>> grouped = new ArrayList<>();
+    LocalDate first = LocalDate.MIN;
+    for (Map.Entry<LocalDate, List<Series>> day :
+        cycles.getOrDefault(key, new TreeMap<>()).entrySet()) {
+      if (day.getKey().minusDays(COHORT_DAYS).isAfter(first)) {
+        first = day.getKey();
+        grouped.add(new ArrayList<>());
+      }
+      grouped.get(grouped.size() - 1).addAll(day.getValue());
+    }
+    return grouped.subList(Math.max(0, grouped.size() - MOST_CYCLES), grouped.size()).stream()
+        .map(PastCycles::some)
+        .toList();
+  }
+
+  /** Returns every so-manieth plant, the same ones each time. */
+  private static List<Series> some(List<Series> plants) {
+    List<Series> out = new ArrayList<>();
+    int n = Math.min(MOST_PLANTS, plants.size());
+    for (int i = 0; i < n; i++) {
+      out.add(plants.get((int) ((long) i * plants.size() / n)));
+    }
+    return out;
+  }
+
+  private static String key(Planting planting) {
+    return String.join("\n", planting.crop(), planting.variety(), planting.layout());
+  }
+}
