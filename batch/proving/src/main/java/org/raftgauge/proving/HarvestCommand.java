@@ -37,7 +37,8 @@ final class HarvestCommand implements Callable<Integer> {
 
   @Override
   public Integer call() throws IOException {
-    String page = HarvestPage.of(new HarvestPage.Asked(seasons, seed, work, Optional.ofNullable(weekly)));
+    String page =
+        HarvestPage.of(new HarvestPage.Asked(seasons, seed, work, Optional.ofNullable(weekly)));
     Files.writeString(out, page);
     System.out.print(page);
     return 0;

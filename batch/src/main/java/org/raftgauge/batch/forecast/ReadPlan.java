@@ -32,9 +32,7 @@ final class ReadPlan {
     for (CsvRow row : table.rows()) {
       String day = row.text("harvest_on");
       Optional<LocalDate> on =
-          day.isEmpty()
-              ? Optional.empty()
-              : DateText.read(row.place("harvest_on"), day, findings);
+          day.isEmpty() ? Optional.empty() : DateText.read(row.place("harvest_on"), day, findings);
       PlanRow plan = new PlanRow(row.text("raft"), on);
       HarvestPlan.wrong(forecast, plan)
           .ifPresent(why -> findings.error(row.place("raft"), why, "correct it or drop the row"));

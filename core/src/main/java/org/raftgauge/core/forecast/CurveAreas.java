@@ -32,8 +32,7 @@ public final class CurveAreas {
     List<PlantSeries> series = CollectSeries.upTo(known, looks, evening);
     List<SiteLook> before =
         looks.stream()
-            .filter(
-                l -> !known.farmDay().evening(l.takenAt().toInstant()).isAfter(evening))
+            .filter(l -> !known.farmDay().evening(l.takenAt().toInstant()).isAfter(evening))
             .toList();
     PastCycles past = PastCycles.of(known, before, CohortRule.defaults());
     Asked asked = new Asked(evening, ForecastRule.defaults());

@@ -31,8 +31,7 @@ final class DrawRaft {
     private double shareVariance;
   }
 
-  DrawRaft(
-      RaftForecast.Who who, List<Outlook> plants, Optional<Weighing> weighing, Shared common) {
+  DrawRaft(RaftForecast.Who who, List<Outlook> plants, Optional<Weighing> weighing, Shared common) {
     this.who = who;
     this.plants = plants;
     this.weighing = weighing;
@@ -76,7 +75,12 @@ final class DrawRaft {
     TreeSet<String> warnings = warnings(day, rows);
     if (rows.isEmpty() || plants.isEmpty()) {
       return new RaftForecast.Day(
-          heads, Optional.empty(), Optional.empty(), area(day, stands), regime(rows), List.copyOf(warnings));
+          heads,
+          Optional.empty(),
+          Optional.empty(),
+          area(day, stands),
+          regime(rows),
+          List.copyOf(warnings));
     }
     Sums sums = new Sums();
     for (int i = 0; i < plants.size(); i++) {

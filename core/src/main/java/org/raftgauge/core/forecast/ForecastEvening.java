@@ -66,16 +66,15 @@ public final class ForecastEvening {
   private EveningForecast forecast(
       List<SiteLook> looks, List<PlantSeries> series, Predicate<Planting> which) {
     Instant end = book.farmDay().start(asked.evening().plusDays(1));
-    List<SiteLook> before = looks.stream().filter(l -> l.takenAt().toInstant().isBefore(end)).toList();
+    List<SiteLook> before =
+        looks.stream().filter(l -> l.takenAt().toInstant().isBefore(end)).toList();
     PastCycles past = PastCycles.of(book, before, CohortRule.defaults());
     List<PlantSeries> wanted = series.stream().filter(s -> which.test(s.planting())).toList();
     Outlooks outlooks = Outlooks.of(book, wanted, past, asked);
     StandLoss loss = StandLoss.of(book.plants(), outlooks.bare(), end.minusNanos(1));
     DrawRaft.Shared shared = new DrawRaft.Shared(draws, loss, asked.rule().horizon());
     List<RaftForecast> rafts = new ArrayList<>();
-    grouped(outlooks.plants())
-        .values()
-        .forEach(plants -> rafts.add(raft(plants, shared)));
+    grouped(outlooks.plants()).values().forEach(plants -> rafts.add(raft(plants, shared)));
     List<String> remarks = remarks(wanted, outlooks, rafts);
     return new EveningForecast(
         asked, rafts, new ForecastRows(asked).of(rafts), new Supply(asked).of(rafts), remarks);

@@ -58,8 +58,7 @@ public record ForecastRow(
    * @param lo80 a tenth of chances lies before it
    * @param hi80 a tenth of chances lies after it; absent where past the horizon
    */
-  public record Ready(
-      Optional<LocalDate> on, Optional<LocalDate> lo80, Optional<LocalDate> hi80) {
+  public record Ready(Optional<LocalDate> on, Optional<LocalDate> lo80, Optional<LocalDate> hi80) {
 
     /** Returns no ready day. */
     public static Ready none() {

@@ -65,8 +65,7 @@ public record LookBackScore(
   }
 
   private static LookBackScore score(List<LookBackRow> rows) {
-    double[] absolute =
-        rows.stream().mapToDouble(r -> Math.abs(r.errorShare())).sorted().toArray();
+    double[] absolute = rows.stream().mapToDouble(r -> Math.abs(r.errorShare())).sorted().toArray();
     int n = absolute.length;
     return new LookBackScore(
         rows.get(0).crop(),

@@ -143,12 +143,19 @@ final class Outlooks {
     double fraction = last - Math.floor(last);
     double now = ChronoUnit.DAYS.between(since, evening) + fraction;
     double open =
-        areas.values().stream().mapToDouble(Outlooks::lastOpen).filter(d -> d >= 0).average().orElse(0);
+        areas.values().stream()
+            .mapToDouble(Outlooks::lastOpen)
+            .filter(d -> d >= 0)
+            .average()
+            .orElse(0);
     List<PlantCurve> own = leafy.stream().map(p -> curve.forPlant(areas.get(p.plant()))).toList();
     boolean firstGrowth = leafy.get(0).clock() == PlantSeries.AgeClock.TRANSPLANT;
     SharedGrowth shared =
         new SharedGrowth(
-            curve, own, open, firstGrowth ? Optional.of(leafy.get(0).planting()) : Optional.empty());
+            curve,
+            own,
+            open,
+            firstGrowth ? Optional.of(leafy.get(0).planting()) : Optional.empty());
     boolean history = shared.hasHistory(past);
     List<Double> shift = new ArrayList<>();
     List<Double> sd = new ArrayList<>();
@@ -188,8 +195,7 @@ final class Outlooks {
     return (int) Math.max(SHORT_REACH, Math.floor((last - first) / 2));
   }
 
-  private Outlook outlook(
-      PlantSeries plant, Series areas, CohortCurve curve, CohortGrowth growth) {
+  private Outlook outlook(PlantSeries plant, Series areas, CohortCurve curve, CohortGrowth growth) {
     boolean closed = areas.size() > 0 && areas.isClosed(areas.size() - 1);
     PlantCurve own = curve.forPlant(areas);
     double now = ChronoUnit.DAYS.between(plant.since(), evening) + growth.dayFraction();
@@ -220,7 +226,8 @@ final class Outlooks {
       if (planting.isPresent() && !told.contains(life.plant())) {
         Optional.ofNullable(curves.get(planting.get()))
             .ifPresent(
-                curve -> plants.add(unseen(life, planting.get(), curve, growths.get(planting.get()))));
+                curve ->
+                    plants.add(unseen(life, planting.get(), curve, growths.get(planting.get()))));
       }
     }
   }

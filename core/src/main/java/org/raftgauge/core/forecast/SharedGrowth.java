@@ -12,9 +12,10 @@ import org.raftgauge.core.cohort.PlantCurve;
  *
  * <p>Weather so far bends a curve and with it what it foretells, mostly downwards, for a curve that
  * levels off can do so early but not accelerate. So the growth by the plants' own curves counts as
- * one cycle beside past cycles' growth between the same ages, and the mean is taken. Its error is how cycles differ in that growth, weather included, pooled with 12 % of the
- * growth, which counts for four cycles: working values, for three cycles tell little of a spread.
- * Without past cycles the curve's own error stands, and weather comes on top.
+ * one cycle beside past cycles' growth between the same ages, and the mean is taken. Its error is
+ * how cycles differ in that growth, weather included, pooled with 12 % of the growth, which counts
+ * for four cycles: working values, for three cycles tell little of a spread. Without past cycles
+ * the curve's own error stands, and weather comes on top.
  */
 final class SharedGrowth {
   private static final double USUAL_SHARE = 0.12;
@@ -56,7 +57,10 @@ final class SharedGrowth {
       return 0;
     }
     double own =
-        plants.stream().mapToDouble(p -> p.lnArea(age).mean() - p.lnArea(open).mean()).average().orElse(0);
+        plants.stream()
+            .mapToDouble(p -> p.lnArea(age).mean() - p.lnArea(open).mean())
+            .average()
+            .orElse(0);
     return (mean(cycles) - own) * cycles.size() / (cycles.size() + 1);
   }
 

@@ -67,8 +67,6 @@ final class Supply {
 
   private static OptionalDouble packs(List<RaftForecast> rafts, double sales) {
     OptionalDouble pack = rafts.get(0).who().harvest().orElseThrow().packG();
-    return pack.isPresent()
-        ? OptionalDouble.of(Math.floor(sales / pack.getAsDouble()))
-        : pack;
+    return pack.isPresent() ? OptionalDouble.of(Math.floor(sales / pack.getAsDouble())) : pack;
   }
 }

@@ -60,11 +60,11 @@ final class Weighing {
     Traits traits = traits(plant, lnArea);
     Optional<RegimeFit> closed = grader.fit(Regime.CLOSED).filter(Weighing::restsOnGrowth);
     Optional<RegimeFit> open = grader.fit(Regime.OPEN);
-    boolean past = open.map(fit -> fit.numbers().validity().beyond(traits).isPresent()).orElse(true);
+    boolean past =
+        open.map(fit -> fit.numbers().validity().beyond(traits).isPresent()).orElse(true);
     boolean byClosed = closed.isPresent() && (plant.closed() || past);
     Optional<RegimeFit> fit = byClosed ? closed : open;
-    return fit.flatMap(
-        f -> row(f, byClosed ? Regime.CLOSED : Regime.OPEN, plant, lnArea));
+    return fit.flatMap(f -> row(f, byClosed ? Regime.CLOSED : Regime.OPEN, plant, lnArea));
   }
 
   private Optional<Row> row(RegimeFit fit, Regime regime, Outlook plant, double lnArea) {
@@ -77,7 +77,11 @@ final class Weighing {
     double[] c = fit.coefficients();
     double slope = (dot(larger.get(), c) - dot(design.get(), c)) / STEP;
     String beyond =
-        fit.numbers().validity().beyond(traits).map(b -> "beyond the grader's weighings").orElse("");
+        fit.numbers()
+            .validity()
+            .beyond(traits)
+            .map(b -> "beyond the grader's weighings")
+            .orElse("");
     String crowded =
         plant.closed() && regime == Regime.OPEN
             ? "closed plants weighed by the open fit at their curve's area; fit a closed one"
@@ -106,7 +110,8 @@ final class Weighing {
             OptionalDouble.of(traits.topHeightMm().orElseThrow() * Math.exp(STEP)),
             traits.curveAreaCm2());
     double[] c = fit.coefficients();
-    double rise = dot(fit.design(taller).orElseThrow(), c) - dot(fit.design(traits).orElseThrow(), c);
+    double rise =
+        dot(fit.design(taller).orElseThrow(), c) - dot(fit.design(traits).orElseThrow(), c);
     return Math.abs(rise / STEP) * heights.get().sdLn();
   }
 

@@ -45,7 +45,7 @@ final class Climate {
     }
     double k = 0.25 * Math.exp(pace);
     double odds = 0.25 / usual.rgrAtHarvest() - 1;
-    return ln + Math.log(1 + 1 / odds) - Math.log(1 + Math.exp(-k * off) / odds) ;
+    return ln + Math.log(1 + 1 / odds) - Math.log(1 + Math.exp(-k * off) / odds);
   }
 
   double lnArea(int dat) {

@@ -68,7 +68,10 @@ public final class HarvestPage {
     page.append("| | wanted | open | closed |\n| --- | --- | ---: | ---: |\n");
     HarvestScore open =
         HarvestScore.of(
-            SeasonSetting.usual(false), asked.seasons(), asked.seed(), asked.work().resolve("open"));
+            SeasonSetting.usual(false),
+            asked.seasons(),
+            asked.seed(),
+            asked.work().resolve("open"));
     HarvestScore closed =
         HarvestScore.of(
             SeasonSetting.usual(true),
@@ -100,7 +103,12 @@ public final class HarvestPage {
         "76-84 %",
         share(o.inside80 / (double) o.rafts),
         share(c.inside80 / (double) c.rafts));
-    row(page, "mean width of it, of the forecast", "", share(o.width80 / o.rafts), share(c.width80 / c.rafts));
+    row(
+        page,
+        "mean width of it, of the forecast",
+        "",
+        share(o.width80 / o.rafts),
+        share(c.width80 / c.rafts));
     row(
         page,
         "width needed: 10th to 90th percentile of the errors",
@@ -135,7 +143,11 @@ public final class HarvestPage {
   }
 
   private static String count(HarvestScore s) {
-    return s.seasons + " (" + s.rafts + ")" + (s.noGrader > 0 ? ", no grader in " + s.noGrader : "");
+    return s.seasons
+        + " ("
+        + s.rafts
+        + ")"
+        + (s.noGrader > 0 ? ", no grader in " + s.noGrader : "");
   }
 
   private static String share(double share) {
@@ -143,8 +155,6 @@ public final class HarvestPage {
   }
 
   private static void row(StringBuilder page, String what, String wanted, String o, String c) {
-    page.append("| ")
-        .append(String.join(" | ", what, wanted, o, c))
-        .append(" |\n");
+    page.append("| ").append(String.join(" | ", what, wanted, o, c)).append(" |\n");
   }
 }

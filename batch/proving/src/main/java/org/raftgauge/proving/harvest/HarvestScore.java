@@ -91,10 +91,7 @@ final class HarvestScore {
   private double raft(Season season, List<Plant> plants, RaftForecast raft) {
     int dat = SeasonSetting.HARVEST_DAT;
     double truth =
-        plants.stream()
-            .filter(p -> p.standsOn(dat))
-            .mapToDouble(p -> season.weightG(p, dat))
-            .sum();
+        plants.stream().filter(p -> p.standsOn(dat)).mapToDouble(p -> season.weightG(p, dat)).sum();
     Amount told = raft.weightG(SeasonSetting.LEAD).orElseThrow();
     double error = told.mean() / truth - 1;
     rafts++;

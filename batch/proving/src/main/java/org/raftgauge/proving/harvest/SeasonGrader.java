@@ -52,8 +52,7 @@ final class SeasonGrader {
         Map<String, Double> areas =
             closed
                 ? curves.computeIfAbsent(
-                    dat,
-                    d -> CurveAreas.on(book, season.looks, Season.starts(0).plusDays(d)))
+                    dat, d -> CurveAreas.on(book, season.looks, Season.starts(0).plusDays(d)))
                 : Map.of();
         weighed.add(weighed(season, plant, dat, areas));
       }
@@ -62,8 +61,7 @@ final class SeasonGrader {
     return FitGrader.fit("batavia", weighed, rule, ORIGIN);
   }
 
-  private static Weighed weighed(
-      Season season, Plant plant, int dat, Map<String, Double> curves) {
+  private static Weighed weighed(Season season, Plant plant, int dat, Map<String, Double> curves) {
     String id = plant.raft + "/" + plant.site + "/" + Season.starts(0);
     Double curve = curves.get(id);
     Traits traits =

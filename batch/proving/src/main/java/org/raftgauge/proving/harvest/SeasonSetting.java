@@ -2,7 +2,8 @@
 package org.raftgauge.proving.harvest;
 
 /**
- * How harvest seasons are simulated. All numbers are invented, in the range of leafy crops on rafts.
+ * How harvest seasons are simulated. All numbers are invented, in the range of leafy crops on
+ * rafts.
  *
  * @param closes whether the canopy closes over the pitch before harvest
  * @param rafts of tonight's cohort, 18 plants each

@@ -19,8 +19,8 @@ import org.raftgauge.core.cohort.Forecast;
 import org.raftgauge.core.growth.Series;
 
 /**
- * Forecasts the last weighing of published weekly weights from the first k dates, each plant weighed
- * once: with the other growers as past cycles, and with nothing else known.
+ * Forecasts the last weighing of published weekly weights from the first k dates, each plant
+ * weighed once: with the other growers as past cycles, and with nothing else known.
  */
 final class WeeklyWeights {
   private static final double Z80 = 1.2815515655446004;
