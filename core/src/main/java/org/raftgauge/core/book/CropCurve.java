@@ -31,6 +31,7 @@ public record CropCurve(Model model, List<Double> parameters) {
     /** {@code growth / rate ln(1 + exp(rate (t - lag_end)))}. */
     EXPOLINEAR("linear_growth_cm2_per_day", "rate_per_day", "lag_end_dat");
 
+    @SuppressWarnings("ImmutableEnumChecker") // an unmodifiable list
     private final List<String> keys;
 
     Model(String... keys) {

@@ -5,6 +5,7 @@ import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
+import java.util.Set;
 import java.util.TreeMap;
 import java.util.TreeSet;
 import org.raftgauge.core.book.Harvest;
@@ -72,7 +73,7 @@ final class DrawRaft {
   private RaftForecast.Day day(int day, Optional<List<Weighing.Row>> rows, int[] ready) {
     double stands = loss.standing(who.crop(), day);
     double heads = stands * plants.size();
-    TreeSet<String> warnings = warnings(day, rows);
+    Set<String> warnings = warnings(day, rows);
     if (rows.isEmpty() || plants.isEmpty()) {
       return new RaftForecast.Day(
           heads,
@@ -89,10 +90,8 @@ final class DrawRaft {
     double totalSd = Math.sqrt(sums.ownVariance);
     double shareSd = Math.sqrt(sums.shareVariance) / plants.size();
     double readyUnder = readyUnder();
-    double under = 0;
     for (int s = 0; s < shared.draws(); s++) {
       sums.total[s] = Math.max(0, sums.total[s] + totalSd * own[s]);
-      under += sums.under[s] / shared.draws();
       double share = sums.under[s] / plants.size() - shareSd * own[s];
       if (share <= readyUnder && day < ready[s]) {
         ready[s] = day;
@@ -185,7 +184,7 @@ final class DrawRaft {
         mean * Math.exp(1.959963984540054 * sd - sd * sd / 2));
   }
 
-  private TreeSet<String> warnings(int day, Optional<List<Weighing.Row>> rows) {
+  private Set<String> warnings(int day, Optional<List<Weighing.Row>> rows) {
     TreeSet<String> warnings = new TreeSet<>();
     TreeMap<String, Integer> remarks = new TreeMap<>();
     rows.ifPresent(

@@ -19,7 +19,7 @@ final class SharedDraws {
   private final int days;
   private final double[][] weather;
   private final Map<String, double[]> named = new HashMap<>();
-  private final Map<RegimeFit, Calibration> calibrations = new IdentityHashMap<>();
+  private final IdentityHashMap<RegimeFit, Calibration> calibrations = new IdentityHashMap<>();
 
   /** Draws of a calibration: shifts of its numbers, and the factor of its spread. */
   static final class Calibration {
