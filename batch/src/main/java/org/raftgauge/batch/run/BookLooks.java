@@ -9,6 +9,7 @@ import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Set;
 import java.util.TreeSet;
 import org.raftgauge.batch.store.History;
 import org.raftgauge.batch.store.Kept;
@@ -64,7 +65,7 @@ public final class BookLooks {
     return looks;
   }
 
-  private static void add(List<SiteLook> looks, PhotoMeasure photo, TreeSet<String> counted) {
+  private static void add(List<SiteLook> looks, PhotoMeasure photo, Set<String> counted) {
     for (RaftMeasure raft : photo.rafts()) {
       String id = raft.raft().orElse("");
       if (raft.held().isEmpty() && counted.contains(photo.sha256() + "/" + id)) {

@@ -137,7 +137,8 @@ final class PretendRun {
         List.of(),
         missing,
         List.of(),
-        List.of());
+        List.of(),
+        Optional.empty());
   }
 
   private PhotoMeasure photo(int raft, int evening) {

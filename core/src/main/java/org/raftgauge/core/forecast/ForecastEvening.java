@@ -52,7 +52,7 @@ public final class ForecastEvening {
   /**
    * Forecasts some crops only, for replays.
    *
-   * @param which the plantings of whose crops is wanted
+   * @param some the evening, and which plantings are wanted
    */
   static EveningForecast of(
       CropBook known, List<SiteLook> looks, Map<String, Grader> graders, Some some) {
@@ -80,7 +80,7 @@ public final class ForecastEvening {
         asked, rafts, new ForecastRows(asked).of(rafts), new Supply(asked).of(rafts), remarks);
   }
 
-  private static TreeMap<String, List<Outlook>> grouped(List<Outlook> plants) {
+  private static Map<String, List<Outlook>> grouped(List<Outlook> plants) {
     TreeMap<String, List<Outlook>> groups = new TreeMap<>();
     for (Outlook plant : plants) {
       Planting p = plant.planting();

@@ -39,7 +39,7 @@ final class Outlooks {
   private final List<Outlook> plants = new ArrayList<>();
   private final Set<String> bare = new HashSet<>();
   private final Set<String> told = new HashSet<>();
-  private final TreeMap<String, TreeSet<String>> noCurve = new TreeMap<>();
+  private final TreeMap<String, Set<String>> noCurve = new TreeMap<>();
   private int cohorts;
 
   private Outlooks(Asked asked, PastCycles past, CohortRule cohortRule) {
@@ -81,7 +81,7 @@ final class Outlooks {
   }
 
   /** Returns why rafts have no curve, by raft. */
-  Map<String, TreeSet<String>> noCurve() {
+  Map<String, Set<String>> noCurve() {
     return noCurve;
   }
 

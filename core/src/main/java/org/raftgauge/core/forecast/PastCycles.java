@@ -57,7 +57,7 @@ final class PastCycles {
         over.put(life.plant(), life);
       }
     }
-    Map<String, TreeMap<LocalDate, Point>> points = new TreeMap<>();
+    Map<String, Map<LocalDate, Point>> points = new TreeMap<>();
     if (!over.isEmpty()) {
       collect(book, looks, over, points);
     }
@@ -69,7 +69,7 @@ final class PastCycles {
       CropBook book,
       List<SiteLook> looks,
       Map<String, PlantLife> over,
-      Map<String, TreeMap<LocalDate, Point>> points) {
+      Map<String, Map<LocalDate, Point>> points) {
     WhoGrewWhere who = WhoGrewWhere.of(book);
     for (SiteLook look : sorted(looks)) {
       Optional<Grown> grown =
@@ -98,7 +98,7 @@ final class PastCycles {
     return look.measure().held().isEmpty() && look.measure().projectedAreaCm2().orElse(0) > 0;
   }
 
-  private void add(PlantLife life, TreeMap<LocalDate, Point> seen) {
+  private void add(PlantLife life, Map<LocalDate, Point> seen) {
     if (seen.size() < FEWEST_PHOTOS) {
       return;
     }

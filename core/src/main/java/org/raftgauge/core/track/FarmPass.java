@@ -4,6 +4,7 @@ package org.raftgauge.core.track;
 import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.HashMap;
+import java.util.IdentityHashMap;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -59,7 +60,7 @@ final class FarmPass {
    */
   static FarmPass through(
       List<PlantSeries> series, Function<PlantSeries, Optional<Crop>> crops, TrackRules rules) {
-    Map<PlantSeries, Cohort> cohorts = FindCohorts.of(series, crops);
+    IdentityHashMap<PlantSeries, Cohort> cohorts = FindCohorts.of(series, crops);
     List<Follow> plants =
         series.stream()
             .map(

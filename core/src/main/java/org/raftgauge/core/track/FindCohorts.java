@@ -31,7 +31,7 @@ final class FindCohorts {
    * @param crops what the book says of a series' crop
    * @return cohorts by series, by identity
    */
-  static Map<PlantSeries, Cohort> of(
+  static IdentityHashMap<PlantSeries, Cohort> of(
       List<PlantSeries> series, Function<PlantSeries, Optional<Crop>> crops) {
     FindCohorts find = new FindCohorts(crops);
     Map<String, TreeMap<LocalDate, List<PlantSeries>>> kinds = new TreeMap<>();
@@ -41,7 +41,7 @@ final class FindCohorts {
           .computeIfAbsent(plant.since(), d -> new ArrayList<>())
           .add(plant);
     }
-    Map<PlantSeries, Cohort> cohorts = new IdentityHashMap<>();
+    IdentityHashMap<PlantSeries, Cohort> cohorts = new IdentityHashMap<>();
     kinds.values().forEach(days -> find.split(days, cohorts));
     return cohorts;
   }
@@ -51,7 +51,8 @@ final class FindCohorts {
     return String.join("\n", planting.crop(), planting.variety(), plant.clock().name());
   }
 
-  private void split(Map<LocalDate, List<PlantSeries>> days, Map<PlantSeries, Cohort> cohorts) {
+  private void split(
+      Map<LocalDate, List<PlantSeries>> days, IdentityHashMap<PlantSeries, Cohort> cohorts) {
     Optional<Cohort> cohort = Optional.empty();
     for (Map.Entry<LocalDate, List<PlantSeries>> day : days.entrySet()) {
       if (cohort.filter(c -> !day.getKey().minusDays(DAYS).isAfter(c.since())).isEmpty()) {

@@ -46,7 +46,8 @@ class BoardPatternsTest {
 
   @Test
   void raftThatFallsOffAlongTheBoardIsAGradient() {
-    Farm farm = farm((site, dat) -> 2 + 0.12 * dat + 0.12 * (2.5 - site / Farm.COLUMNS));
+    Farm farm =
+        farm((site, dat) -> 2 + 0.12 * dat + 0.12 * (2.5 - Math.floorDiv(site, Farm.COLUMNS)));
     Judged raft = farm.group(LAST, Judged.Scope.RAFT, "R-0");
     assertEquals(Pattern.GRADIENT, raft.pattern(), raft.evidence());
     assertTrue(raft.evidence().contains("along the board from A1 to F1"), raft.evidence());

@@ -22,9 +22,14 @@ final class SeasonBook {
         "time_zone: UTC\nday_starts_at: \"04:00\"\nstation: bench\nunits: metric\n");
     Files.writeString(
         folder.resolve("stations/bench.yaml"),
-        "kind: passing\ncameras: 1\nimage_width_px: 2000\nimage_height_px: 3000\n"
-            + "lens: {fx_px: 3000, fy_px: 3000, cx_px: 1000, cy_px: 1500}\n"
-            + "camera_height_mm: 1600\n");
+        """
+        kind: passing
+        cameras: 1
+        image_width_px: 2000
+        image_height_px: 3000
+        lens: {fx_px: 3000, fy_px: 3000, cx_px: 1000, cy_px: 1500}
+        camera_height_mm: 1600
+        """);
     Files.writeString(
         folder.resolve("layouts.yaml"),
         """
