@@ -11,11 +11,14 @@ import java.util.TreeSet;
 import org.raftgauge.batch.run.ReportPage;
 import org.raftgauge.batch.run.RunOutcome;
 import org.raftgauge.core.book.CropBook;
+import org.raftgauge.core.evening.EveningResult;
 import org.raftgauge.core.history.CollectSeries;
+import org.raftgauge.core.history.PlantSeries;
 import org.raftgauge.core.history.SiteLook;
 import org.raftgauge.core.report.RaftRows;
 import org.raftgauge.core.report.SiteRow;
 import org.raftgauge.core.track.JudgeEvening;
+import org.raftgauge.core.track.Judged;
 import org.raftgauge.core.track.TrackRules;
 
 /** Writes the page of a run: {@code report.html} and the growth plots in {@code plots/}. */
@@ -42,13 +45,19 @@ public final class RunPage implements ReportPage {
     ReportInput input = ReportInput.of(outcome, book);
     for (LocalDate evening : evenings(looks)) {
       var series = CollectSeries.upTo(book, looks, evening);
-      input =
-          input
-              .withSeries(series)
-              .withEvening(
-                  evening, JudgeEvening.judge(book, series, evening, TrackRules.defaults()));
+      input = input.withSeries(series).withEvening(evening, verdicts(outcome, series, evening));
     }
     return input.withWorklist(worklist(outcome));
+  }
+
+  /** Returns the run's own verdicts of its last evening; judges earlier ones from its photos. */
+  private List<Judged> verdicts(RunOutcome outcome, List<PlantSeries> series, LocalDate evening) {
+    return outcome
+        .summary()
+        .judged()
+        .filter(judged -> judged.evening().equals(evening))
+        .map(EveningResult::verdicts)
+        .orElseGet(() -> JudgeEvening.judge(book, series, evening, TrackRules.defaults()));
   }
 
   private static List<Task> worklist(RunOutcome outcome) {

@@ -104,4 +104,5 @@
   });
   window.addEventListener("hashchange", follow);
   follow();
+  window.addEventListener("load", follow);
 })();

@@ -21,6 +21,10 @@ import org.raftgauge.batch.run.RunOutcome;
 import org.raftgauge.batch.run.RunSummary;
 import org.raftgauge.core.book.CropBook;
 import org.raftgauge.core.book.SiteId;
+import org.raftgauge.core.evening.CloseEvening;
+import org.raftgauge.core.evening.RaftLook;
+import org.raftgauge.core.evening.Seen;
+import org.raftgauge.core.history.SiteLook;
 import org.raftgauge.core.measure.PhotoMeasure;
 import org.raftgauge.core.measure.PhotoStatus;
 import org.raftgauge.core.measure.RaftMeasure;
@@ -120,14 +124,27 @@ final class PretendRun {
       }
     }
     return new RunOutcome(
-        photos, rows, pictures, summary(), new RunOutcome.Stamp("0", "c0de", "b00c"));
+        photos, rows, pictures, summary(rows), new RunOutcome.Stamp("0", "c0de", "b00c"));
   }
 
-  private RunSummary summary() {
+  /** Says what of the rows counts: all of it. */
+  private static Seen seen(List<RaftRows> rows) {
+    List<RaftLook> rafts = new ArrayList<>();
+    List<SiteLook> sites = new ArrayList<>();
+    for (RaftRows row : rows) {
+      String photo = row.photo().photo();
+      String raft = row.raft().raft().orElseThrow();
+      OffsetDateTime at = row.photo().takenAt().orElseThrow();
+      rafts.add(new RaftLook(photo, "bench", raft, at, "", RaftLook.Tag.FINE));
+      row.sites().forEach(s -> sites.add(new SiteLook(photo, "bench", raft, at, s.site())));
+    }
+    return new Seen(rafts, sites);
+  }
+
+  private RunSummary summary(List<RaftRows> rows) {
+    LocalDate evening = PLANTED.plusDays((long) FIRST_DAY + 2L * (evenings - 1));
     TreeMap<LocalDate, java.util.NavigableSet<String>> missing = new TreeMap<>();
-    missing.put(
-        PLANTED.plusDays((long) FIRST_DAY + 2L * (evenings - 1)),
-        new TreeSet<>(List.of(name(rafts))));
+    missing.put(evening, new TreeSet<>(List.of(name(rafts))));
     return new RunSummary(
         Path.of("out"),
         new EnumMap<>(PhotoStatus.class),
@@ -138,7 +155,7 @@ final class PretendRun {
         missing,
         List.of(),
         List.of(),
-        Optional.empty());
+        Optional.of(CloseEvening.of(book, seen(rows), evening)));
   }
 
   private PhotoMeasure photo(int raft, int evening) {

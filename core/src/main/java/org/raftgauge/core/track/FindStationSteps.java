@@ -72,7 +72,8 @@ final class FindStationSteps {
     RobustCentre centre = RobustCentre.of(surprises);
     double step = centre.centre();
     boolean big =
-        Math.abs(step) > SMALLEST && Math.abs(step) > CREDIBLE * centre.standardError(LEAST_SD);
+        Math.abs(step) > SMALLEST + growthInDoubt(levels)
+            && Math.abs(step) > CREDIBLE * centre.standardError(LEAST_SD);
     return big && shows(levels, step) && together(surprises, step) && !leans(levels, surprises)
         ? Optional.of(
             new StationStep(station, step, days(levels), levels.size(), inAllPonds(levels, step)))
@@ -88,6 +89,12 @@ final class FindStationSteps {
 
   private static double days(List<Cohort.Level> levels) {
     return RobustCentre.median(levels.stream().mapToDouble(Cohort.Level::days).toArray());
+  }
+
+  /** Returns what not knowing the growth rate yet can make of all surprises at once. */
+  private static double growthInDoubt(List<Cohort.Level> levels) {
+    return RobustCentre.median(
+        levels.stream().mapToDouble(l -> 2 * l.patch().cohort().rateSd() * l.days()).toArray());
   }
 
   private double weather(String station) {

@@ -21,7 +21,7 @@ class FindStationStepsTest {
   private List<Cohort.Level> station(
       String station, int ponds, ToDoubleBiFunction<Integer, Double> departs) {
     List<Cohort.Level> levels = new ArrayList<>();
-    Cohort cohort = Levels.cohort();
+    Cohort cohort = Levels.settled();
     for (int raft = 0; raft < RAFTS; raft++) {
       Patch patch = Levels.patch(station + raft, station + "-pond-" + raft % ponds, cohort);
       double before = Math.log(6) + 0.35 * raft;
@@ -58,6 +58,19 @@ class FindStationStepsTest {
     assertEquals(RAFTS, step.rafts());
     assertEquals(1, step.days(), 1e-9);
     assertTrue(step.inAllPonds());
+  }
+
+  @Test
+  void jumpOfAllPlantsIsNoCamerasWhileTheirGrowthIsNotKnown() {
+    // Plants that grow by 0.25 a day, seen for the second time: 0.1 over the first guess of 0.15.
+    Cohort young = Levels.cohort();
+    List<Cohort.Level> levels = new ArrayList<>();
+    for (int raft = 0; raft < RAFTS; raft++) {
+      Patch patch = Levels.patch("young" + raft, "pond-" + raft % 2, young);
+      patch.add(Levels.level(5, 2 + 0.1 * raft, "a"));
+      levels.add(Levels.tonight(patch, 6, 2.25 + 0.1 * raft, "a"));
+    }
+    assertEquals(List.of(), find(levels));
   }
 
   @Test

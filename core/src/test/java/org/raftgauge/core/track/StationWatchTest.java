@@ -19,7 +19,7 @@ class StationWatchTest {
   private final List<Patch> b = new ArrayList<>();
 
   private void rafts(int ponds) {
-    Cohort cohort = Levels.cohort();
+    Cohort cohort = Levels.settled();
     for (int raft = 0; raft < 8; raft++) {
       a.add(Levels.patch("A" + raft, "pa" + raft % ponds, cohort));
       b.add(Levels.patch("B" + raft, "pb" + raft % 2, cohort));
