@@ -21,15 +21,14 @@ final class SeasonFiles {
     for (String station : List.of("bench-a", "bench-b", "gantry")) {
       Files.writeString(
           book.resolve("stations").resolve(station + ".yaml"),
-          String.join(
-              "\n",
-              "kind: passing",
-              "cameras: 1",
-              "image_width_px: 2000",
-              "image_height_px: 3000",
-              "lens: {fx_px: 3000, fy_px: 3000, cx_px: 1000, cy_px: 1500}",
-              "camera_height_mm: 1600",
-              ""));
+          """
+          kind: passing
+          cameras: 1
+          image_width_px: 2000
+          image_height_px: 3000
+          lens: {fx_px: 3000, fy_px: 3000, cx_px: 1000, cy_px: 1500}
+          camera_height_mm: 1600
+          """);
     }
     Files.writeString(
         book.resolve("book.yaml"),
