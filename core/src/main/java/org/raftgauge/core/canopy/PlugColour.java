@@ -44,7 +44,7 @@ record PlugColour(double du, double dv, double end, double reach, double brighte
   private static final double LEAST_SHARE = 0.08;
 
   /** A plug is this many times commoner near the rim than in the middle. */
-  private static final double TIMES_MIDDLE = 1.25;
+  private static final double TIMES_MIDDLE = 1.6;
 
   /** A colour that fills this share of all rims is the plugs' as well; holes may be narrower. */
   private static final double FILLED = 0.4;
