@@ -38,6 +38,8 @@ import org.raftgauge.core.report.SupplyTable;
 
 /** Forecasts from a book's history alone, and replays what was forecast. */
 public final class ForecastBook {
+  private static final int MOST_REMARKS = 8;
+
   private final CropBook book;
   private final Path folder;
 
@@ -93,8 +95,20 @@ public final class ForecastBook {
       lines.add("A plan to edit: " + out.resolve("plan.csv"));
     }
     lines.add("What the plan yields: " + out.resolve("plan-totals.csv"));
-    lines.addAll(forecast.remarks());
+    lines.addAll(told(forecast.remarks(), out));
     return lines;
+  }
+
+  /** Writes all remarks to a file and returns those that fit a screen. */
+  private static List<String> told(List<String> remarks, Path out) throws IOException {
+    write(out.resolve("remarks.txt"), String.join("\n", remarks) + "\n");
+    if (remarks.size() <= MOST_REMARKS) {
+      return remarks;
+    }
+    List<String> told = new ArrayList<>(remarks.subList(0, MOST_REMARKS));
+    told.add(
+        "... and " + (remarks.size() - MOST_REMARKS) + " more in " + out.resolve("remarks.txt"));
+    return told;
   }
 
   /**

@@ -5,23 +5,20 @@ import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.LocalDate;
-import java.util.ArrayList;
-import java.util.LinkedHashMap;
 import java.util.List;
-import java.util.Map;
-import java.util.Set;
-import java.util.TreeSet;
 import org.raftgauge.batch.store.History;
 import org.raftgauge.batch.store.Kept;
 import org.raftgauge.core.book.CropBook;
-import org.raftgauge.core.book.Tenure;
 import org.raftgauge.core.history.SiteLook;
 import org.raftgauge.core.measure.PhotoMeasure;
-import org.raftgauge.core.measure.RaftMeasure;
-import org.raftgauge.core.site.SiteMeasure;
 
 /** Reads from a book's history what photos that count said, each board the right way round. */
 public final class BookLooks {
+  /** Days before and after any photo. */
+  private static final LocalDate FIRST = LocalDate.of(1900, 1, 1);
+
+  private static final LocalDate LAST = LocalDate.of(9000, 1, 1);
+
   private BookLooks() {}
 
   /**
@@ -39,42 +36,16 @@ public final class BookLooks {
     if (!Files.exists(file)) {
       return List.of();
     }
-    TreeSet<String> rafts = new TreeSet<>();
-    book.tenures().stream().map(Tenure::raft).forEach(rafts::add);
-    Map<String, PhotoMeasure> photos = new LinkedHashMap<>();
-    TreeSet<String> counted = new TreeSet<>();
+    Farm farm = new BookFarm(book, "");
     try (History history = History.open(file)) {
-      for (String raft : rafts) {
-        for (Kept kept : history.countedRaft(raft)) {
-          PhotoMeasure photo = kept.measure();
-          boolean known =
-              photo
-                  .takenAt()
-                  .filter(at -> !book.farmDay().evening(at.toInstant()).isAfter(evening))
-                  .isPresent();
-          if (known) {
-            photos.put(photo.sha256(), photo);
-            counted.add(photo.sha256() + "/" + raft);
-          }
-        }
-      }
-    }
-    List<SiteLook> looks = new ArrayList<>();
-    SettleHalfTurns.settle(List.copyOf(photos.values()), new BookFarm(book, ""))
-        .forEach(outcome -> add(looks, outcome.photo(), counted));
-    return looks;
-  }
-
-  private static void add(List<SiteLook> looks, PhotoMeasure photo, Set<String> counted) {
-    for (RaftMeasure raft : photo.rafts()) {
-      String id = raft.raft().orElse("");
-      if (raft.held().isEmpty() && counted.contains(photo.sha256() + "/" + id)) {
-        for (SiteMeasure site : raft.sites()) {
-          looks.add(
-              new SiteLook(
-                  photo.photo(), photo.station(), id, photo.takenAt().orElseThrow(), site));
-        }
-      }
+      // A photo's own offset may put it on the day before or after the farm's.
+      LocalDate last = evening.isBefore(LAST) ? evening.plusDays(2) : LAST;
+      List<PhotoMeasure> photos =
+          history.takenBetween(FIRST, last).stream()
+              .map(Kept::measure)
+              .filter(p -> !farm.evening(p.takenAt().orElseThrow()).isAfter(evening))
+              .toList();
+      return CollectSeen.of(photos, farm).sites();
     }
   }
 }

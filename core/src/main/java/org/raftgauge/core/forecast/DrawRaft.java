@@ -201,6 +201,9 @@ final class DrawRaft {
         warnings.add("further ahead than the curve's photos reach");
         growth.doubt().ifPresent(warnings::add);
       }
+      if (growth.weatherSd() > 0) {
+        warnings.add("no past cycles of the crop bear the curve: a rough forecast");
+      }
       if (growth.daysSinceSeen() >= 3) {
         warnings.add("last photos are %.0f days old".formatted(growth.daysSinceSeen()));
       }

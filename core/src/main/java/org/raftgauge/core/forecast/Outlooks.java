@@ -29,6 +29,12 @@ import org.raftgauge.core.history.PlantSeries;
 
 /** Carries every standing plant's size over the coming days. */
 final class Outlooks {
+  /**
+   * What a shape that no past cycle bears is wrong by for each day ahead, standard deviation of ln
+   * area: a working value from simulated seasons without past cycles.
+   */
+  private static final double SHAPE_DOUBT = 0.03;
+
   /** Days past the photos that a curve of few days bears; a working value. */
   private static final int SHORT_REACH = 7;
 
@@ -161,7 +167,8 @@ final class Outlooks {
     List<Double> sd = new ArrayList<>();
     for (int d = 0; d <= rule.horizon(); d++) {
       shift.add(shared.shift(past, now + d));
-      sd.add(shared.sd(past, now + d));
+      double ahead = Math.max(0, now - last) + d;
+      sd.add(Math.hypot(shared.sd(past, now + d), history ? 0 : SHAPE_DOUBT * ahead));
     }
     return new CohortGrowth(
         cohorts++,
