@@ -45,6 +45,11 @@ final class PdfFile implements AutoCloseable {
     return new PdfPage(document, page, font, heightMm);
   }
 
+  /** Returns the width of a text, mm. */
+  double widthMm(String text, double sizeMm) throws IOException {
+    return PdfPage.widthMm(font, text, sizeMm);
+  }
+
   void save(Path file) throws IOException {
     document.save(file.toFile());
   }

@@ -117,22 +117,35 @@ final class PdfPage implements AutoCloseable {
     content.fill();
   }
 
+  /** Size and greyness of letters: mm; 0 black to 1 white. */
+  record Type(double sizeMm, double grey) {}
+
   /** Writes a text from its left end on its base line; signs that the font lacks become "?". */
   void text(String text, double xMm, double yMm, double sizeMm) throws IOException {
-    content.setNonStrokingColor(0f);
+    greyText(text, xMm, yMm, new Type(sizeMm, 0));
+  }
+
+  /** Writes a text in a type. */
+  void greyText(String text, double xMm, double yMm, Type type) throws IOException {
+    content.setNonStrokingColor((float) type.grey());
     content.beginText();
-    content.setFont(font, points(sizeMm));
+    content.setFont(font, points(type.sizeMm()));
     content.newLineAtOffset(points(xMm), points(heightMm - yMm));
-    content.showText(printable(text));
+    content.showText(printable(font, text));
     content.endText();
   }
 
   /** Returns the width of a text, mm. */
   double widthMm(String text, double sizeMm) throws IOException {
-    return font.getStringWidth(printable(text)) / 1000 * sizeMm;
+    return widthMm(font, text, sizeMm);
   }
 
-  private String printable(String text) throws IOException {
+  /** Returns the width of a text in a font, mm. */
+  static double widthMm(PDFont font, String text, double sizeMm) throws IOException {
+    return font.getStringWidth(printable(font, text)) / 1000 * sizeMm;
+  }
+
+  private static String printable(PDFont font, String text) throws IOException {
     StringBuilder shown = new StringBuilder();
     for (int code : text.codePoints().toArray()) {
       String sign = Character.toString(code);

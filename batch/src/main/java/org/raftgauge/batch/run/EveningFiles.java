@@ -4,21 +4,41 @@ package org.raftgauge.batch.run;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.Locale;
+import java.util.Optional;
+import org.raftgauge.batch.print.Paper;
+import org.raftgauge.batch.print.PrintWorklist;
+import org.raftgauge.core.book.CropBook;
+import org.raftgauge.core.book.Layout;
 import org.raftgauge.core.evening.EveningResult;
 import org.raftgauge.core.report.CurvesTable;
 import org.raftgauge.core.report.VerdictsTable;
 import org.raftgauge.core.report.WorklistTable;
 
-/** Writes the tables of an evening. */
+/** Writes the tables of an evening, its worklist to print, and its ponds for other programs. */
 final class EveningFiles {
 
   private EveningFiles() {}
 
-  /** Writes verdicts, curves and worklist into a folder. */
-  static boolean write(Path folder, EveningResult result) throws IOException {
+  /** Writes into a folder. */
+  static boolean write(Path folder, EveningResult result, CropBook book) throws IOException {
     Files.writeString(folder.resolve("verdicts.csv"), VerdictsTable.csv(result.verdicts()));
     Files.writeString(folder.resolve("curves.csv"), CurvesTable.csv(result.curves()));
     Files.writeString(folder.resolve("worklist.csv"), WorklistTable.csv(result.worklist()));
+    PrintWorklist.Sheet sheet =
+        new PrintWorklist.Sheet(
+            result.evening(), result.worklist(), raft -> layout(raft, result, book));
+    for (Paper paper : new Paper[] {Paper.A4, Paper.LETTER}) {
+      String name = "worklist-" + paper.name().toLowerCase(Locale.ROOT) + ".pdf";
+      PrintWorklist.print(sheet, paper, folder.resolve(name));
+    }
+    PondFiles.write(folder, result, book);
     return true;
+  }
+
+  private static Optional<Layout> layout(String raft, EveningResult result, CropBook book) {
+    return book.plantingsOn(raft, result.evening()).stream()
+        .findFirst()
+        .flatMap(planting -> book.layout(planting.layout(), result.evening()));
   }
 }

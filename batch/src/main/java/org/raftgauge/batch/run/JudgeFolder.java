@@ -45,7 +45,7 @@ public final class JudgeFolder {
     try (History history = open(request.book());
         RunDraft draft = RunDraft.start(out.getParent())) {
       EveningResult result = JudgeHistory.of(history, farm, request.evening());
-      draft.write(to -> EveningFiles.write(to, result));
+      draft.write(to -> EveningFiles.write(to, result, farm.book()));
       String json = RunJson.text(facts(request, farm), draft.files());
       draft.write(to -> Files.writeString(to.resolve(RunJson.FILE), json) != null);
       draft.publish(out);

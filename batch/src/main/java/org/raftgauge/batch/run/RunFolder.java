@@ -91,7 +91,7 @@ public final class RunFolder {
     draft.write(to -> write(to, collected));
     RunSummary summary = judged(measured, history);
     if (summary.judged().isPresent()) {
-      draft.write(to -> EveningFiles.write(to, summary.judged().get()));
+      draft.write(to -> EveningFiles.write(to, summary.judged().get(), tools.farm().book()));
     }
     RunOutcome outcome =
         new RunOutcome(

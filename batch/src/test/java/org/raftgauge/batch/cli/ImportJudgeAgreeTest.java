@@ -11,18 +11,16 @@ import java.io.PrintStream;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
-import java.time.LocalDate;
 import java.util.List;
-import java.util.Locale;
+import java.util.Set;
 import java.util.stream.Stream;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
+import org.raftgauge.batch.fixture.SmallFarm;
 
 /** Measures made elsewhere, taken in, judged and held against the grower's calls. */
 class ImportJudgeAgreeTest {
-  private static final LocalDate FIRST = LocalDate.of(2027, 3, 1);
-  private static final String HEAD = "raft,site,taken_at,projected_area_cm2\n";
 
   @TempDir Path folder;
 
@@ -32,56 +30,8 @@ class ImportJudgeAgreeTest {
   /** Six rafts of four plants; A1 of K-0 grows to half of the others. */
   @BeforeEach
   void makeBook() throws IOException {
-    write("book/book.yaml", "time_zone: UTC", "day_starts_at: \"04:00\"");
-    write(
-        "book/stations/bench.yaml",
-        "kind: passing",
-        "cameras: 1",
-        "image_width_px: 2000",
-        "image_height_px: 3000",
-        "lens: {fx_px: 3000, fy_px: 3000, cx_px: 1000, cy_px: 1500}",
-        "camera_height_mm: 1600");
-    write(
-        "book/layouts.yaml",
-        "layouts:",
-        "  small-4:",
-        "    board: {width_mm: 500, length_mm: 500}",
-        "    sites: {rows: 2, columns: 2, first_x_mm: 150, first_y_mm: 150, pitch_x_mm: 200, pitch_y_mm: 200}",
-        "    tag: {x_mm: 250, y_mm: 42, side_mm: 60}");
-    write(
-        "book/crops.yaml",
-        "crops:",
-        "  small:",
-        "    colour_model: green-leaf",
-        "    height_model: {scale_mm: 5, exponent: 0.5}");
-    StringBuilder plantings =
-        new StringBuilder("raft,pond,crop,layout,transplanted_on,sown_on,harvest_by\n");
-    for (int raft = 0; raft < 6; raft++) {
-      plantings.append("K-" + raft + ",P1,small,small-4," + FIRST + ",,\n");
-    }
-    write("book/plantings.csv", plantings.toString());
-    write("sites.csv", measures(10));
-  }
-
-  private static String measures(int lastDay) {
-    StringBuilder csv = new StringBuilder(HEAD);
-    for (int day = 0; day <= lastDay; day++) {
-      for (int raft = 0; raft < 6; raft++) {
-        for (String site : List.of("A1", "A2", "B1", "B2")) {
-          boolean half = raft == 0 && site.equals("A1");
-          double area = (half ? 4 : 8) * (1 + 0.01 * raft) * Math.exp(0.12 * day);
-          csv.append(
-              String.format(
-                  Locale.ROOT,
-                  "K-%d,%s,%sT18:00:00Z,%.2f\n",
-                  raft,
-                  site,
-                  FIRST.plusDays(day),
-                  area));
-        }
-      }
-    }
-    return csv.toString();
+    SmallFarm.writeBook(folder.resolve("book"));
+    write("sites.csv", SmallFarm.measures(10));
   }
 
   @Test
@@ -98,8 +48,8 @@ class ImportJudgeAgreeTest {
   void rowsInAnotherOrderWithMoreBlankColumnsAreTheSamePhotos() throws IOException {
     imported();
     out.reset();
-    List<String> lines = measures(10).lines().toList();
-    StringBuilder turned = new StringBuilder("station," + HEAD);
+    List<String> lines = SmallFarm.measures(10).lines().toList();
+    StringBuilder turned = new StringBuilder("station," + SmallFarm.HEAD);
     for (int i = lines.size() - 1; i > 0; i--) {
       turned.append("," + lines.get(i) + "\n");
     }
@@ -113,7 +63,17 @@ class ImportJudgeAgreeTest {
     imported();
     out.reset();
     assertEquals(0, judge("2027-03-10", "out"), text(err));
-    assertEquals(List.of("curves.csv", "run.json", "verdicts.csv", "worklist.csv"), files("out"));
+    assertEquals(
+        List.of(
+            "curves.csv",
+            "ponds/pond-P1.json",
+            "ponds/pond.schema.json",
+            "run.json",
+            "verdicts.csv",
+            "worklist-a4.pdf",
+            "worklist-letter.pdf",
+            "worklist.csv"),
+        files("out"));
     List<String> said = text(out).lines().toList();
     assertEquals("Evening  2027-03-10", said.get(0));
     assertEquals("Verdicts 1 lagging, 23 on-track (sites)", said.get(1));
@@ -123,11 +83,40 @@ class ImportJudgeAgreeTest {
   }
 
   @Test
+  void aPondsFileFollowsItsSchemaAndSaysWhatTheWorklistSays() throws IOException {
+    imported();
+    judge("2027-03-10", "out");
+    String json = read("out/ponds/pond-P1.json");
+    assertEquals(Set.of(), PondSchema.wrong(read("out/ponds/pond.schema.json"), json));
+    assertTrue(json.contains("\"item\": \"inspect-lagging/K-0/2027-03-01/A1\""), json);
+    // 23 of the 24 plants are on track, three of them on K-0.
+    assertTrue(json.contains("\"lagging\": 1,\n        \"on-track\": 3"), json);
+  }
+
+  @Test
+  void theSchemaRefusesWhatIsNotPromised() throws IOException {
+    imported();
+    judge("2027-03-10", "out");
+    String schema = read("out/ponds/pond.schema.json");
+    String json = read("out/ponds/pond-P1.json");
+    for (String wrong :
+        List.of(
+            json.replace("\"evening\": \"2027-03-10\"", "\"evening\": \"tonight\""),
+            json.replace("\"pond\": ", "\"ec_set_point\": 1.8, \"pond\": "),
+            json.replace("\"verdict\": \"lagging\"", "\"verdict\": \"sick\""),
+            json.replace("_by_a_person\": true", "_by_a_person\": false"),
+            json.replaceFirst("\"rafts\": ", "\"boards\": "))) {
+      assertFalse(wrong.equals(json), "the text was not found");
+      assertFalse(PondSchema.wrong(schema, wrong).isEmpty(), "accepted: " + wrong);
+    }
+  }
+
+  @Test
   void judgingAgainGivesTheSameBytesWhateverCameLater() throws IOException {
-    write("sites.csv", measures(8));
+    write("sites.csv", SmallFarm.measures(8));
     imported();
     judge("2027-03-09", "before");
-    write("sites.csv", measures(10));
+    write("sites.csv", SmallFarm.measures(10));
     imported();
     assertEquals(0, judge("2027-03-09", "after"), text(err));
     for (String table : List.of("verdicts.csv", "curves.csv", "worklist.csv")) {

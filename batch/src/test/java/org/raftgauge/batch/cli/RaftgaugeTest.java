@@ -51,10 +51,13 @@ class RaftgaugeTest {
             "curves.csv",
             "overlays/a.jpg",
             "photos.csv",
+            "ponds/pond.schema.json",
             "rafts.csv",
             "run.json",
             "sites.csv",
             "verdicts.csv",
+            "worklist-a4.pdf",
+            "worklist-letter.pdf",
             "worklist.csv"),
         files(folder.resolve("out")));
     assertEquals(
@@ -196,10 +199,13 @@ class RaftgaugeTest {
             "canopy/a.site.png",
             "curves.csv",
             "photos.csv",
+            "ponds/pond.schema.json",
             "rafts.csv",
             "run.json",
             "sites.csv",
             "verdicts.csv",
+            "worklist-a4.pdf",
+            "worklist-letter.pdf",
             "worklist.csv"),
         files(folder.resolve("out")));
   }

@@ -1,0 +1,157 @@
+// SPDX-License-Identifier: Apache-2.0
+package org.raftgauge.batch.print;
+
+import java.io.IOException;
+import java.nio.file.Path;
+import java.time.LocalDate;
+import java.time.format.DateTimeFormatter;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
+import java.util.function.Function;
+import org.raftgauge.core.book.Layout;
+import org.raftgauge.core.evening.Task;
+
+/**
+ * Prints tomorrow's work: a box to tick for each task, its reason, a line to write on, and where
+ * sites are meant a plan of the board with a box at each of them.
+ */
+public final class PrintWorklist {
+  static final double MARGIN_MM = 15;
+  private static final double HEAD_MM = 5.5;
+  private static final double TEXT_MM = 3.2;
+  private static final double SMALL_MM = 2.6;
+  private static final double GROUP_MM = 9;
+  private static final DateTimeFormatter DAY =
+      DateTimeFormatter.ofPattern("EEEE d MMMM yyyy", Locale.ENGLISH);
+
+  private final Sheet sheet;
+  private final Paper paper;
+
+  private PrintWorklist(Sheet sheet, Paper paper) {
+    this.sheet = sheet;
+    this.paper = paper;
+  }
+
+  /**
+   * What is printed.
+   *
+   * @param evening the evening that the tasks are from
+   * @param tasks most urgent first
+   * @param layoutOf the board of a raft, where it is known
+   */
+  public record Sheet(
+      LocalDate evening, List<Task> tasks, Function<String, Optional<Layout>> layoutOf) {
+
+    /** Copies the list. */
+    public Sheet {
+      tasks = List.copyOf(tasks);
+    }
+  }
+
+  /**
+   * Prints.
+   *
+   * @param sheet what is printed
+   * @param paper on which paper, upright
+   * @param file the PDF to write
+   * @return the number of pages
+   * @throws IOException if it cannot be written
+   */
+  public static int print(Sheet sheet, Paper paper, Path file) throws IOException {
+    return new PrintWorklist(sheet, paper).print(file);
+  }
+
+  private int print(Path file) throws IOException {
+    try (PdfFile pdf = new PdfFile("Worklist after the evening of " + sheet.evening())) {
+      List<List<TaskBlock>> pages = pages(pdf);
+      for (int i = 0; i < pages.size(); i++) {
+        try (PdfPage page = pdf.page(paper.widthMm(), paper.heightMm())) {
+          head(page, i + 1, pages.size());
+          draw(page, pages.get(i));
+        }
+      }
+      pdf.save(file);
+      return pages.size();
+    }
+  }
+
+  /** Fills page after page; a page begins with its group's title again. */
+  private List<List<TaskBlock>> pages(PdfFile pdf) throws IOException {
+    double room = paper.heightMm() - top() - MARGIN_MM;
+    List<List<TaskBlock>> pages = new ArrayList<>(List.of(new ArrayList<>()));
+    double used = 0;
+    int priority = 0;
+    for (Task task : sheet.tasks()) {
+      TaskBlock block =
+          TaskBlock.of(task, sheet.layoutOf(), paper.widthMm() - 2 * MARGIN_MM, pdf::widthMm);
+      double needed = block.heightMm() + (task.priority() == priority ? 0 : GROUP_MM);
+      if (used + needed > room && used > 0) {
+        pages.add(new ArrayList<>());
+        used = 0;
+        needed = block.heightMm() + GROUP_MM;
+      }
+      pages.get(pages.size() - 1).add(block);
+      used += needed;
+      priority = task.priority();
+    }
+    return pages;
+  }
+
+  private static double top() {
+    return MARGIN_MM + 2 * HEAD_MM + 2;
+  }
+
+  private void head(PdfPage page, int number, int pages) throws IOException {
+    page.text(
+        "To do from " + DAY.format(sheet.evening().plusDays(1)),
+        MARGIN_MM,
+        MARGIN_MM + 4,
+        HEAD_MM);
+    String from =
+        "from the photos of the evening of "
+            + DAY.format(sheet.evening())
+            + ". It says that growth departs, not why.";
+    page.text(from, MARGIN_MM, MARGIN_MM + HEAD_MM + 4, TEXT_MM);
+    String count = "page " + number + " of " + pages;
+    page.text(
+        count,
+        paper.widthMm() - MARGIN_MM - page.widthMm(count, TEXT_MM),
+        MARGIN_MM + 4,
+        TEXT_MM);
+    if (sheet.tasks().isEmpty()) {
+      page.text("Nothing stands out.", MARGIN_MM, top() + 6, 4);
+    }
+    page.text(
+        "The small grey names are for the seen command, which hides a row that is done or put off.",
+        MARGIN_MM,
+        paper.heightMm() - 9,
+        SMALL_MM);
+  }
+
+  private void draw(PdfPage page, List<TaskBlock> blocks) throws IOException {
+    double y = top();
+    int priority = 0;
+    for (TaskBlock block : blocks) {
+      if (block.priority() != priority) {
+        priority = block.priority();
+        page.fill(
+            new PdfPage.Box(MARGIN_MM, y + 0.5, paper.widthMm() - 2 * MARGIN_MM, GROUP_MM - 3),
+            0.88);
+        page.text(group(priority), MARGIN_MM + 2, y + 5, 4);
+        y += GROUP_MM;
+      }
+      block.draw(page, MARGIN_MM, y);
+      y += block.heightMm();
+    }
+  }
+
+  private static String group(int priority) {
+    return switch (priority) {
+      case 1 -> "Before anything else";
+      case 2 -> "Tomorrow";
+      default -> "This week";
+    };
+  }
+}

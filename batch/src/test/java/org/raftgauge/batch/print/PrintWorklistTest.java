@@ -1,0 +1,139 @@
+// SPDX-License-Identifier: Apache-2.0
+package org.raftgauge.batch.print;
+
+import static org.junit.jupiter.api.Assertions.assertArrayEquals;
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.time.LocalDate;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import org.apache.pdfbox.Loader;
+import org.apache.pdfbox.pdmodel.PDDocument;
+import org.apache.pdfbox.text.PDFTextStripper;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.EnumSource;
+import org.raftgauge.core.book.Board;
+import org.raftgauge.core.book.Layout;
+import org.raftgauge.core.book.SiteGrid;
+import org.raftgauge.core.book.SiteId;
+import org.raftgauge.core.evening.Task;
+
+class PrintWorklistTest {
+  private static final LocalDate EVENING = LocalDate.of(2026, 4, 16);
+  private static final Layout BOARD =
+      new Layout(
+          "deck-6",
+          Optional.empty(),
+          new Board(600, 400),
+          new SiteGrid(2, 3, 120, 100, 180, 180, 0),
+          Optional.empty(),
+          Optional.empty(),
+          Optional.empty());
+
+  @TempDir private Path folder;
+
+  private static Task inspect(String raft, String... sites) {
+    List<SiteId> ids = List.of(sites).stream().map(SiteId::parse).toList();
+    return new Task(
+        Task.Action.INSPECT,
+        2,
+        new Task.Where("", "P1", "4", raft, ids),
+        "It lags. Area: 38 % of the expected.",
+        Optional.of(EVENING.plusDays(1)),
+        "inspect-lagging/" + raft + "/2026-04-06/" + String.join("+", sites));
+  }
+
+  private Path print(Paper paper, List<Task> tasks) throws IOException {
+    Path file = folder.resolve(paper + ".pdf");
+    PrintWorklist.print(
+        new PrintWorklist.Sheet(EVENING, tasks, raft -> Optional.of(BOARD)), paper, file);
+    return file;
+  }
+
+  private static String text(Path file) throws IOException {
+    try (PDDocument document = Loader.loadPDF(file.toFile())) {
+      return new PDFTextStripper().getText(document);
+    }
+  }
+
+  @ParameterizedTest
+  @EnumSource(
+      value = Paper.class,
+      names = {"A4", "LETTER"})
+  void aTaskSaysWhatWhereWhyAndByWhen(Paper paper) throws IOException {
+    String text = text(print(paper, List.of(inspect("DR-1", "B3"))));
+    for (String said :
+        List.of(
+            "To do from Friday 17 April 2026",
+            "page 1 of 1",
+            "Tomorrow",
+            "Inspect · raft DR-1",
+            "pond P1, berth 4, by Fri 17 Apr",
+            "site B3",
+            "It lags. Area: 38 % of the expected.",
+            "inspect-lagging/DR-1/2026-04-06/B3")) {
+      assertTrue(text.contains(said), said + " is not in " + text);
+    }
+  }
+
+  @Test
+  void aSiteThatIsMeantHasAnEmptyBoxAtItsPlaceAndTheOthersADot() throws IOException {
+    double dpi = 254;
+    try (Printed printed = new Printed(print(Paper.A4, List.of(inspect("DR-1", "B3"))), dpi)) {
+      var picture = printed.picture(0);
+      // By hand: pitch 180 mm on 9 mm, so 1 : 20; the plan is 600 / 20 + 5 = 35 mm wide and ends at
+      // 210 - 15 = 195 mm; the first task begins at 15 + 2 * 5.5 + 2 + 9 = 37 mm. B3 is at
+      // (480, 280) mm of the board, A1 at (120, 100) mm; ten dots a mm.
+      int x0 = 1600 + 50;
+      int y0 = 370 + 50;
+      int[] boxed = {x0 + 240, y0 + 140};
+      int[] dotted = {x0 + 60, y0 + 50};
+      assertTrue((picture.getRGB(dotted[0], dotted[1]) & 0xff) < 60, "a dot at A1");
+      assertTrue((picture.getRGB(boxed[0], boxed[1]) & 0xff) > 240, "room to tick at B3");
+      assertTrue((picture.getRGB(boxed[0] - 20, boxed[1]) & 0xff) < 128, "the box's left side");
+      assertTrue((picture.getRGB(boxed[0], boxed[1] + 20) & 0xff) < 128, "the box's lower side");
+    }
+  }
+
+  @Test
+  void manyTasksRunOverPagesAndNoneIsLost() throws IOException {
+    List<Task> tasks = new ArrayList<>();
+    for (int i = 0; i < 60; i++) {
+      tasks.add(inspect("DR-" + i, "A1"));
+    }
+    String text = text(print(Paper.LETTER, tasks));
+    for (int i = 0; i < 60; i++) {
+      assertTrue(text.contains("raft DR-" + i), "DR-" + i);
+    }
+    // By hand: a task takes 36.4 mm, a page has 279.4 - 28 - 15 mm less 9 for a title: six tasks.
+    assertTrue(text.contains("page 10 of 10"), text);
+  }
+
+  @Test
+  void longNamesAreBrokenAndSignsThatTheFontLacksAreMarked() throws IOException {
+    String name = "X".repeat(32);
+    String text = text(print(Paper.A4, List.of(inspect(name, "A1"), inspect("筏-7", "A1"))));
+    assertTrue(text.replaceAll("\\s", "").contains("raft" + name), text);
+    assertTrue(text.contains("raft ?-7"), text);
+  }
+
+  @Test
+  void nothingToDoIsSaid() throws IOException {
+    assertTrue(text(print(Paper.A4, List.of())).contains("Nothing stands out."));
+  }
+
+  @Test
+  void theSameTasksGiveTheSameBytes() throws IOException {
+    byte[] first = Files.readAllBytes(print(Paper.A4, List.of(inspect("DR-1", "A1"))));
+    assertArrayEquals(
+        first, Files.readAllBytes(print(Paper.A4, List.of(inspect("DR-1", "A1")))));
+    assertEquals('%', first[0]);
+  }
+}
