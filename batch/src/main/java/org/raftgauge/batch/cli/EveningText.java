@@ -13,17 +13,23 @@ import org.raftgauge.core.track.Verdict;
 /** Says what an evening came to: the count of verdicts and the most urgent tasks. */
 final class EveningText {
   private static final int TOP_TASKS = 5;
+  private static final int TOP_PONDS = 3;
 
   private EveningText() {}
 
   static List<String> lines(EveningResult evening) {
     List<String> lines = new ArrayList<>();
     lines.add("Verdicts " + verdicts(evening.siteCounts()));
-    for (Judged row : evening.verdicts()) {
-      boolean slow = row.scope() == Judged.Scope.POND && row.verdict() == Verdict.LAGGING;
-      if (slow) {
-        lines.add("         pond " + row.place().pond() + " lags: " + row.evidence());
-      }
+    List<Judged> slow =
+        evening.verdicts().stream()
+            .filter(row -> row.scope() == Judged.Scope.POND && row.verdict() == Verdict.LAGGING)
+            .toList();
+    slow.stream()
+        .limit(TOP_PONDS)
+        .forEach(
+            row -> lines.add("         pond " + row.place().pond() + " lags: " + row.evidence()));
+    if (slow.size() > TOP_PONDS) {
+      lines.add("         ... and " + (slow.size() - TOP_PONDS) + " more ponds lag");
     }
     if (evening.worklist().isEmpty()) {
       lines.add("To do    nothing for tomorrow");

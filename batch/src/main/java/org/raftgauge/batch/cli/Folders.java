@@ -30,4 +30,16 @@ final class Folders {
                   "give the folder that holds the photos: JPEG, PNG or TIFF")));
     }
   }
+
+  /** Refuses a choice that leaves no photo. */
+  static void someLeft(Path photos, FoundPhotos chosen) throws InputException {
+    if (chosen.photos().isEmpty()) {
+      throw new InputException(
+          List.of(
+              new Problem(
+                  "PHOTOS " + photos,
+                  "holds no photo of what --since, --to and --raft ask for",
+                  "ask for other days or rafts")));
+    }
+  }
 }

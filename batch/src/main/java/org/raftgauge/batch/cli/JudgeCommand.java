@@ -5,6 +5,7 @@ import java.io.IOException;
 import java.nio.file.Path;
 import java.time.LocalDate;
 import java.time.OffsetDateTime;
+import java.util.Optional;
 import java.util.concurrent.Callable;
 import org.raftgauge.batch.run.JudgeFolder;
 import org.raftgauge.core.evening.EveningResult;
@@ -18,7 +19,8 @@ import picocli.CommandLine.Option;
     mixinStandardHelpOptions = true,
     header = "Judges an evening from what the book remembers, without photos.",
     description = {
-      "%nWrites verdicts.csv, curves.csv and worklist.csv of that evening. Nothing later",
+      "%nWrites verdicts.csv, curves.csv, worklist.csv (and to print as PDF) and a file",
+      "for each pond in ponds/, of that evening. Nothing later",
       "than the evening is looked at: no later photo, event, weighing, harvest or call.",
       "A verdict says that growth departs from what is expected, not why."
     },
@@ -38,8 +40,7 @@ final class JudgeCommand implements Callable<Integer> {
   @Option(
       names = "--book",
       paramLabel = "BOOK",
-      required = true,
-      description = "Folder of the crop book.")
+      description = "Folder of the crop book. Default: the one in, beside or above this folder.")
   private Path book;
 
   @Option(
@@ -70,7 +71,7 @@ final class JudgeCommand implements Callable<Integer> {
 
   @Override
   public Integer call() throws InputException, IOException {
-    Folders.exists("BOOK", book, "give the folder that holds book.yaml");
+    book = FindBook.of(Optional.ofNullable(book), Path.of(""), console);
     Workplace.OpenBook open = workplace.open(book);
     open.problems().forEach(console.err()::println);
     OffsetDateTime now = OffsetDateTime.now(open.farm().zone());

@@ -47,6 +47,8 @@ import picocli.CommandLine.Spec;
       "  raftgauge forecast --book my-farm --on 2026-04-16 --out forecast",
       "      What rafts will weigh and when they are ready; raftgauge look-back says how",
       "      far off earlier forecasts were.",
+      "  raftgauge seen inspect-lagging/DR-0401/2026-04-06/A1 --until 2026-04-20",
+      "      Puts a row of the worklist off until a day.",
       "  raftgauge help run",
       "      All options of run.",
       "",
@@ -93,6 +95,8 @@ public final class Raftgauge implements Runnable {
             .addSubcommand(StationCommand.line(console))
             .addSubcommand(new ForecastCommand(console))
             .addSubcommand(new LookBackCommand(console))
+            .addSubcommand(new SeenCommand(workplace, console))
+            .addSubcommand(new CompletionCommand(console))
             .setOut(new PrintWriter(console.out(), true, StandardCharsets.UTF_8))
             .setErr(new PrintWriter(console.err(), true, StandardCharsets.UTF_8))
             .setParameterExceptionHandler((e, a) -> wrongCall(e, console))

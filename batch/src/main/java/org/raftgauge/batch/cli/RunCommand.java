@@ -4,12 +4,19 @@ package org.raftgauge.batch.cli;
 import java.io.IOException;
 import java.nio.file.Path;
 import java.time.Duration;
+import java.time.LocalDate;
 import java.time.OffsetDateTime;
 import java.util.EnumSet;
 import java.util.Optional;
+import java.util.Set;
 import java.util.concurrent.Callable;
+import java.util.concurrent.CountDownLatch;
+import java.util.concurrent.TimeUnit;
 import org.raftgauge.batch.page.RunPictures;
+import org.raftgauge.batch.run.Farm;
 import org.raftgauge.batch.run.FoundPhotos;
+import org.raftgauge.batch.run.MeasureArrival;
+import org.raftgauge.batch.run.OnlyRafts;
 import org.raftgauge.batch.run.Progress;
 import org.raftgauge.batch.run.RunFolder;
 import org.raftgauge.batch.run.RunRequest;
@@ -39,8 +46,15 @@ import picocli.CommandLine.Spec;
     optionListHeading = "%nOptions:%n",
     footer = {
       "",
-      "Example:",
+      "Examples:",
       "  raftgauge run photos/tonight --book my-farm",
+      "  raftgauge run photos/tonight",
+      "      The same with the book that lies beside or above the photos.",
+      "  raftgauge run photos --since 2026-04-14 --to 2026-04-14",
+      "      An old evening once more; nothing later than it is looked at.",
+      "  raftgauge run card --watch",
+      "      At the station: measures photos as they arrive and fills the screen with",
+      "      GOOD, or with what to do while the raft is still there.",
       "",
       "Photos that were measured before are known by their content and not measured",
       "again; a folder run twice adds nothing to the book. Ctrl-C leaves no half run.",
@@ -48,6 +62,9 @@ import picocli.CommandLine.Spec;
       "Exit codes: 0 published, 2 wrong call or book (nothing written), 3 failed."
     })
 final class RunCommand implements Callable<Integer> {
+  /** Longest wait for a photo at hand when a watch is stopped. */
+  private static final long STOP_S = 20;
+
   private final Workplace workplace;
   private final Console console;
 
@@ -61,8 +78,7 @@ final class RunCommand implements Callable<Integer> {
   @Option(
       names = "--book",
       paramLabel = "BOOK",
-      required = true,
-      description = "Folder of the crop book.")
+      description = "Folder of the crop book. Default: the one in, beside or above PHOTOS.")
   private Path book;
 
   @Option(
@@ -73,6 +89,43 @@ final class RunCommand implements Callable<Integer> {
             + " replaces. Default: a new folder, named by the evening, in BOOK/runs."
       })
   private Path out;
+
+  @Option(
+      names = "--since",
+      paramLabel = "DATE",
+      description = "Only photos of this evening and later ones, as in 2026-04-14.")
+  private LocalDate since;
+
+  @Option(
+      names = "--to",
+      paramLabel = "DATE",
+      description = "Only photos of this evening and earlier ones.")
+  private LocalDate to;
+
+  @Option(
+      names = "--raft",
+      paramLabel = "ID",
+      description = {
+        "Only photos of this raft, as far as manifest, name or an earlier run tell; photos of"
+            + " which nothing tells are measured too. May be given several times."
+      })
+  private Set<String> rafts = Set.of();
+
+  @Option(
+      names = "--watch",
+      description = {
+        "Wait for photos and measure each as it arrives; after each the screen says GOOD, or what"
+            + " to do. Results are published when none came for a while. Ctrl-C stops."
+      })
+  private boolean watch;
+
+  @Option(
+      names = "--quiet-after",
+      paramLabel = "SECONDS",
+      description = {
+        "With --watch: publish when no photo came for so long. Default: ${DEFAULT-VALUE}."
+      })
+  private long quietAfterS = 60;
 
   @Option(
       names = "--canopy",
@@ -113,29 +166,84 @@ final class RunCommand implements Callable<Integer> {
 
   @Override
   public Integer call() throws InputException, IOException {
-    if (workers < 1 || waitS < 0) {
+    if (workers < 1 || waitS < 0 || quietAfterS < 1) {
       throw new ParameterException(
-          spec.commandLine(), "--workers must be 1 or more and --wait 0 or more");
+          spec.commandLine(),
+          "--workers and --quiet-after must be 1 or more and --wait 0 or more");
     }
-    Folders.exists("BOOK", book, "give the folder that holds book.yaml");
     Folders.exists("PHOTOS", photos, "give the folder that holds the photos");
+    book = FindBook.of(Optional.ofNullable(book), photos, console);
     Workplace.OpenBook open = workplace.open(book);
     open.problems().forEach(console.err()::println);
-    FoundPhotos found = workplace.photos(photos);
-    Folders.notEmpty(photos, found);
-    RunPictures pictures = new RunPictures(open.farm(), wanted());
-    Tools tools = new Tools(open.farm(), open.measurer(), pictures, progress(), open.page());
-    RunSummary summary = RunFolder.run(request(open), found, tools);
+    choice().check(open.farm());
+    if (watch) {
+      watch(open);
+      return ExitCode.DONE;
+    }
+    RunSummary summary = run(open, workers, progress());
     if (!quiet) {
-      SummaryText.lines(summary, open.problems()).forEach(console.out()::println);
+      SummaryText.lines(summary, open).forEach(console.out()::println);
     }
     return ExitCode.DONE;
   }
 
-  private RunRequest request(Workplace.OpenBook open) {
-    OffsetDateTime now = OffsetDateTime.now(open.farm().zone());
+  private ChoosePhotos choice() {
+    return new ChoosePhotos(Optional.ofNullable(since), Optional.ofNullable(to), rafts);
+  }
+
+  private RunSummary run(Workplace.OpenBook open, int atOnce, Progress progress)
+      throws InputException, IOException {
+    FoundPhotos all = workplace.photos(photos);
+    Folders.notEmpty(photos, all);
+    FoundPhotos found = choice().of(all, open.farm(), book);
+    Folders.someLeft(photos, found);
+    Farm farm = rafts.isEmpty() ? open.farm() : new OnlyRafts(open.farm(), rafts);
+    RunPictures pictures = new RunPictures(farm, wanted());
+    Tools tools = new Tools(farm, open.measurer(), pictures, progress, open.page());
+    return RunFolder.run(request(farm, atOnce), found, tools);
+  }
+
+  private RunRequest request(Farm farm, int atOnce) {
+    OffsetDateTime now = OffsetDateTime.now(farm.zone());
     return new RunRequest(
-        photos, book, Optional.ofNullable(out), workers, Duration.ofSeconds(waitS), now);
+        photos, book, Optional.ofNullable(out), atOnce, Duration.ofSeconds(waitS), now);
+  }
+
+  /** Watches until Ctrl-C, which waits until the photo at hand is kept. */
+  private void watch(Workplace.OpenBook open) throws InputException, IOException {
+    String id = "watch " + OffsetDateTime.now(open.farm().zone()).toInstant();
+    Watch.Job job =
+        new Watch.Job(
+            photos,
+            workplace,
+            open,
+            new MeasureArrival(book, open.measurer(), id),
+            () -> publish(open),
+            quietAfterS);
+    CountDownLatch ended = new CountDownLatch(1);
+    try (WatchScreen screen = new WatchScreen(console)) {
+      Watch watching = new Watch(job, screen);
+      Runtime.getRuntime().addShutdownHook(new Thread(() -> stop(watching, ended), "stop watching"));
+      watching.run();
+    } finally {
+      ended.countDown();
+    }
+  }
+
+  private static void stop(Watch watching, CountDownLatch ended) {
+    watching.stop();
+    try {
+      ended.await(STOP_S, TimeUnit.SECONDS);
+    } catch (InterruptedException e) {
+      Thread.currentThread().interrupt();
+    }
+  }
+
+  /** Publishes what has come so far, always in one folder, leaving a core to the next photo. */
+  private Path publish(Workplace.OpenBook open) throws InputException, IOException {
+    Progress silent = new QuietProgress(console.err(), verbose);
+    out = run(open, Math.max(1, workers - 1), silent).folder();
+    return out;
   }
 
   private EnumSet<RunPictures.Kind> wanted() {

@@ -7,17 +7,25 @@ import java.util.List;
 import java.util.Locale;
 import java.util.stream.Collectors;
 import org.raftgauge.batch.run.RunSummary;
+import org.raftgauge.core.book.Units;
 import org.raftgauge.core.problem.Problem;
 
 /** Says what a run came to, on one screen. */
 final class SummaryText {
-  private static final int MOST_LINES = 8;
-  private static final int MOST_RAFTS = 24;
+  /** Lines of a kind that leave the whole on a screen of 30 lines. */
+  private static final int MOST_LINES = 5;
+
+  private static final int MOST_RAFTS = 12;
+
+  /** An inch is 2.54 cm exactly (International yard and pound agreement of 1959). */
+  private static final double CM2_IN_SQUARE_INCH = 2.54 * 2.54;
+
+  private static final double CM2_IN_SQUARE_FOOT = 144 * CM2_IN_SQUARE_INCH;
 
   private SummaryText() {}
 
   /** Words a run; what is wrong with the book comes again, since it holds up sites. */
-  static List<String> lines(RunSummary run, List<Problem> ofBook) {
+  static List<String> lines(RunSummary run, Workplace.OpenBook open) {
     List<String> lines = new ArrayList<>();
     run.evening().ifPresent(evening -> lines.add("Evening  " + evening));
     lines.add("Photos   " + photos(run));
@@ -27,11 +35,11 @@ final class SummaryText {
             "Rafts    %d measured, %d sites, %s of leaf",
             run.rafts(),
             run.sites(),
-            area(run.totalAreaCm2())));
+            area(run.totalAreaCm2(), open.farm().book().units())));
     run.evening().ifPresent(evening -> lines.add("Missing  " + missing(run)));
     run.judged().ifPresent(judged -> lines.addAll(EveningText.lines(judged)));
     List<String> attention = new ArrayList<>();
-    ofBook.stream().filter(Problem::isError).map(Problem::toString).forEach(attention::add);
+    open.problems().stream().filter(Problem::isError).map(Problem::toString).forEach(attention::add);
     attention.addAll(run.attention());
     some("To see to:", attention, "photos.csv and sites.csv", lines);
     some("Note:", run.notes(), "run.json", lines);
@@ -39,10 +47,17 @@ final class SummaryText {
     return lines;
   }
 
-  private static String area(double cm2) {
-    return cm2 < 1e4
-        ? String.format(Locale.ROOT, "%.0f cm2", cm2)
-        : String.format(Locale.ROOT, "%.2f m2", cm2 / 1e4);
+  private static String area(double cm2, Units units) {
+    return switch (units) {
+      case METRIC ->
+          cm2 < 1e4
+              ? String.format(Locale.ROOT, "%.0f cm2", cm2)
+              : String.format(Locale.ROOT, "%.2f m2", cm2 / 1e4);
+      case IMPERIAL ->
+          cm2 < CM2_IN_SQUARE_FOOT
+              ? String.format(Locale.ROOT, "%.1f sq in", cm2 / CM2_IN_SQUARE_INCH)
+              : String.format(Locale.ROOT, "%.1f sq ft", cm2 / CM2_IN_SQUARE_FOOT);
+    };
   }
 
   private static String photos(RunSummary run) {

@@ -50,7 +50,7 @@ final class MeasureOne {
   // Throwable: a photo that runs the memory out or meets a bug must not stop the others.
   private Measured measure(FoundPhoto photo, byte[] bytes, String sha256) {
     try {
-      String settings = settings(photo.facts());
+      String settings = settings(code, tools.measurer(), photo.facts());
       Optional<Kept> kept = history.find(sha256).filter(k -> k.settings().equals(settings));
       return kept.isPresent()
           ? known(photo, bytes, kept.get())
@@ -65,10 +65,11 @@ final class MeasureOne {
     }
   }
 
-  private String settings(PhotoFacts facts) {
+  /** Hashes what besides its bytes the measure of a photo depends on. */
+  static String settings(String code, Measurer measurer, PhotoFacts facts) {
     return Digest.of(
         code,
-        tools.measurer().settingsHash(facts),
+        measurer.settingsHash(facts),
         facts.photo(),
         facts.takenAt().orElse(""),
         facts.station().orElse(""),

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: Apache-2.0
 package org.raftgauge.core.measure;
 
+import java.time.OffsetDateTime;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
@@ -51,6 +52,28 @@ public final class CheckPhoto {
     time(photo, facts, name, new FarmClock(book.zone(), offset(answer), Optional.empty()))
         .ifPresent(problems::add);
     return problems;
+  }
+
+  /**
+   * Tells when a photo was taken, from its headers, its name and what else is known of it, as
+   * measuring it would.
+   *
+   * @param bytes of the photo's file
+   * @param facts what else is known of it
+   * @param book the crop book
+   * @return nothing where nothing tells it, or the file cannot be read
+   */
+  public static Optional<OffsetDateTime> takenAt(byte[] bytes, PhotoFacts facts, CropBook book) {
+    if (!(PeekPhoto.at(bytes) instanceof PeekedPhoto photo)) {
+      return Optional.empty();
+    }
+    PhotoName name = FactsOfName.of(book, facts.photo());
+    StationOf.Answer answer = StationOf.photo(book, facts, name);
+    TimeResult time =
+        CaptureTime.of(
+            new TimeClues(facts.takenAt(), photo.tags(), name.date(), name.time()),
+            new FarmClock(book.zone(), offset(answer), Optional.empty()));
+    return time instanceof TakenAt taken ? Optional.of(taken.at()) : Optional.empty();
   }
 
   private static java.time.Duration offset(StationOf.Answer answer) {

@@ -1,0 +1,109 @@
+// SPDX-License-Identifier: Apache-2.0
+package org.raftgauge.batch.cli;
+
+import java.io.IOException;
+import java.nio.file.Path;
+import java.time.LocalTime;
+import java.time.temporal.ChronoUnit;
+import org.jline.terminal.Terminal;
+import org.jline.terminal.TerminalBuilder;
+import org.raftgauge.batch.screen.PaintScreen;
+import org.raftgauge.batch.screen.Signal;
+
+/** Shows what a watch says: a full screen on a terminal, else a line for each photo. */
+final class WatchScreen implements AutoCloseable {
+  private static final String ENTER = "\u001b[?1049h\u001b[?25l";
+  private static final String LEAVE = "\u001b[?25h\u001b[?1049l";
+
+  private final Console console;
+  private final Terminal terminal;
+  private String foot = "";
+  private boolean entered;
+
+  WatchScreen(Console console) throws IOException {
+    this.console = console;
+    this.terminal =
+        console.terminal() ? TerminalBuilder.builder().dumb(true).build() : null;
+  }
+
+  void start(Path photos) {
+    String text = "watching " + photos + "; Ctrl-C stops";
+    if (terminal == null) {
+      console.out().println("Watch    " + text);
+      return;
+    }
+    entered = true;
+    console.out().print(ENTER);
+    foot = "Ctrl-C stops";
+    paint(new Signal(Signal.Kind.WAIT, "READY", text));
+  }
+
+  /** Shows a signal. */
+  void show(String photo, Signal signal, int seen) {
+    if (terminal == null) {
+      if (signal.kind() != Signal.Kind.WAIT) {
+        console.out().println(signal.word() + "  " + photo + ": " + signal.advice());
+      }
+      return;
+    }
+    String now = LocalTime.now().truncatedTo(ChronoUnit.SECONDS).toString();
+    foot = photo + "  ·  " + seen + (seen == 1 ? " photo" : " photos") + "  ·  " + now;
+    paint(signal);
+  }
+
+  private void paint(Signal signal) {
+    PaintScreen.Size size = new PaintScreen.Size(terminal.getWidth(), terminal.getHeight());
+    console.out().print(PaintScreen.of(signal, size, foot));
+    console.out().flush();
+  }
+
+  /** Says where results were published; the screen with the word stays as it is. */
+  void published(Path folder) {
+    note("Results  " + folder);
+  }
+
+  /** Says that something is wrong, and goes on. */
+  void trouble(String what) {
+    note(what);
+  }
+
+  private void note(String text) {
+    if (terminal == null) {
+      console.out().println(text);
+      return;
+    }
+    int width = Math.max(20, terminal.getWidth());
+    String cut = text.length() > width ? text.substring(0, width) : text;
+    console.out().print("\u001b[" + terminal.getHeight() + ";1H\u001b[0m\u001b[2K" + cut);
+    console.out().flush();
+  }
+
+  /** Gives the terminal back and says how it stands. */
+  void end(int seen, boolean open) {
+    leave();
+    console
+        .out()
+        .println(
+            "Stopped  "
+                + seen
+                + (seen == 1 ? " photo" : " photos")
+                + " measured and kept in the book"
+                + (open ? "; \"raftgauge run\" on the folder publishes the results" : ""));
+  }
+
+  private void leave() {
+    if (entered) {
+      entered = false;
+      console.out().print(LEAVE);
+      console.out().flush();
+    }
+  }
+
+  @Override
+  public void close() throws IOException {
+    leave();
+    if (terminal != null) {
+      terminal.close();
+    }
+  }
+}
