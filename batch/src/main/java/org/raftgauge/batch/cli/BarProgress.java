@@ -35,7 +35,7 @@ final class BarProgress implements Progress {
             .setInitialMax(photos)
             .setStyle(ProgressBarStyle.ASCII)
             .setUpdateIntervalMillis(UPDATE_MS)
-            .setConsumer(new ConsoleProgressBarConsumer(err))
+            .setConsumer(new ConsoleProgressBarConsumer(err, TerminalSize.columns() - 1))
             .showSpeed()
             .build();
   }

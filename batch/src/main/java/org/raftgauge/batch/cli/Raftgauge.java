@@ -95,9 +95,11 @@ public final class Raftgauge implements Runnable {
             .addSubcommand(StationCommand.line(console))
             .addSubcommand(new ForecastCommand(console))
             .addSubcommand(new LookBackCommand(console))
+            .addSubcommand(new NewCommand(console))
             .addSubcommand(new SeenCommand(workplace, console))
             .addSubcommand(new CompletionCommand(console))
             .setOut(new PrintWriter(console.out(), true, StandardCharsets.UTF_8))
+            .setCaseInsensitiveEnumValuesAllowed(true)
             .setErr(new PrintWriter(console.err(), true, StandardCharsets.UTF_8))
             .setParameterExceptionHandler((e, a) -> wrongCall(e, console))
             .setExecutionExceptionHandler(

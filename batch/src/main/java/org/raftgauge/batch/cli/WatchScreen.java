@@ -5,8 +5,8 @@ import java.io.IOException;
 import java.nio.file.Path;
 import java.time.LocalTime;
 import java.time.temporal.ChronoUnit;
+import java.util.Optional;
 import org.jline.terminal.Terminal;
-import org.jline.terminal.TerminalBuilder;
 import org.raftgauge.batch.screen.PaintScreen;
 import org.raftgauge.batch.screen.Signal;
 
@@ -16,19 +16,18 @@ final class WatchScreen implements AutoCloseable {
   private static final String LEAVE = "\u001b[?25h\u001b[?1049l";
 
   private final Console console;
-  private final Terminal terminal;
+  private final Optional<Terminal> terminal;
   private String foot = "";
   private boolean entered;
 
   WatchScreen(Console console) throws IOException {
     this.console = console;
-    this.terminal =
-        console.terminal() ? TerminalBuilder.builder().dumb(true).build() : null;
+    this.terminal = console.terminal() ? Optional.of(TerminalSize.open()) : Optional.empty();
   }
 
   void start(Path photos) {
     String text = "watching " + photos + "; Ctrl-C stops";
-    if (terminal == null) {
+    if (terminal.isEmpty()) {
       console.out().println("Watch    " + text);
       return;
     }
@@ -40,7 +39,7 @@ final class WatchScreen implements AutoCloseable {
 
   /** Shows a signal. */
   void show(String photo, Signal signal, int seen) {
-    if (terminal == null) {
+    if (terminal.isEmpty()) {
       if (signal.kind() != Signal.Kind.WAIT) {
         console.out().println(signal.word() + "  " + photo + ": " + signal.advice());
       }
@@ -52,7 +51,7 @@ final class WatchScreen implements AutoCloseable {
   }
 
   private void paint(Signal signal) {
-    PaintScreen.Size size = new PaintScreen.Size(terminal.getWidth(), terminal.getHeight());
+    PaintScreen.Size size = new PaintScreen.Size(terminal.get().getWidth(), terminal.get().getHeight());
     console.out().print(PaintScreen.of(signal, size, foot));
     console.out().flush();
   }
@@ -68,13 +67,13 @@ final class WatchScreen implements AutoCloseable {
   }
 
   private void note(String text) {
-    if (terminal == null) {
+    if (terminal.isEmpty()) {
       console.out().println(text);
       return;
     }
-    int width = Math.max(20, terminal.getWidth());
+    int width = Math.max(20, terminal.get().getWidth());
     String cut = text.length() > width ? text.substring(0, width) : text;
-    console.out().print("\u001b[" + terminal.getHeight() + ";1H\u001b[0m\u001b[2K" + cut);
+    console.out().print("\u001b[" + terminal.get().getHeight() + ";1H\u001b[0m\u001b[2K" + cut);
     console.out().flush();
   }
 
@@ -102,8 +101,8 @@ final class WatchScreen implements AutoCloseable {
   @Override
   public void close() throws IOException {
     leave();
-    if (terminal != null) {
-      terminal.close();
+    if (terminal.isPresent()) {
+      terminal.get().close();
     }
   }
 }
