@@ -1,0 +1,160 @@
+// SPDX-License-Identifier: Apache-2.0
+package org.raftgauge.batch.cli;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.io.ByteArrayOutputStream;
+import java.io.IOException;
+import java.io.PrintStream;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.time.LocalDate;
+import java.util.List;
+import java.util.Optional;
+import java.util.Set;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+import org.raftgauge.batch.fixture.SmallFarm;
+import org.raftgauge.batch.run.MarkSeen;
+import org.raftgauge.core.problem.InputException;
+
+/** Rows that are marked seen, books that are found, photos that are chosen. */
+class EverydayTest {
+  private static final String ITEM = "inspect-lagging/K-0/2027-03-01/A1";
+
+  @TempDir private Path folder;
+
+  private final ByteArrayOutputStream out = new ByteArrayOutputStream();
+  private final ByteArrayOutputStream err = new ByteArrayOutputStream();
+
+  @BeforeEach
+  void writeBook() throws IOException {
+    SmallFarm.writeBook(folder.resolve("book"));
+  }
+
+  @Test
+  void aRowMarkedSeenIsGoneUntilItsDayAndBackOnIt() throws IOException {
+    Files.writeString(folder.resolve("sites.csv"), SmallFarm.measures(10));
+    run("import", path("sites.csv"), "--book", path("book"));
+    assertTrue(worklist("2027-03-10").contains(ITEM), "to begin with");
+
+    assertEquals(0, run("seen", ITEM, "--until", "2027-03-12", "--book", path("book")), text(err));
+    assertTrue(text(out).contains("To undo, delete line 2 of "), text(out));
+
+    assertFalse(worklist("2027-03-10").contains(ITEM), "hidden on the 11th");
+    // The list of the evening of the 11th is for the 12th, the first day on which it may show.
+    assertTrue(worklist("2027-03-11").contains(ITEM), "back on the 12th");
+    Files.writeString(folder.resolve("book/seen.csv"), "item,until,by,note\r\n");
+    assertTrue(worklist("2027-03-10").contains(ITEM), "undone by hand");
+  }
+
+  @Test
+  void rowsAreAddedInTheFilesOwnOrderAndWhatStandsThereStays() throws Exception {
+    String before = "note,item,until\n\"old, kept\",tag/K-1/2027-03-01,";
+    Files.writeString(folder.resolve("book/seen.csv"), before);
+    int line =
+        MarkSeen.add(
+            folder.resolve("book"),
+            new MarkSeen.Say(
+                List.of(ITEM), Optional.of(LocalDate.of(2027, 3, 12)), "", "=cmd, \"x\""));
+    String after = Files.readString(folder.resolve("book/seen.csv"));
+    assertEquals(before + "\r\n\"'=cmd, \"\"x\"\"\"," + ITEM + ",2027-03-12\r\n", after);
+    assertEquals(3, line);
+  }
+
+  @Test
+  void aColumnThatIsMissingIsNamed() throws Exception {
+    Files.writeString(folder.resolve("book/seen.csv"), "item\n");
+    assertEquals(2, run("seen", ITEM, "--by", "Ana", "--book", path("book")));
+    assertEquals(
+        "seen.csv:1: there is no column \"by\"; write the header as item,until,by,note, with"
+            + " commas\n",
+        text(err));
+  }
+
+  @Test
+  void aNameThatNoRowCanHaveIsRefused() {
+    assertEquals(2, run("seen", ITEM.replace("K-0", "K-00"), "--book", path("book")));
+    assertTrue(text(err).contains("no raft, pond or station of the book; did you mean \"K-0\"?"));
+    assertEquals(2, run("seen", "K-0", "--book", path("book")));
+    assertTrue(text(err).contains("is not the name of a worklist row"), text(err));
+    assertFalse(Files.exists(folder.resolve("book/seen.csv")));
+  }
+
+  @Test
+  void theBookIsFoundBesideOrAboveAndTheNearestCounts() throws Exception {
+    Path photos = Files.createDirectories(folder.resolve("photos/2027/tonight"));
+    assertEquals(folder.resolve("book").toRealPath(), found(photos));
+    assertTrue(text(err).startsWith("Book     "), text(err));
+    SmallFarm.writeBook(folder.resolve("photos/near"));
+    assertEquals(folder.resolve("photos/near").toRealPath(), found(photos));
+    assertEquals(
+        folder.resolve("book").toRealPath(),
+        found(Files.createDirectories(folder.resolve("book/photos"))));
+  }
+
+  private Path found(Path photos) throws InputException, IOException {
+    return FindBook.of(Optional.empty(), photos, console()).toRealPath();
+  }
+
+  @Test
+  void twoBooksEquallyNearAreAskedAbout() throws IOException {
+    SmallFarm.writeBook(folder.resolve("other"));
+    Files.createDirectories(folder.resolve("photos"));
+    assertEquals(2, run("run", path("photos")));
+    assertTrue(text(err).contains("2 books are equally near"), text(err));
+    assertTrue(text(err).contains("name one with --book"), text(err));
+  }
+
+  @Test
+  void aRaftThatNobodyPlantedIsAsked() throws IOException {
+    Files.createDirectories(folder.resolve("photos"));
+    assertEquals(2, run("run", path("photos"), "--raft", "K-8"));
+    assertTrue(
+        text(err).contains("--raft K-8: no planting of the book is on such a raft"), text(err));
+  }
+
+  @Test
+  void optionsThatAskForNothingLeaveThePhotosAlone() {
+    assertTrue(new ChoosePhotos(Optional.empty(), Optional.empty(), Set.of()).all());
+    assertFalse(new ChoosePhotos(Optional.empty(), Optional.empty(), Set.of("K-0")).all());
+  }
+
+  @Test
+  void completionKnowsCommandsAndOptions() {
+    assertEquals(0, run("completion"));
+    assertTrue(text(out).contains("complete -F _complete_raftgauge"), "a bash script");
+    assertTrue(text(out).contains("'--since'"), "options of run");
+  }
+
+  private String worklist(String evening) throws IOException {
+    assertEquals(
+        0,
+        run("judge", "--book", path("book"), "--on", evening, "--out", path("judged")),
+        text(err));
+    return Files.readString(folder.resolve("judged/worklist.csv"));
+  }
+
+  private Console console() {
+    return new Console(
+        new PrintStream(out, true, StandardCharsets.UTF_8),
+        new PrintStream(err, true, StandardCharsets.UTF_8),
+        false);
+  }
+
+  private int run(String... args) {
+    return Raftgauge.run(args, new BookWorkplace(), console());
+  }
+
+  private static String text(ByteArrayOutputStream stream) {
+    return stream.toString(StandardCharsets.UTF_8).replace("\r\n", "\n");
+  }
+
+  private String path(String name) {
+    return folder.resolve(name).toString();
+  }
+}
