@@ -33,8 +33,13 @@ final class Readme {
 
   /** Returns the lines of the blocks marked sh, without comments. */
   static List<String> commands() throws IOException {
+    return commands(text());
+  }
+
+  /** Returns the same of another page. */
+  static List<String> commands(String page) {
     List<String> commands = new ArrayList<>();
-    Matcher blocks = BLOCK.matcher(text());
+    Matcher blocks = BLOCK.matcher(page);
     while (blocks.find()) {
       for (String line : blocks.group(1).lines().toList()) {
         String command = line.replaceFirst("\\s+#.*", "").strip();

@@ -1,0 +1,135 @@
+// SPDX-License-Identifier: Apache-2.0
+package org.raftgauge.batch.cli;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.io.ByteArrayInputStream;
+import java.io.ByteArrayOutputStream;
+import java.io.IOException;
+import java.io.InputStream;
+import java.io.PrintStream;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
+import org.raftgauge.core.book.CropBook;
+
+class NewCommandTest {
+  @TempDir private Path folder;
+
+  private final ByteArrayOutputStream out = new ByteArrayOutputStream();
+  private final ByteArrayOutputStream err = new ByteArrayOutputStream();
+
+  @ParameterizedTest
+  @CsvSource({
+    "passing, 600x1200, 6, 3, 180, 3000x4000",
+    "passing, 460x680, 10, 7, 55, 4000x3000",
+    "passing, 300x300, 10, 10, 28, 2000x2000",
+    "passing, 1220x2440, 12, 6, 200x203.5, 3000x4000",
+    "fixed, 600x1200, 6, 3, 180, 4000x3000",
+    "fixed, 600x1200, 6, 3, 180, 3000x4000",
+    "fixed, 2440x1220, 6, 12, 200, 1920x1080"
+  })
+  void theBookIsAcceptedWithoutAFinding(
+      String kind, String board, String rows, String columns, String pitch, String photo) {
+    List<String> args = new ArrayList<>(List.of("new", path("book"), "--kind", kind));
+    args.addAll(List.of("--board", board, "--rows", rows, "--columns", columns));
+    args.addAll(List.of("--pitch", pitch, "--photo", photo, "--height", "1600"));
+    args.addAll(List.of("--time-zone", "Europe/Lisbon", "--crop", "butterhead"));
+    assertEquals(0, run(false, args.toArray(String[]::new)), text(err));
+    out.reset();
+    assertEquals(0, run(false, "check", "--book", path("book")), text(err));
+    assertTrue(text(out).startsWith("Nothing is wrong with "), text(out));
+    CropBook book = CropBook.read(folder.resolve("book")).book();
+    assertEquals(1, book.plantings().size());
+    assertEquals(kind.equals("fixed") ? 1 : 0, book.placements().size());
+  }
+
+  @Test
+  void theFocalLengthFollowsFromTheViewAndElseIsSaidToBeAGuess() throws IOException {
+    assertEquals(0, run(false, usual("a", "--view", "1200")), text(err));
+    // By similar triangles: 3000 px * 1600 mm / 1200 mm.
+    assertTrue(read("a/stations/bench.yaml").contains("{fx_px: 4000}"));
+    assertEquals(0, run(false, usual("b")), text(err));
+    assertTrue(read("b/stations/bench.yaml").contains("A GUESS"));
+  }
+
+  @Test
+  void nothingIsOverwritten() throws IOException {
+    Files.createDirectories(folder.resolve("a"));
+    Files.writeString(folder.resolve("a/mine.txt"), "mine");
+    assertEquals(2, run(false, usual("a")));
+    assertTrue(text(err).contains("is there already; give a new folder"), text(err));
+    assertEquals("mine", read("a/mine.txt"));
+    assertFalse(Files.exists(folder.resolve("a/book.yaml")));
+  }
+
+  @Test
+  void whatNoOptionSaysIsAskedOnATerminal() throws IOException {
+    InputStream before = System.in;
+    String answers = "600 x 1200\n6\n3\n180\n3000x4000\n1600\n\nbasil\n";
+    System.setIn(new ByteArrayInputStream(answers.getBytes(StandardCharsets.UTF_8)));
+    try {
+      assertEquals(0, run(true, "new", path("a")), text(err));
+    } finally {
+      System.setIn(before);
+    }
+    assertTrue(text(out).contains("Board, width x length in mm: "), text(out));
+    assertTrue(read("a/crops.yaml").contains("  basil:"));
+  }
+
+  @Test
+  void whatIsMissingOrWrongIsSaid() {
+    assertEquals(2, run(false, "new", path("a"), "--board", "600x1200"));
+    assertTrue(text(err).contains("Missing option --rows"), text(err));
+    err.reset();
+    assertEquals(2, run(false, "new", path("a"), "--board", "600,5x1200"));
+    assertTrue(text(err).contains("--board: \"600,5\"; write numbers above 0 with a dot"));
+    err.reset();
+    assertEquals(2, run(false, usual("a", "--rows", "9")));
+    assertTrue(text(err).contains("9 rows and 3 columns do not fit on it"), text(err));
+    err.reset();
+    assertEquals(2, run(false, usual("a", "--raft", "=1+1")));
+    assertTrue(text(err).contains("plantings.csv:2: column raft"), text(err));
+    assertFalse(Files.exists(folder.resolve("a")));
+  }
+
+  private String[] usual(String name, String... more) {
+    List<String> args = new ArrayList<>(List.of("new", path(name), "--board", "600x1200"));
+    if (!List.of(more).contains("--rows")) {
+      args.addAll(List.of("--rows", "6"));
+    }
+    args.addAll(List.of("--columns", "3", "--pitch", "180", "--photo", "3000x4000"));
+    args.addAll(List.of("--height", "1600"));
+    args.addAll(List.of(more));
+    return args.toArray(String[]::new);
+  }
+
+  private int run(boolean terminal, String... args) {
+    Console console =
+        new Console(
+            new PrintStream(out, true, StandardCharsets.UTF_8),
+            new PrintStream(err, true, StandardCharsets.UTF_8),
+            terminal);
+    return Raftgauge.run(args, new BookWorkplace(), console);
+  }
+
+  private static String text(ByteArrayOutputStream stream) {
+    return stream.toString(StandardCharsets.UTF_8).replace("\r\n", "\n");
+  }
+
+  private String path(String name) {
+    return folder.resolve(name).toString();
+  }
+
+  private String read(String name) throws IOException {
+    return Files.readString(folder.resolve(name));
+  }
+}
