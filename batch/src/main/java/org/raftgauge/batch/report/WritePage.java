@@ -11,6 +11,7 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.Arrays;
 import java.util.List;
+import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
@@ -20,6 +21,7 @@ import org.raftgauge.batch.plot.PaintChart;
 /** Writes a page and its plots. */
 public final class WritePage {
   private static final String FILE = "report.html";
+  private static final List<String> SHEETS = List.of("worklist-a4.pdf", "worklist-letter.pdf");
 
   private WritePage() {}
 
@@ -34,8 +36,12 @@ public final class WritePage {
     RunFiles files =
         new RunFiles(input.run().pictures(), file -> Files.isRegularFile(folder.resolve(file)));
     Gathered all = Gathered.of(input, files);
-    Files.writeString(folder.resolve(FILE), html(GatherReport.gather(all)));
+    Files.writeString(folder.resolve(FILE), html(GatherReport.gather(all), sheets(folder)));
     plots(all, folder);
+  }
+
+  private static List<String> sheets(Path folder) {
+    return SHEETS.stream().filter(file -> Files.isRegularFile(folder.resolve(file))).toList();
   }
 
   private static void plots(Gathered all, Path folder) throws IOException {
@@ -53,9 +59,10 @@ public final class WritePage {
    * Fills the page; every text is escaped by the template engine.
    *
    * @param model the page
+   * @param sheets files of the printed worklist, beside the page
    * @return the file's text
    */
-  static String html(ReportModel model) {
+  static String html(ReportModel model, List<String> sheets) {
     Configuration configuration = new Configuration(Configuration.VERSION_2_3_33);
     configuration.setClassForTemplateLoading(WritePage.class, "/org/raftgauge/batch/report");
     configuration.setDefaultEncoding("UTF-8");
@@ -68,7 +75,8 @@ public final class WritePage {
     StringWriter out = new StringWriter();
     try {
       List<Mark> marks = Arrays.asList(Mark.values());
-      configuration.getTemplate("report.ftlh").process(Map.of("page", model, "marks", marks), out);
+      Map<String, Object> root = Map.of("page", model, "marks", marks, "sheets", sheets);
+      configuration.getTemplate("report.ftlh").process(root, out);
     } catch (TemplateException | IOException e) {
       throw new IllegalStateException("the page's template is broken: " + e.getMessage(), e);
     }
