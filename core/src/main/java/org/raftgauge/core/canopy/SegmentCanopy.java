@@ -131,8 +131,7 @@ public final class SegmentCanopy {
       for (int tx = 0; tx < width; tx += TILE) {
         LeafModel model = models.at(deck.toMm(new PointPx(tx + TILE / 2.0, ty + TILE / 2.0)));
         for (int i : tile(tx, ty)) {
-          green[i] =
-              model == LeafModel.GREEN_LEAF && deck.seen(i % width, Math.floorDiv(i, width));
+          green[i] = model == LeafModel.GREEN_LEAF && deck.seen(i % width, Math.floorDiv(i, width));
         }
       }
     }

@@ -27,7 +27,8 @@ class DeadLeafTest {
   void aDryOuterLeafCountsWithItsLivingPlant() {
     // A disc of 20 mm whose middle lies on the rim of one of 40 mm: the lens they share is
     // r^2 acos(d^2 + r^2 - R^2 / 2dr) + R^2 acos(d^2 + R^2 - r^2 / 2dR) - half the kite's root.
-    double lens = 400 * Math.acos(0.25) + 1600 * Math.acos(0.875) - 0.5 * Math.sqrt(20 * 60 * 20 * 100);
+    double lens =
+        400 * Math.acos(0.25) + 1600 * Math.acos(0.875) - 0.5 * Math.sqrt(20 * 60 * 20 * 100);
     double truth = (Math.PI * (1600 + 400) - lens) / 100;
     double area = areaCm2(Plants.on(0.75).disc(120, 80, 20, DRY).disc(80, 80, 40, Plants.LETTUCE));
     assertEquals(1, area / truth, 0.02);

@@ -58,7 +58,8 @@ class StillHolesTest {
 
   private static RgbImage photo(boolean planted) {
     Scene scene = Scene.of(640, 480, 5);
-    PaintedBoard board = scene.board(LAYOUT, TestPoses.over(LENS, BOARD, 2200, 0, 0, 0)).light(0.03);
+    PaintedBoard board =
+        scene.board(LAYOUT, TestPoses.over(LENS, BOARD, 2200, 0, 0, 0)).light(0.03);
     for (SiteId site : LAYOUT.grid().sites()) {
       PointMm c = LAYOUT.grid().centre(site);
       if (planted) {
