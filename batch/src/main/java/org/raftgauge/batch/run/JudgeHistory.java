@@ -5,8 +5,11 @@ import java.io.IOException;
 import java.time.Instant;
 import java.time.LocalDate;
 import java.util.List;
+import java.util.Map;
+import java.util.TreeMap;
 import org.raftgauge.batch.store.History;
 import org.raftgauge.batch.store.Kept;
+import org.raftgauge.batch.store.RaftDays;
 import org.raftgauge.core.book.CropBook;
 import org.raftgauge.core.book.PlantLife;
 import org.raftgauge.core.evening.CloseEvening;
@@ -38,17 +41,30 @@ final class JudgeHistory {
     return CloseEvening.verdicts(book, seen, evening);
   }
 
-  /** Returns what the photos that count said up to an evening of the plants that stand then. */
+  /**
+   * Returns what the photos that count said up to an evening of the plants that stand then, and of
+   * the past cycles that they are held against.
+   */
   static Seen seen(History history, Farm farm, LocalDate evening) throws IOException {
     Farm then = farm.asOf(evening);
     // A photo's own offset may put it on the day before or after the farm's.
     LocalDate first = oldest(then, evening).minusDays(1);
-    List<PhotoMeasure> photos =
-        history.takenBetween(first, evening.plusDays(2)).stream()
-            .map(Kept::measure)
+    Map<String, PhotoMeasure> photos = new TreeMap<>();
+    take(history.takenBetween(first, evening.plusDays(2)), photos);
+    for (RaftDays past : PastPlantings.of(then.book(), evening)) {
+      if (past.first().isBefore(first)) {
+        take(history.takenBetween(past), photos);
+      }
+    }
+    return CollectSeen.of(
+        photos.values().stream()
             .filter(p -> !then.evening(p.takenAt().orElseThrow()).isAfter(evening))
-            .toList();
-    return CollectSeen.of(photos, then);
+            .toList(),
+        then);
+  }
+
+  private static void take(List<Kept> kept, Map<String, PhotoMeasure> photos) {
+    kept.forEach(k -> photos.put(k.measure().sha256(), k.measure()));
   }
 
   /** Returns the day on which the oldest of the plants that stand on an evening was set there. */

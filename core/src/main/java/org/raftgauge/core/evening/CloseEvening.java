@@ -29,7 +29,7 @@ public final class CloseEvening {
     return new EveningResult(
         evening,
         tonight.verdicts(),
-        EveningCurves.of(tonight.book(), tonight.series(), tonight.verdicts()),
+        EveningCurves.of(tonight),
         new MakeWorklist(tonight).tasks());
   }
 
@@ -49,8 +49,8 @@ public final class CloseEvening {
   static Tonight tonight(CropBook book, Seen seen, LocalDate evening) {
     CropBook then = BookAsOf.of(book, evening);
     Seen soFar = seen.before(book.farmDay().start(evening.plusDays(1)));
-    List<PlantSeries> series = CollectSeries.upTo(then, soFar.sites(), evening);
-    List<Judged> verdicts = JudgeEvening.judge(then, series, evening, TrackRules.defaults());
-    return new Tonight(then, soFar, series, verdicts, evening);
+    List<PlantSeries> all = CollectSeries.withEnded(then, soFar.sites(), evening);
+    List<Judged> verdicts = JudgeEvening.judge(then, all, evening, TrackRules.defaults());
+    return new Tonight(then, soFar, Plants.of(then, all, evening), verdicts, evening);
   }
 }

@@ -53,12 +53,14 @@ final class EveningCurves {
           .thenComparing(r -> r.place().crop());
 
   private final CropBook book;
+  private final CyclePriors past;
   private final Set<String> departing = new HashSet<>();
   private final List<CurveRow> rows = new ArrayList<>();
 
-  private EveningCurves(CropBook book, List<Judged> verdicts) {
-    this.book = book;
-    for (Judged row : verdicts) {
+  private EveningCurves(Tonight tonight) {
+    this.book = tonight.book();
+    this.past = CyclePriors.of(tonight.plants());
+    for (Judged row : tonight.verdicts()) {
       if (row.scope() == Judged.Scope.SITE && row.verdict() != Verdict.ON_TRACK) {
         departing.add(row.place().plant());
       }
@@ -68,21 +70,30 @@ final class EveningCurves {
   /**
    * Fits.
    *
-   * @param book the crop book
-   * @param series the plants that stand on the evening
-   * @param verdicts what is said of them
-   * @return a row for each raft and each plant, rafts first
+   * @param tonight plants, past cycles and verdicts
+   * @return a row for each raft and each plant that stands, rafts first
    */
-  static List<CurveRow> of(CropBook book, List<PlantSeries> series, List<Judged> verdicts) {
-    EveningCurves curves = new EveningCurves(book, verdicts);
-    GroupCohorts.of(series).forEach(curves::cohort);
+  static List<CurveRow> of(Tonight tonight) {
+    EveningCurves curves = new EveningCurves(tonight);
+    GroupCohorts.of(tonight.plants().standing()).forEach(curves::cohort);
     curves.rows.sort(ORDER);
     return curves.rows;
   }
 
+  /** A cohort's curve, and whether it leans on past cycles: then one photo moves it sanely. */
+  private record Leaned(CohortFit fit, boolean onPast) {
+    int fewestOpen() {
+      return onPast ? 1 : FEWEST_OPEN;
+    }
+  }
+
   private void cohort(List<PlantSeries> plants) {
     List<Series> series = plants.stream().map(AreaSeries::of).toList();
-    CohortFit fit = fit(sample(series.stream().filter(s -> s.size() > 0).toList()));
+    List<Series> sample = sample(series.stream().filter(s -> s.size() > 0).toList());
+    Leaned fit =
+        past.prior(plants.get(0))
+            .map(prior -> new Leaned(FitCohort.of(sample, CohortRule.defaults(), prior), true))
+            .orElseGet(() -> new Leaned(fit(sample), false));
     Map<String, List<PlantSeries>> rafts = new TreeMap<>();
     for (int i = 0; i < plants.size(); i++) {
       PlantSeries plant = plants.get(i);
@@ -125,7 +136,7 @@ final class EveningCurves {
     return sample;
   }
 
-  private CurveRow row(CurveRow.Place place, Series series, boolean own, CohortFit cohort) {
+  private CurveRow row(CurveRow.Place place, Series series, boolean own, Leaned cohort) {
     String why = "";
     if (own && open(series) < FEWEST_OWN) {
       why = "no curve of its own: " + open(series) + " open photos are too few";
@@ -143,17 +154,18 @@ final class EveningCurves {
     return shrunk(place, series, cohort, why);
   }
 
-  private CurveRow shrunk(CurveRow.Place place, Series series, CohortFit cohort, String why) {
-    if (open(series) < FEWEST_OPEN) {
+  private CurveRow shrunk(CurveRow.Place place, Series series, Leaned cohort, String why) {
+    if (open(series) < cohort.fewestOpen()) {
       return row(place, Optional.empty(), tooFew(series), basis(series, List.of()));
     }
-    if (cohort instanceof NoCohortCurve) {
+    if (cohort.fit() instanceof NoCohortCurve) {
       String reason = "its cohort has too few evenings for a curve";
       return row(place, Optional.empty(), joined(why, reason), basis(series, List.of()));
     }
-    CohortCurve curve = (CohortCurve) cohort;
+    CohortCurve curve = (CohortCurve) cohort.fit();
     PlantCurve plant = curve.forPlant(series);
-    String reason = "shrunk to its cohort's curve";
+    String reason =
+        "shrunk to its cohort's curve" + (cohort.onPast() ? ", which leans on past cycles" : "");
     String doubt = curve.asymptoteDoubt().orElse("");
     return row(
         place,
