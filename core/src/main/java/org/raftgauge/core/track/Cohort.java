@@ -63,11 +63,23 @@ final class Cohort {
     return growth.sd();
   }
 
-  /** Brings what it is held against up to an evening. */
-  void refresh(LocalDate evening) {
+  /** Returns how well the mean rate until the next look is known, 1/day. */
+  double rateSdAhead(double days) {
+    return growth.sdAhead(days);
+  }
+
+  /**
+   * Brings what it is held against, and its growth rate, up to an evening.
+   *
+   * @param tonight its levels of the evening, at least one
+   */
+  void refresh(List<Level> tonight) {
+    LocalDate evening = tonight.get(0).level().evening();
     if (made.filter(m -> m.fresh(evening)).isEmpty()) {
       made = Optional.of(cycles.yardstick(this, evening));
     }
+    double age = tonight.stream().mapToDouble(l -> l.level().age()).average().orElseThrow();
+    growth.carry(age, yardstick());
   }
 
   private Optional<Yardstick> yardstick() {

@@ -105,7 +105,7 @@ final class JudgeGroups {
       return Optional.of(
           "all that station "
               + station
-              + " sees grows less evening after evening: check pond and"
+              + " sees departs from its growth evening after evening: check pond and"
               + " camera");
     }
     if (step != null) {
