@@ -124,7 +124,14 @@ final class RunCommand implements Callable<Integer> {
     FoundPhotos found = workplace.photos(photos);
     Folders.notEmpty(photos, found);
     RunPictures pictures = new RunPictures(open.farm(), wanted());
-    Tools tools = new Tools(open.farm(), open.measurer(), pictures, progress(), open.page());
+    Tools tools =
+        new Tools(
+            open.farm(),
+            open.measurer(),
+            pictures,
+            progress(),
+            open.page(),
+            open.forecasts());
     RunSummary summary = RunFolder.run(request(open), found, tools);
     if (!quiet) {
       SummaryText.lines(summary, open.problems()).forEach(console.out()::println);

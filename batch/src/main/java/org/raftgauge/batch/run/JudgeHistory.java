@@ -6,6 +6,7 @@ import java.time.Instant;
 import java.time.LocalDate;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.TreeMap;
 import org.raftgauge.batch.store.History;
 import org.raftgauge.batch.store.Kept;
@@ -14,6 +15,7 @@ import org.raftgauge.core.book.CropBook;
 import org.raftgauge.core.book.PlantLife;
 import org.raftgauge.core.evening.CloseEvening;
 import org.raftgauge.core.evening.EveningResult;
+import org.raftgauge.core.evening.MoreTasks;
 import org.raftgauge.core.evening.Seen;
 import org.raftgauge.core.measure.PhotoMeasure;
 import org.raftgauge.core.track.Judged;
@@ -34,6 +36,13 @@ final class JudgeHistory {
    */
   static EveningResult of(History history, Farm farm, LocalDate evening) throws IOException {
     return CloseEvening.of(farm.book(), seen(history, farm, evening), evening);
+  }
+
+  /** Adds to an evening's worklist what its outlook gives to do. */
+  static EveningResult withTasks(EveningResult judged, Optional<EveningOutlook> ahead, Farm farm) {
+    return ahead
+        .map(outlook -> MoreTasks.with(judged, outlook.tasks(), farm.book()))
+        .orElse(judged);
   }
 
   /** Gives the verdicts of an evening alone, by a book that may have other limits. */
