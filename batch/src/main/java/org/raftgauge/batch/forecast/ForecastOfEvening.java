@@ -83,6 +83,11 @@ public final class ForecastOfEvening implements ForecastSource {
             remarks));
   }
 
+  @Override
+  public Map<String, Grader> graders() {
+    return read(book, new ArrayList<>());
+  }
+
   /** Returns the first day of which photos are needed, by the forecast and the replays. */
   private static LocalDate first(CropBook known, LookBack.Leads leads, LocalDate evening) {
     LocalDate first = ForecastEvening.firstDay(known, evening);
@@ -95,18 +100,23 @@ public final class ForecastOfEvening implements ForecastSource {
   }
 
   private Map<String, Grader> graders(CropBook known, LocalDate evening, List<String> remarks) {
+    Map<String, Grader> graders = read(known, remarks);
+    for (Grader grader : graders.values()) {
+      OffsetDateTime last = OffsetDateTime.parse(grader.origin().lastWeighed());
+      if (known.farmDay().evening(last.toInstant()).isAfter(evening)) {
+        remarks.add("the grader of " + grader.crop() + " knows weighings later than this evening");
+      }
+    }
+    return graders;
+  }
+
+  private Map<String, Grader> read(CropBook known, List<String> remarks) {
     Map<String, Grader> graders = new TreeMap<>();
     for (String crop : known.plantings().stream().map(Planting::crop).distinct().toList()) {
       try {
         BookGraders.of(known, folder, crop).ifPresent(g -> graders.put(crop, g));
       } catch (InputException e) {
         e.problems().forEach(p -> remarks.add("no weights of " + crop + ": " + p));
-      }
-    }
-    for (Grader grader : graders.values()) {
-      OffsetDateTime last = OffsetDateTime.parse(grader.origin().lastWeighed());
-      if (known.farmDay().evening(last.toInstant()).isAfter(evening)) {
-        remarks.add("the grader of " + grader.crop() + " knows weighings later than this evening");
       }
     }
     return graders;

@@ -17,6 +17,8 @@ import org.knowm.xchart.XYChart;
 import org.knowm.xchart.XYChartBuilder;
 import org.knowm.xchart.XYSeries;
 import org.knowm.xchart.style.Styler;
+import org.knowm.xchart.style.lines.SeriesLines;
+import org.knowm.xchart.style.markers.Marker;
 import org.knowm.xchart.style.markers.SeriesMarkers;
 import org.w3c.dom.Document;
 
@@ -34,6 +36,17 @@ public final class PaintChart {
           new Color(230, 159, 0),
           new Color(86, 180, 233),
           new Color(0, 0, 0));
+
+  private static final Color PALE = new Color(214, 230, 240);
+  private static final BasicStroke THIN = new BasicStroke(1.2f);
+  private static final List<Marker> MARKS =
+      List.of(
+          SeriesMarkers.CIRCLE,
+          SeriesMarkers.SQUARE,
+          SeriesMarkers.TRIANGLE_UP,
+          SeriesMarkers.DIAMOND,
+          SeriesMarkers.TRIANGLE_DOWN,
+          SeriesMarkers.CROSS);
 
   private PaintChart() {}
 
@@ -98,12 +111,13 @@ public final class PaintChart {
         .setLegendLayout(Styler.LegendLayout.Horizontal)
         .setLegendBorderColor(Color.WHITE);
     for (int i = 0; i < chart.series().size(); i++) {
-      add(painted, chart.series().get(i), COLOURS.get(i % COLOURS.size()));
+      add(painted, chart.series().get(i), i);
     }
     return painted;
   }
 
-  private static void add(XYChart painted, Chart.Series series, Color colour) {
+  private static void add(XYChart painted, Chart.Series series, int number) {
+    Color colour = COLOURS.get(number % COLOURS.size());
     XYSeries added = painted.addSeries(series.name(), series.x(), series.y());
     added.setMarkerColor(colour).setLineColor(colour);
     switch (series.look()) {
@@ -123,6 +137,15 @@ public final class PaintChart {
                       1,
                       new float[] {6, 4},
                       0));
+      case MARKED -> added.setMarker(MARKS.get(number % MARKS.size())).setLineStyle(THIN);
+      case FAINT ->
+          added.setMarker(SeriesMarkers.NONE).setLineStyle(THIN).setLineColor(Color.GRAY);
+      case BAND ->
+          added
+              .setXYSeriesRenderStyle(XYSeries.XYSeriesRenderStyle.PolygonArea)
+              .setMarker(SeriesMarkers.NONE)
+              .setLineStyle(SeriesLines.NONE)
+              .setFillColor(PALE);
     }
   }
 }

@@ -3,7 +3,9 @@ package org.raftgauge.batch.run;
 
 import java.io.IOException;
 import java.time.LocalDate;
+import java.util.Map;
 import java.util.Optional;
+import org.raftgauge.core.grader.Grader;
 
 /** Tells what is to come from an evening. */
 public interface ForecastSource {
@@ -19,4 +21,9 @@ public interface ForecastSource {
    * @throws IOException if the history cannot be read
    */
   Optional<EveningOutlook> from(LocalDate evening) throws IOException;
+
+  /** Returns the book's graders by crop, whenever they were fitted. */
+  default Map<String, Grader> graders() {
+    return Map.of();
+  }
 }

@@ -50,7 +50,9 @@ public final class JudgeFolder {
       Optional<EveningOutlook> ahead = forecasts.from(request.evening());
       EveningResult result =
           JudgeHistory.withTasks(
-              JudgeHistory.of(history, farm, request.evening()), ahead, farm);
+              JudgeHistory.of(history, farm, request.evening(), forecasts.graders()),
+              ahead,
+              farm);
       draft.write(to -> EveningFiles.write(to, result));
       if (ahead.isPresent()) {
         draft.write(to -> OutlookFiles.write(to, ahead.get()));

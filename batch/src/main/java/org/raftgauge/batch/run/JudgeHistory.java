@@ -17,6 +17,7 @@ import org.raftgauge.core.evening.CloseEvening;
 import org.raftgauge.core.evening.EveningResult;
 import org.raftgauge.core.evening.MoreTasks;
 import org.raftgauge.core.evening.Seen;
+import org.raftgauge.core.grader.Grader;
 import org.raftgauge.core.measure.PhotoMeasure;
 import org.raftgauge.core.track.Judged;
 
@@ -31,11 +32,14 @@ final class JudgeHistory {
    * @param history everything measured
    * @param farm the book
    * @param evening the evening; what is later has no influence
+   * @param graders by crop
    * @return verdicts, curves and worklist
    * @throws IOException if the history cannot be read
    */
-  static EveningResult of(History history, Farm farm, LocalDate evening) throws IOException {
-    return CloseEvening.of(farm.book(), seen(history, farm, evening), evening);
+  static EveningResult of(
+      History history, Farm farm, LocalDate evening, Map<String, Grader> graders)
+      throws IOException {
+    return CloseEvening.of(farm.book(), seen(history, farm, evening), evening, graders);
   }
 
   /** Adds to an evening's worklist what its outlook gives to do. */

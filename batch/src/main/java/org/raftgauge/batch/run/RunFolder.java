@@ -122,7 +122,8 @@ public final class RunFolder {
     if (evening.isEmpty()) {
       return summary;
     }
-    EveningResult judged = JudgeHistory.of(history, tools.farm(), evening.get());
+    EveningResult judged =
+        JudgeHistory.of(history, tools.farm(), evening.get(), tools.forecasts().graders());
     Optional<EveningOutlook> ahead = tools.forecasts().from(evening.get());
     return summary.with(JudgeHistory.withTasks(judged, ahead, tools.farm()), ahead);
   }

@@ -155,7 +155,7 @@ final class PretendRun {
         missing,
         List.of(),
         List.of(),
-        Optional.of(CloseEvening.of(book, seen(rows), evening)),
+        Optional.of(CloseEvening.of(book, seen(rows), evening, Map.of())),
         Optional.empty());
   }
 

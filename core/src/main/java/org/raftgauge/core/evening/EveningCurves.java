@@ -10,7 +10,6 @@ import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.Set;
 import java.util.TreeMap;
-import org.raftgauge.core.book.CropBook;
 import org.raftgauge.core.book.Planting;
 import org.raftgauge.core.book.SiteId;
 import org.raftgauge.core.cohort.CohortCurve;
@@ -19,6 +18,7 @@ import org.raftgauge.core.cohort.CohortRule;
 import org.raftgauge.core.cohort.FitCohort;
 import org.raftgauge.core.cohort.NoCohortCurve;
 import org.raftgauge.core.cohort.PlantCurve;
+import org.raftgauge.core.grader.Grader;
 import org.raftgauge.core.growth.CurveModel;
 import org.raftgauge.core.growth.FitGrowth;
 import org.raftgauge.core.growth.FitRule;
@@ -52,14 +52,16 @@ final class EveningCurves {
           .thenComparing(r -> r.place().plant())
           .thenComparing(r -> r.place().crop());
 
-  private final CropBook book;
+  private final TargetSizes sizes;
   private final CyclePriors past;
+  private final DrawnGrowth drawn;
   private final Set<String> departing = new HashSet<>();
   private final List<CurveRow> rows = new ArrayList<>();
 
-  private EveningCurves(Tonight tonight) {
-    this.book = tonight.book();
+  private EveningCurves(Tonight tonight, Map<String, Grader> graders) {
+    this.sizes = new TargetSizes(tonight.book(), graders);
     this.past = CyclePriors.of(tonight.plants());
+    this.drawn = new DrawnGrowth(tonight);
     for (Judged row : tonight.verdicts()) {
       if (row.scope() == Judged.Scope.SITE && row.verdict() != Verdict.ON_TRACK) {
         departing.add(row.place().plant());
@@ -71,14 +73,18 @@ final class EveningCurves {
    * Fits.
    *
    * @param tonight plants, past cycles and verdicts
-   * @return a row for each raft and each plant that stands, rafts first
+   * @param graders by crop, none that knows more than the evening
+   * @return a row for each raft and each plant that stands, rafts first; and rafts to be drawn
    */
-  static List<CurveRow> of(Tonight tonight) {
-    EveningCurves curves = new EveningCurves(tonight);
+  static Curves of(Tonight tonight, Map<String, Grader> graders) {
+    EveningCurves curves = new EveningCurves(tonight, graders);
     GroupCohorts.of(tonight.plants().standing()).forEach(curves::cohort);
     curves.rows.sort(ORDER);
-    return curves.rows;
+    return new Curves(curves.rows, curves.drawn.rafts());
   }
+
+  /** Curves as rows, and rafts to be drawn. */
+  record Curves(List<CurveRow> rows, List<RaftGrowth> rafts) {}
 
   /** A cohort's curve, and whether it leans on past cycles: then one photo moves it sanely. */
   private record Leaned(CohortFit fit, boolean onPast) {
@@ -94,11 +100,12 @@ final class EveningCurves {
         past.prior(plants.get(0))
             .map(prior -> new Leaned(FitCohort.of(sample, CohortRule.defaults(), prior), true))
             .orElseGet(() -> new Leaned(fit(sample), false));
+    drawn.cohort(plants, fit.fit());
     Map<String, List<PlantSeries>> rafts = new TreeMap<>();
     for (int i = 0; i < plants.size(); i++) {
       PlantSeries plant = plants.get(i);
       rafts.computeIfAbsent(plant.planting().raft(), r -> new ArrayList<>()).add(plant);
-      CurveRow.Place place = place(plant.planting(), Optional.of(plant.site()), plant.plant());
+      Of place = of(plant, Optional.of(plant.site()), plant.plant());
       boolean own = departing.contains(plant.plant());
       rows.add(row(place, series.get(i), own, fit));
     }
@@ -106,14 +113,25 @@ final class EveningCurves {
         (raft, on) ->
             rows.add(
                 row(
-                    place(on.get(0).planting(), Optional.empty(), ""),
+                    of(on.get(0), Optional.empty(), ""),
                     AreaSeries.median(on),
                     true,
                     fit)));
   }
 
-  private static CurveRow.Place place(Planting planting, Optional<SiteId> site, String plant) {
-    return new CurveRow.Place(planting.pond(), planting.raft(), site, plant, planting.crop());
+  /** What a row is about, and the size at which it is ready. */
+  private record Of(CurveRow.Place place, TargetSizes.Size ready) {
+    CurveRow.Target none(String why) {
+      return CurveRow.Target.none(
+          ready.areaCm2(), ready.reason().isEmpty() ? why : ready.reason());
+    }
+  }
+
+  private Of of(PlantSeries like, Optional<SiteId> site, String plant) {
+    Planting planting = like.planting();
+    return new Of(
+        new CurveRow.Place(planting.pond(), planting.raft(), site, plant, planting.crop()),
+        sizes.of(like));
   }
 
   /** Fits a cohort; a young one, too young for a curve that levels off, exponentially. */
@@ -136,7 +154,7 @@ final class EveningCurves {
     return sample;
   }
 
-  private CurveRow row(CurveRow.Place place, Series series, boolean own, Leaned cohort) {
+  private CurveRow row(Of place, Series series, boolean own, Leaned cohort) {
     String why = "";
     if (own && open(series) < FEWEST_OWN) {
       why = "no curve of its own: " + open(series) + " open photos are too few";
@@ -147,20 +165,36 @@ final class EveningCurves {
             place,
             Optional.of(OneCurve.fitted(fitted, series)),
             fitted.asymptoteDoubt().orElse(""),
-            basis(series, fitted.discountedDat()));
+            new Said(own(place, fitted, series, cohort), basis(series, fitted.discountedDat())));
       }
       why = "no curve of its own: " + ((NotFitted) fit).reason();
     }
     return shrunk(place, series, cohort, why);
   }
 
-  private CurveRow shrunk(CurveRow.Place place, Series series, Leaned cohort, String why) {
+  /**
+   * Says when a plant with a curve of its own is ready; a raft's median plant, whose curve does not
+   * carry so far, by its cohort's.
+   */
+  private static CurveRow.Target own(Of of, Fitted fitted, Series series, Leaned cohort) {
+    if (of.ready().areaCm2().isEmpty()) {
+      return of.none("");
+    }
+    double area = of.ready().areaCm2().getAsDouble();
+    CurveRow.Target target = ReachTarget.by(fitted, series, area);
+    boolean raft = of.place().site().isEmpty();
+    return raft && target.days().isEmpty() && cohort.fit() instanceof CohortCurve curve
+        ? ReachTarget.by(curve.forPlant(series), series, area)
+        : target;
+  }
+
+  private CurveRow shrunk(Of place, Series series, Leaned cohort, String why) {
     if (open(series) < cohort.fewestOpen()) {
-      return row(place, Optional.empty(), tooFew(series), basis(series, List.of()));
+      return without(place, tooFew(series), series);
     }
     if (cohort.fit() instanceof NoCohortCurve) {
       String reason = "its cohort has too few evenings for a curve";
-      return row(place, Optional.empty(), joined(why, reason), basis(series, List.of()));
+      return without(place, joined(why, reason), series);
     }
     CohortCurve curve = (CohortCurve) cohort.fit();
     PlantCurve plant = curve.forPlant(series);
@@ -171,7 +205,11 @@ final class EveningCurves {
         place,
         Optional.of(OneCurve.shrunk(curve, plant, series)),
         joined(joined(reason, why), doubt),
-        basis(series, plant.discountedDat()));
+        new Said(
+            place.ready().areaCm2().isPresent()
+                ? ReachTarget.by(plant, series, place.ready().areaCm2().getAsDouble())
+                : place.none(""),
+            basis(series, plant.discountedDat())));
   }
 
   private static String tooFew(Series series) {
@@ -197,25 +235,23 @@ final class EveningCurves {
     return new CurveRow.Basis(n, n - open(series), last, discounted);
   }
 
-  private CurveRow row(
-      CurveRow.Place place, Optional<CurveRow.Curve> curve, String reason, CurveRow.Basis basis) {
-    return new CurveRow(
-        place.site().isPresent() ? Judged.Scope.SITE : Judged.Scope.RAFT,
-        place,
-        curve,
-        reason,
-        new CurveRow.Target(OptionalDouble.empty(), noTarget(place)),
-        basis);
+  /** When a plant is ready, and what its curve rests on. */
+  private record Said(CurveRow.Target target, CurveRow.Basis basis) {}
+
+  private static CurveRow without(Of of, String reason, Series series) {
+    return row(
+        of, Optional.empty(), reason, new Said(of.none(reason), basis(series, List.of())));
   }
 
-  /** Says why no day of harvest is foretold. */
-  private String noTarget(CurveRow.Place place) {
-    boolean harvest =
-        book.crops().values().stream()
-            .anyMatch(c -> c.name().equals(place.crop()) && c.harvest().isPresent());
-    return harvest
-        ? "the harvest is set as a weight; an area for it needs a grader"
-        : "crops.yaml sets no harvest for " + place.crop();
+  private static CurveRow row(
+      Of of, Optional<CurveRow.Curve> curve, String reason, Said said) {
+    return new CurveRow(
+        of.place().site().isPresent() ? Judged.Scope.SITE : Judged.Scope.RAFT,
+        of.place(),
+        curve,
+        reason,
+        said.target(),
+        said.basis());
   }
 
   private static String joined(String a, String b) {

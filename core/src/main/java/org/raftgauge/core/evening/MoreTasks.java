@@ -27,7 +27,8 @@ public final class MoreTasks {
         .filter(t -> !seen.hides(t.item()))
         .forEach(t -> tasks.merge(t.item(), t, MoreTasks::both));
     List<Task> sorted = tasks.values().stream().sorted(Task.ORDER).toList();
-    return new EveningResult(evening.evening(), evening.verdicts(), evening.curves(), sorted);
+    return new EveningResult(
+        evening.evening(), evening.verdicts(), evening.curves(), sorted, evening.growth());
   }
 
   private static Task both(Task a, Task b) {
