@@ -38,7 +38,15 @@ public final class PaintChart {
           new Color(0, 0, 0));
 
   private static final Color PALE = new Color(214, 230, 240);
+  /** Letters that a row of the legend takes, and that a series' key is as wide as. */
+  private static final int LEGEND_ROW = 90;
+
+  private static final int KEY = 9;
+  private static final BasicStroke GRID = new BasicStroke(0.5f);
+  private static final Color GRID_COLOUR = new Color(205, 205, 205);
   private static final BasicStroke THIN = new BasicStroke(1.2f);
+  private static final BasicStroke FAINT = new BasicStroke(0.6f);
+  private static final Color COMPANY = new Color(140, 140, 140);
   private static final List<Marker> MARKS =
       List.of(
           SeriesMarkers.CIRCLE,
@@ -84,7 +92,7 @@ public final class PaintChart {
               .getDOMImplementation()
               .createDocument(SVG, "svg", null);
       SVGGeneratorContext context = SVGGeneratorContext.createDefault(document);
-      context.setPrecision(2);
+      context.setPrecision(1);
       return new SVGGraphics2D(context, false);
     } catch (ParserConfigurationException e) {
       throw new IllegalStateException(e);
@@ -100,6 +108,11 @@ public final class PaintChart {
             .xAxisTitle(chart.x().title())
             .yAxisTitle(chart.y().title())
             .build();
+    // Dashes would be drawn one by one, most of a file.
+    painted.getStyler().setPlotGridLinesStroke(GRID);
+    painted.getStyler().setPlotGridLinesColor(GRID_COLOUR);
+    int letters = chart.series().stream().mapToInt(each -> each.name().length() + KEY).sum();
+    boolean beside = letters > LEGEND_ROW;
     painted
         .getStyler()
         .setXAxisLogarithmic(chart.x().scale() == Chart.Scale.LOG)
@@ -107,8 +120,10 @@ public final class PaintChart {
         .setLocale(Locale.ROOT)
         .setChartBackgroundColor(Color.WHITE)
         .setPlotBorderVisible(false)
-        .setLegendPosition(Styler.LegendPosition.OutsideS)
-        .setLegendLayout(Styler.LegendLayout.Horizontal)
+        .setLegendPosition(
+            beside ? Styler.LegendPosition.OutsideE : Styler.LegendPosition.OutsideS)
+        .setLegendLayout(
+            beside ? Styler.LegendLayout.Vertical : Styler.LegendLayout.Horizontal)
         .setLegendBorderColor(Color.WHITE);
     for (int i = 0; i < chart.series().size(); i++) {
       add(painted, chart.series().get(i), i);
@@ -139,7 +154,7 @@ public final class PaintChart {
                       0));
       case MARKED -> added.setMarker(MARKS.get(number % MARKS.size())).setLineStyle(THIN);
       case FAINT ->
-          added.setMarker(SeriesMarkers.NONE).setLineStyle(THIN).setLineColor(Color.GRAY);
+          added.setMarker(SeriesMarkers.NONE).setLineStyle(FAINT).setLineColor(COMPANY);
       case BAND ->
           added
               .setXYSeriesRenderStyle(XYSeries.XYSeriesRenderStyle.PolygonArea)

@@ -92,7 +92,7 @@ public final class RaftPlots {
       series.addAll(reference(raft.reference()));
     }
     if (!others.isEmpty()) {
-      series.add(lines(others.size() + " other sites", Chart.Look.FAINT, others));
+      series.add(lines(others.size() + " others", Chart.Look.FAINT, others));
     }
     flagged.forEach(
         (verdict, sites) ->
@@ -101,12 +101,12 @@ public final class RaftPlots {
   }
 
   private static String named(Verdict verdict, List<RaftGrowth.OfSite> sites) {
-    int most = Math.min(8, sites.size());
+    int most = Math.min(3, sites.size());
     String names =
         sites.subList(0, most).stream()
             .map(s -> s.site().toString())
             .collect(Collectors.joining(" "));
-    return verdict.word() + ": " + names + (sites.size() > most ? " ..." : "");
+    return verdict.word() + ": " + names + (sites.size() > most ? " +" + (sites.size() - most) : "");
   }
 
   private static List<Chart.Series> reference(List<RaftGrowth.Reference> days) {
@@ -124,7 +124,7 @@ public final class RaftPlots {
       y.add(days.get(i).aheadCm2());
     }
     return List.of(
-        new Chart.Series("between lagging and ahead", Chart.Look.BAND, x, y),
+        new Chart.Series("on-track band", Chart.Look.BAND, x, y),
         new Chart.Series(
             "reference",
             Chart.Look.DASHED,

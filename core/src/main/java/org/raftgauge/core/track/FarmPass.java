@@ -3,7 +3,6 @@ package org.raftgauge.core.track;
 
 import java.time.LocalDate;
 import java.util.ArrayList;
-import java.util.HashMap;
 import java.util.IdentityHashMap;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -30,7 +29,7 @@ final class FarmPass {
   private final TrackRules rules;
   private final List<Follow> plants;
   private final NavigableMap<LocalDate, List<Seen>> evenings = new TreeMap<>();
-  private final Map<Cohort, Map<String, Patch>> patches = new HashMap<>();
+  private final Map<Cohort, Map<String, Patch>> patches = new LinkedHashMap<>();
   private final StationWatch stations = new StationWatch();
   private final PondWatch ponds;
 
