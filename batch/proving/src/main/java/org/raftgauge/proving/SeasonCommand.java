@@ -6,6 +6,9 @@ import java.nio.file.Path;
 import java.util.Map;
 import java.util.concurrent.Callable;
 import org.raftgauge.proving.farmyear.FarmYear;
+import org.raftgauge.proving.report.AccuracyPage;
+import org.raftgauge.proving.report.Bench;
+import org.raftgauge.proving.report.Sections;
 import org.raftgauge.proving.season.ProveSeason;
 import org.raftgauge.proving.verdict.ScoreTable;
 import org.raftgauge.proving.verdict.VerdictScore;
@@ -36,6 +39,13 @@ final class SeasonCommand implements Callable<Integer> {
               + " Default: ${DEFAULT-VALUE}.")
   private Which what = Which.first;
 
+  @Option(
+      names = "--docs",
+      description =
+          "Run them all, at 200 rafts, and rewrite the section on verdicts of"
+              + " batch/proving/ACCURACY.md; the current folder is the checkout.")
+  private boolean docs;
+
   /** Which seasons are run. */
   enum Which {
     /** The generator on which rules were chosen. */
@@ -48,6 +58,13 @@ final class SeasonCommand implements Callable<Integer> {
 
   @Override
   public Integer call() throws IOException {
+    if (docs) {
+      Path root = Path.of("");
+      AccuracyPage.replace(
+          root.resolve("batch/proving/ACCURACY.md"),
+          Sections.verdicts(new Bench(root, out, seed, 0)));
+      return 0;
+    }
     Map<String, VerdictScore> scores =
         switch (what) {
           case first -> ProveSeason.run(out, seed, rafts);

@@ -10,6 +10,7 @@ import java.util.Map;
 import java.util.Optional;
 import org.raftgauge.batch.folder.FindPhotos;
 import org.raftgauge.batch.folder.PhotoFolder;
+import org.raftgauge.batch.forecast.ForecastOfEvening;
 import org.raftgauge.batch.report.RunPage;
 import org.raftgauge.batch.run.BookFarm;
 import org.raftgauge.batch.run.BookHash;
@@ -40,7 +41,8 @@ public final class BookWorkplace implements Workplace {
         new BookFarm(book, BookHash.of(folder)),
         new BookMeasurer(book),
         reading.problems(),
-        new RunPage(book));
+        new RunPage(book),
+        new ForecastOfEvening(book, folder));
   }
 
   @Override

@@ -199,7 +199,8 @@ final class RunCommand implements Callable<Integer> {
     Folders.someLeft(photos, found);
     Farm farm = rafts.isEmpty() ? open.farm() : new OnlyRafts(open.farm(), rafts);
     RunPictures pictures = new RunPictures(farm, wanted());
-    Tools tools = new Tools(farm, open.measurer(), pictures, progress, open.page());
+    Tools tools = new Tools(
+            farm, open.measurer(), pictures, progress, open.page(), open.forecasts());
     return RunFolder.run(request(farm, atOnce), found, tools);
   }
 

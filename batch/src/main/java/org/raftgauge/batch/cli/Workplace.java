@@ -5,6 +5,7 @@ import java.nio.file.Path;
 import java.util.List;
 import java.util.Optional;
 import org.raftgauge.batch.run.Farm;
+import org.raftgauge.batch.run.ForecastSource;
 import org.raftgauge.batch.run.FoundPhotos;
 import org.raftgauge.batch.run.Measurer;
 import org.raftgauge.batch.run.ReportPage;
@@ -48,8 +49,14 @@ public interface Workplace {
    * @param measurer measures by the book
    * @param problems what is wrong with parts of it; the rest can be measured by
    * @param page writes the page of a run by the book
+   * @param forecasts tells what is to come by the book
    */
-  record OpenBook(Farm farm, Measurer measurer, List<Problem> problems, ReportPage page) {
+  record OpenBook(
+      Farm farm,
+      Measurer measurer,
+      List<Problem> problems,
+      ReportPage page,
+      ForecastSource forecasts) {
 
     /** Copies the list. */
     public OpenBook {
@@ -57,14 +64,14 @@ public interface Workplace {
     }
 
     /**
-     * Opens a book whose runs have no page.
+     * Opens a book whose runs have no page and no forecast.
      *
      * @param farm answers what a run asks of the book
      * @param measurer measures by the book
      * @param problems what is wrong with parts of it
      */
     public OpenBook(Farm farm, Measurer measurer, List<Problem> problems) {
-      this(farm, measurer, problems, ReportPage.NONE);
+      this(farm, measurer, problems, ReportPage.NONE, ForecastSource.NONE);
     }
   }
 }

@@ -14,6 +14,8 @@ import java.util.Optional;
 import java.util.TreeMap;
 import org.raftgauge.batch.grade.BookGraders;
 import org.raftgauge.batch.run.BookLooks;
+import org.raftgauge.batch.run.OutlookFiles;
+import org.raftgauge.core.book.BookAsOf;
 import org.raftgauge.core.book.CropBook;
 import org.raftgauge.core.book.Planting;
 import org.raftgauge.core.forecast.Asked;
@@ -30,11 +32,9 @@ import org.raftgauge.core.grader.Grader;
 import org.raftgauge.core.history.SiteLook;
 import org.raftgauge.core.problem.InputException;
 import org.raftgauge.core.problem.Problem;
-import org.raftgauge.core.report.ForecastTable;
 import org.raftgauge.core.report.LookBackTable;
 import org.raftgauge.core.report.PlanTable;
 import org.raftgauge.core.report.ResourcesTable;
-import org.raftgauge.core.report.SupplyTable;
 
 /** Forecasts from a book's history alone, and replays what was forecast. */
 public final class ForecastBook {
@@ -68,9 +68,12 @@ public final class ForecastBook {
    */
   public List<String> forecast(LocalDate on, int days, Optional<Path> plan, Path out)
       throws InputException, IOException {
-    List<SiteLook> looks = BookLooks.upTo(book, folder, on);
+    CropBook known = BookAsOf.of(book, on);
+    List<SiteLook> looks =
+        BookLooks.between(
+            known, folder, new BookLooks.Evenings(ForecastEvening.firstDay(known, on), on));
     Asked asked = new Asked(on, ForecastRule.defaults().withDays(days));
-    EveningForecast forecast = ForecastEvening.of(book, looks, graders(), asked);
+    EveningForecast forecast = ForecastEvening.of(known, looks, graders(), asked);
     if (forecast.rafts().isEmpty()) {
       List<String> why = new ArrayList<>(forecast.remarks());
       why.remove(EveningForecast.CAUTION);
@@ -84,9 +87,7 @@ public final class ForecastBook {
     List<PlanRow> rows =
         plan.isPresent() ? ReadPlan.of(plan.get(), forecast) : HarvestPlan.propose(forecast);
     Files.createDirectories(out);
-    write(out.resolve("forecast.csv"), ForecastTable.of(forecast.rows()));
-    write(out.resolve("supply.csv"), SupplyTable.of(forecast.supply()));
-    write(out.resolve("plan-totals.csv"), PlanTable.totals(HarvestPlan.totals(forecast, rows)));
+    OutlookFiles.write(out, forecast, rows);
     List<String> lines = new ArrayList<>();
     lines.add(forecast.rafts().size() + " rafts: " + out.resolve("forecast.csv"));
     lines.add("By crop and day: " + out.resolve("supply.csv"));

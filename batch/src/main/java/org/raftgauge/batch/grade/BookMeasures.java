@@ -1,32 +1,32 @@
 // SPDX-License-Identifier: Apache-2.0
 package org.raftgauge.batch.grade;
 
-import java.io.IOException;
-import java.nio.file.Files;
-import java.nio.file.Path;
 import java.time.Duration;
 import java.time.Instant;
-import java.time.OffsetDateTime;
+import java.time.LocalDate;
 import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.HashMap;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import java.util.Set;
 import java.util.TreeSet;
-import org.raftgauge.batch.store.History;
-import org.raftgauge.batch.store.Kept;
+import java.util.stream.Collectors;
 import org.raftgauge.core.book.CropBook;
+import org.raftgauge.core.book.Planting;
 import org.raftgauge.core.book.Weighing;
+import org.raftgauge.core.forecast.CurveAreas;
 import org.raftgauge.core.grader.JoinWeighings;
 import org.raftgauge.core.grader.JoinWeighings.Subject;
 import org.raftgauge.core.grader.Sighting;
 import org.raftgauge.core.history.Grown;
+import org.raftgauge.core.history.SiteLook;
 import org.raftgauge.core.history.WhoGrewWhere;
-import org.raftgauge.core.measure.RaftMeasure;
-import org.raftgauge.core.site.SiteMeasure;
 
-/** What a book's history says of its plants. */
+/** What the photos that count say of a book's plants, each board the right way round. */
 final class BookMeasures {
   /** A plant may be written down as taken before the scale's time: how long before is looked. */
   private static final List<Duration> LOOK_BACK =
@@ -38,31 +38,71 @@ final class BookMeasures {
           Duration.ofHours(24));
 
   private final CropBook book;
-  private final Path history;
+  private final List<SiteLook> looks;
   private final WhoGrewWhere who;
+  private final Map<LocalDate, Map<String, Double>> curveAreas = new HashMap<>();
 
-  BookMeasures(CropBook book, Path folder) {
+  /**
+   * Wraps.
+   *
+   * @param book the crop book
+   * @param looks what photos that count said, settled as for verdicts
+   */
+  BookMeasures(CropBook book, List<SiteLook> looks) {
     this.book = book;
-    this.history = folder.resolve("history.db");
+    this.looks = looks;
     this.who = WhoGrewWhere.of(book);
   }
 
-  /** Returns the weighings of a crop, and of no plant, with the plants. */
-  Map<Integer, Subject> subjects() {
+  /** Joins a crop's weighings with the nearest photos; those of no known plant are named too. */
+  JoinWeighings.Joined join(String crop, List<Weighing> weighings, Duration within) {
+    Map<Integer, Grown> plants = new HashMap<>();
+    TreeSet<String> rafts = new TreeSet<>();
+    List<Weighing> own = new ArrayList<>();
+    for (Weighing weighing : weighings) {
+      Optional<Grown> grown = plant(weighing);
+      if (grown.map(g -> g.planting().crop().equals(crop)).orElse(true)) {
+        grown.ifPresent(g -> plants.put(weighing.line(), g));
+        rafts.add(weighing.raft());
+        own.add(weighing);
+      }
+    }
+    List<Sighting> seen = sightings(rafts);
     Map<Integer, Subject> subjects = new LinkedHashMap<>();
-    for (Weighing weighing : book.diary().weighings()) {
-      plant(weighing)
+    Map<String, List<Sighting>> byPlant =
+        seen.stream().collect(Collectors.groupingBy(Sighting::plant));
+    for (Weighing weighing : own) {
+      Optional.ofNullable(plants.get(weighing.line()))
           .ifPresent(
-              grown ->
+              g ->
                   subjects.put(
                       weighing.line(),
-                      new Subject(
-                          grown.plant(),
-                          grown.planting().crop(),
-                          grown.planting().variety(),
-                          OptionalDouble.empty())));
+                      subject(weighing, g, byPlant.getOrDefault(g.plant(), List.of()))));
     }
-    return subjects;
+    return JoinWeighings.join(own, subjects, seen, within);
+  }
+
+  private Subject subject(Weighing weighing, Grown grown, List<Sighting> seen) {
+    Planting planting = grown.planting();
+    return new Subject(
+        grown.plant(), planting.crop(), planting.variety(), curveArea(weighing, grown, seen));
+  }
+
+  /** Tells the area by the plant's own curve, of plants that were closed when last seen. */
+  private OptionalDouble curveArea(Weighing weighing, Grown grown, List<Sighting> seen) {
+    Optional<Sighting> last =
+        seen.stream()
+            .filter(s -> !s.takenAt().isAfter(weighing.weighedAt()) && s.held().isEmpty())
+            .max(Comparator.comparing(s -> s.takenAt().toInstant()));
+    if (last.filter(Sighting::closed).isEmpty()) {
+      return OptionalDouble.empty();
+    }
+    LocalDate evening = book.farmDay().evening(last.get().takenAt().toInstant());
+    Double area =
+        curveAreas
+            .computeIfAbsent(evening, e -> CurveAreas.on(book, looks, e))
+            .get(grown.plant());
+    return area == null ? OptionalDouble.empty() : OptionalDouble.of(area);
   }
 
   private Optional<Grown> plant(Weighing weighing) {
@@ -73,74 +113,28 @@ final class BookMeasures {
         .findFirst();
   }
 
-  /** Joins a crop's weighings with the nearest photos; those of no known plant are named too. */
-  JoinWeighings.Joined join(String crop, List<Weighing> weighings, Duration within)
-      throws IOException {
-    Map<Integer, Subject> subjects = subjects();
-    List<Weighing> own =
-        weighings.stream()
-            .filter(
-                w -> !subjects.containsKey(w.line()) || subjects.get(w.line()).crop().equals(crop))
-            .toList();
-    TreeSet<String> rafts = new TreeSet<>();
-    own.forEach(w -> rafts.add(w.raft()));
-    return JoinWeighings.join(own, subjects, sightings(rafts), within);
-  }
-
-  /** Returns all that counted photos say of the plants of rafts. */
-  List<Sighting> sightings(Iterable<String> rafts) throws IOException {
-    if (!Files.exists(history)) {
-      return List.of();
-    }
+  /** Returns all that photos say of the plants of rafts. */
+  List<Sighting> sightings(Set<String> rafts) {
     List<Sighting> sightings = new ArrayList<>();
-    try (History open = History.open(history)) {
-      for (String raft : rafts) {
-        for (Kept kept : open.countedRaft(raft)) {
-          Optional<OffsetDateTime> at = kept.measure().takenAt();
-          for (RaftMeasure measure : kept.measure().rafts()) {
-            if (at.isPresent() && measure.raft().equals(Optional.of(raft))) {
-              add(sightings, raft, measure, new Taken(at.get(), kept.measure().photo()));
-            }
-          }
-        }
+    for (SiteLook look : looks) {
+      if (rafts.contains(look.raft())) {
+        who.at(look.raft(), look.measure().site(), look.takenAt().toInstant())
+            .ifPresent(grown -> sightings.add(sighting(look, grown)));
       }
     }
     return sightings;
   }
 
-  private record Taken(OffsetDateTime at, String photo) {}
-
-  private void add(List<Sighting> sightings, String raft, RaftMeasure measure, Taken taken) {
-    for (SiteMeasure site : measure.sites()) {
-      String held = held(measure, site);
-      who.at(raft, site.site(), taken.at().toInstant())
-          .ifPresent(
-              grown ->
-                  sightings.add(
-                      new Sighting(
-                          raft,
-                          site.site(),
-                          grown.plant(),
-                          taken.at(),
-                          taken.photo(),
-                          site.projectedAreaCm2(),
-                          site.closed(),
-                          held)));
-    }
-  }
-
-  /**
-   * Says why a site's measure cannot be believed. The history keeps sites as the photo named them:
-   * where a passing board does not tell its origin end, they may be those of the other end. A board
-   * in a slot lies as it was laid there; leaves hide its mark late in the crop.
-   */
-  private static String held(RaftMeasure measure, SiteMeasure site) {
-    if (!measure.held().isEmpty()) {
-      return measure.held();
-    }
-    return measure.halfTurnKnown() || !measure.slot().isEmpty()
-        ? site.held()
-        : "the board does not show its origin end; give it markers or an orientation mark";
+  private static Sighting sighting(SiteLook look, Grown grown) {
+    return new Sighting(
+        look.raft(),
+        look.measure().site(),
+        grown.plant(),
+        look.takenAt(),
+        look.photo(),
+        look.measure().projectedAreaCm2(),
+        look.measure().closed(),
+        look.measure().held());
   }
 
   /** Returns the plant of a site at an instant. */

@@ -4,20 +4,25 @@ package org.raftgauge.batch.grade;
 import java.io.IOException;
 import java.nio.file.Path;
 import java.time.Duration;
+import java.time.LocalDate;
 import java.time.OffsetDateTime;
+import java.time.temporal.ChronoUnit;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
+import org.raftgauge.batch.run.BookLooks;
 import org.raftgauge.core.book.CropBook;
 import org.raftgauge.core.book.Weighing;
 import org.raftgauge.core.grader.CheckGrader;
 import org.raftgauge.core.grader.Grader;
 import org.raftgauge.core.grader.GraderCheck;
+import org.raftgauge.core.grader.GraderHealth;
 import org.raftgauge.core.grader.JoinWeighings;
 import org.raftgauge.core.grader.Regime;
 import org.raftgauge.core.grader.RegimeFit;
 import org.raftgauge.core.grader.Weighed;
+import org.raftgauge.core.history.SiteLook;
 
 /** Tests a book's new weighings against its grader. */
 public final class CheckBook {
@@ -37,19 +42,12 @@ public final class CheckBook {
   public static List<String> check(
       CropBook book, Path folder, Grader grader, Optional<OffsetDateTime> since)
       throws IOException {
-    OffsetDateTime after =
-        since.orElseGet(() -> OffsetDateTime.parse(grader.origin().lastWeighed()));
     List<String> lines = new ArrayList<>();
-    List<Weighing> fresh =
-        book.diary().weighings().stream()
-            .filter(w -> w.weighedAt().toInstant().isAfter(after.toInstant()))
-            .toList();
-    List<Weighing> same = FitBook.oneState(fresh, Optional.of(grader.origin().state()), lines);
-    Duration within = Duration.ofMinutes(Math.round(grader.origin().matchHours() * 60));
-    JoinWeighings.Joined joined = new BookMeasures(book, folder).join(grader.crop(), same, within);
+    List<SiteLook> looks = BookLooks.upTo(book, folder, LocalDate.MAX);
+    JoinWeighings.Joined joined = fresh(book, looks, grader, since, lines);
     joined.notJoined().forEach(n -> lines.add("weighings.csv:" + n.line() + ": " + n.why()));
     for (Regime regime : Regime.values()) {
-      List<Weighed> own = joined.weighed().stream().filter(w -> w.regime() == regime).toList();
+      List<Weighed> own = of(regime, joined);
       Optional<RegimeFit> fit = grader.fit(regime);
       if (fit.isPresent()) {
         say(regime, CheckGrader.check(fit.get(), own), lines);
@@ -64,6 +62,60 @@ public final class CheckBook {
       }
     }
     return lines;
+  }
+
+  /**
+   * Tells how a grader stands on an evening.
+   *
+   * @param book the crop book as known by the evening
+   * @param looks what photos that count said up to it
+   * @param grader the grader
+   * @param evening the farm's day
+   * @return one for each regime that it tells
+   */
+  public static List<GraderHealth> health(
+      CropBook book, List<SiteLook> looks, Grader grader, LocalDate evening) {
+    JoinWeighings.Joined joined =
+        fresh(book, looks, grader, Optional.empty(), new ArrayList<>());
+    OffsetDateTime last = OffsetDateTime.parse(grader.origin().lastWeighed());
+    LocalDate weighedOn = book.farmDay().evening(last.toInstant());
+    List<GraderHealth> health = new ArrayList<>();
+    grader
+        .fits()
+        .forEach(
+            (regime, fit) ->
+                health.add(
+                    new GraderHealth(
+                        grader.crop(),
+                        regime,
+                        fit.numbers().weighings(),
+                        fit.numbers().leftOut().medianShare(),
+                        weighedOn,
+                        ChronoUnit.DAYS.between(weighedOn, evening),
+                        CheckGrader.check(fit, of(regime, joined)))));
+    return health;
+  }
+
+  private static List<Weighed> of(Regime regime, JoinWeighings.Joined joined) {
+    return joined.weighed().stream().filter(w -> w.regime() == regime).toList();
+  }
+
+  /** Joins the weighings after those that the grader was fitted on, or after another time. */
+  private static JoinWeighings.Joined fresh(
+      CropBook book,
+      List<SiteLook> looks,
+      Grader grader,
+      Optional<OffsetDateTime> since,
+      List<String> lines) {
+    OffsetDateTime after =
+        since.orElseGet(() -> OffsetDateTime.parse(grader.origin().lastWeighed()));
+    List<Weighing> fresh =
+        book.diary().weighings().stream()
+            .filter(w -> w.weighedAt().toInstant().isAfter(after.toInstant()))
+            .toList();
+    List<Weighing> same = FitBook.oneState(fresh, Optional.of(grader.origin().state()), lines);
+    Duration within = Duration.ofMinutes(Math.round(grader.origin().matchHours() * 60));
+    return new BookMeasures(book, looks).join(grader.crop(), same, within);
   }
 
   private static void say(Regime regime, GraderCheck check, List<String> lines) {

@@ -7,6 +7,7 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.nio.file.StandardCopyOption;
 import java.time.Duration;
+import java.time.LocalDate;
 import java.time.OffsetDateTime;
 import java.time.temporal.ChronoUnit;
 import java.util.ArrayList;
@@ -19,6 +20,7 @@ import java.util.Optional;
 import java.util.TreeMap;
 import java.util.stream.Collectors;
 import org.raftgauge.batch.plot.PaintChart;
+import org.raftgauge.batch.run.BookLooks;
 import org.raftgauge.batch.run.ProgramVersion;
 import org.raftgauge.core.book.CropBook;
 import org.raftgauge.core.book.Weighing;
@@ -81,7 +83,8 @@ public final class FitBook {
     List<String> lines = new ArrayList<>();
     List<Weighing> weighings = oneState(book.diary().weighings(), request.state(), lines);
     JoinWeighings.Joined joined =
-        new BookMeasures(book, request.folder()).join(request.crop(), weighings, request.within());
+        new BookMeasures(book, BookLooks.upTo(book, request.folder(), LocalDate.MAX))
+            .join(request.crop(), weighings, request.within());
     joined.notJoined().forEach(n -> lines.add("weighings.csv:" + n.line() + ": " + n.why()));
     GraderResult result =
         FitGrader.fit(

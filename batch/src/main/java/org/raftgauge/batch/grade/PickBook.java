@@ -15,6 +15,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.TreeSet;
+import org.raftgauge.batch.run.BookLooks;
 import org.raftgauge.core.book.CropBook;
 import org.raftgauge.core.book.Planting;
 import org.raftgauge.core.grader.Grader;
@@ -24,6 +25,7 @@ import org.raftgauge.core.grader.Regime;
 import org.raftgauge.core.grader.Sighting;
 import org.raftgauge.core.grader.Traits;
 import org.raftgauge.core.history.Grown;
+import org.raftgauge.core.history.SiteLook;
 
 /** Chooses the sites of a book to weigh, and writes them as a list and a sheet to print. */
 public final class PickBook {
@@ -51,7 +53,7 @@ public final class PickBook {
    * @param areaCm2 its area in the last photo
    * @param weightG its predicted weight, where a grader tells it
    */
-  record Chosen(
+  public record Chosen(
       PickSites.Pick pick, Planting planting, double areaCm2, Optional<Prediction> weightG) {}
 
   private record Seen(Sighting sighting, Grown grown, Optional<Prediction> weight) {
@@ -79,18 +81,12 @@ public final class PickBook {
    */
   public static int pick(CropBook book, Optional<Grader> grader, Request request)
       throws IOException {
-    BookMeasures measures = new BookMeasures(book, request.folder());
-    List<Seen> seen = seen(measures, grader, request);
-    if (seen.isEmpty()) {
+    Instant at = request.at().toInstant();
+    List<SiteLook> looks =
+        BookLooks.upTo(book, request.folder(), book.farmDay().evening(at).plusDays(1));
+    List<Chosen> chosen = choose(book, looks, grader, request);
+    if (chosen.isEmpty()) {
       return 0;
-    }
-    List<Chosen> chosen = new ArrayList<>();
-    List<PickSites.Candidate> candidates = seen.stream().map(Seen::candidate).toList();
-    for (PickSites.Pick pick : PickSites.pick(candidates, request.count(), request.seed())) {
-      Seen one = seen.get(candidates.indexOf(pick.candidate()));
-      chosen.add(
-          new Chosen(
-              pick, one.grown().planting(), one.sighting().areaCm2().getAsDouble(), one.weight()));
     }
     Files.createDirectories(request.out());
     PicksTable.write(request.out().resolve("picks.csv"), chosen);
@@ -101,9 +97,32 @@ public final class PickBook {
     return chosen.size();
   }
 
+  /**
+   * Chooses.
+   *
+   * @param book the crop book
+   * @param looks what photos that count said
+   * @param grader the crop's, where there is one
+   * @param request crop, count, seed and time; its folders are not looked at
+   * @return the sites; none where no photo of the three days before shows any
+   */
+  public static List<Chosen> choose(
+      CropBook book, List<SiteLook> looks, Optional<Grader> grader, Request request) {
+    List<Seen> seen = seen(new BookMeasures(book, looks), grader, request);
+    List<PickSites.Candidate> candidates = seen.stream().map(Seen::candidate).toList();
+    List<Chosen> chosen = new ArrayList<>();
+    if (!seen.isEmpty()) {
+      for (PickSites.Pick pick : PickSites.pick(candidates, request.count(), request.seed())) {
+        Seen one = seen.get(candidates.indexOf(pick.candidate()));
+        double area = one.sighting().areaCm2().getAsDouble();
+        chosen.add(new Chosen(pick, one.grown().planting(), area, one.weight()));
+      }
+    }
+    return chosen;
+  }
+
   /** Returns the last fresh look at each plant that still stands, neither held nor empty. */
-  private static List<Seen> seen(BookMeasures measures, Optional<Grader> grader, Request request)
-      throws IOException {
+  private static List<Seen> seen(BookMeasures measures, Optional<Grader> grader, Request request) {
     Instant at = request.at().toInstant();
     TreeSet<String> rafts = new TreeSet<>();
     for (Planting planting : measures.book().plantings()) {

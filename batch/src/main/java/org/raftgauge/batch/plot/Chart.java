@@ -44,7 +44,13 @@ public record Chart(String title, Axis x, Axis y, List<Series> series) {
     /** A line through the values. */
     LINE,
     /** A dashed line through the values. */
-    DASHED
+    DASHED,
+    /** A line with a mark for each value, whose shape is the series' own. */
+    MARKED,
+    /** A thin grey line through the values: what is only company. */
+    FAINT,
+    /** A pale area inside the closed line through the values. */
+    BAND
   }
 
   /**
@@ -53,7 +59,7 @@ public record Chart(String title, Axis x, Axis y, List<Series> series) {
    * @param name in the legend, unique in the chart
    * @param look how it is drawn
    * @param x values, at least one
-   * @param y as many
+   * @param y as many; not a number where a line breaks off to begin anew
    */
   public record Series(String name, Look look, List<Double> x, List<Double> y) {
 

@@ -17,6 +17,8 @@ import org.knowm.xchart.XYChart;
 import org.knowm.xchart.XYChartBuilder;
 import org.knowm.xchart.XYSeries;
 import org.knowm.xchart.style.Styler;
+import org.knowm.xchart.style.lines.SeriesLines;
+import org.knowm.xchart.style.markers.Marker;
 import org.knowm.xchart.style.markers.SeriesMarkers;
 import org.w3c.dom.Document;
 
@@ -34,6 +36,25 @@ public final class PaintChart {
           new Color(230, 159, 0),
           new Color(86, 180, 233),
           new Color(0, 0, 0));
+
+  private static final Color PALE = new Color(214, 230, 240);
+  /** Letters that a row of the legend takes, and that a series' key is as wide as. */
+  private static final int LEGEND_ROW = 90;
+
+  private static final int KEY = 9;
+  private static final BasicStroke GRID = new BasicStroke(0.5f);
+  private static final Color GRID_COLOUR = new Color(205, 205, 205);
+  private static final BasicStroke THIN = new BasicStroke(1.2f);
+  private static final BasicStroke FAINT = new BasicStroke(0.6f);
+  private static final Color COMPANY = new Color(140, 140, 140);
+  private static final List<Marker> MARKS =
+      List.of(
+          SeriesMarkers.CIRCLE,
+          SeriesMarkers.SQUARE,
+          SeriesMarkers.TRIANGLE_UP,
+          SeriesMarkers.DIAMOND,
+          SeriesMarkers.TRIANGLE_DOWN,
+          SeriesMarkers.CROSS);
 
   private PaintChart() {}
 
@@ -71,7 +92,7 @@ public final class PaintChart {
               .getDOMImplementation()
               .createDocument(SVG, "svg", null);
       SVGGeneratorContext context = SVGGeneratorContext.createDefault(document);
-      context.setPrecision(2);
+      context.setPrecision(1);
       return new SVGGraphics2D(context, false);
     } catch (ParserConfigurationException e) {
       throw new IllegalStateException(e);
@@ -87,6 +108,11 @@ public final class PaintChart {
             .xAxisTitle(chart.x().title())
             .yAxisTitle(chart.y().title())
             .build();
+    // Dashes would be drawn one by one, most of a file.
+    painted.getStyler().setPlotGridLinesStroke(GRID);
+    painted.getStyler().setPlotGridLinesColor(GRID_COLOUR);
+    int letters = chart.series().stream().mapToInt(each -> each.name().length() + KEY).sum();
+    boolean beside = letters > LEGEND_ROW;
     painted
         .getStyler()
         .setXAxisLogarithmic(chart.x().scale() == Chart.Scale.LOG)
@@ -94,16 +120,19 @@ public final class PaintChart {
         .setLocale(Locale.ROOT)
         .setChartBackgroundColor(Color.WHITE)
         .setPlotBorderVisible(false)
-        .setLegendPosition(Styler.LegendPosition.OutsideS)
-        .setLegendLayout(Styler.LegendLayout.Horizontal)
+        .setLegendPosition(
+            beside ? Styler.LegendPosition.OutsideE : Styler.LegendPosition.OutsideS)
+        .setLegendLayout(
+            beside ? Styler.LegendLayout.Vertical : Styler.LegendLayout.Horizontal)
         .setLegendBorderColor(Color.WHITE);
     for (int i = 0; i < chart.series().size(); i++) {
-      add(painted, chart.series().get(i), COLOURS.get(i % COLOURS.size()));
+      add(painted, chart.series().get(i), i);
     }
     return painted;
   }
 
-  private static void add(XYChart painted, Chart.Series series, Color colour) {
+  private static void add(XYChart painted, Chart.Series series, int number) {
+    Color colour = COLOURS.get(number % COLOURS.size());
     XYSeries added = painted.addSeries(series.name(), series.x(), series.y());
     added.setMarkerColor(colour).setLineColor(colour);
     switch (series.look()) {
@@ -123,6 +152,15 @@ public final class PaintChart {
                       1,
                       new float[] {6, 4},
                       0));
+      case MARKED -> added.setMarker(MARKS.get(number % MARKS.size())).setLineStyle(THIN);
+      case FAINT ->
+          added.setMarker(SeriesMarkers.NONE).setLineStyle(FAINT).setLineColor(COMPANY);
+      case BAND ->
+          added
+              .setXYSeriesRenderStyle(XYSeries.XYSeriesRenderStyle.PolygonArea)
+              .setMarker(SeriesMarkers.NONE)
+              .setLineStyle(SeriesLines.NONE)
+              .setFillColor(PALE);
     }
   }
 }

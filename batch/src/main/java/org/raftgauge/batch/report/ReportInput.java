@@ -28,14 +28,13 @@ public record ReportInput(
     NavigableMap<LocalDate, List<Judged>> verdicts,
     List<PlantSeries> series,
     List<Task> worklist,
-    List<ForecastLine> forecast) {
+    Ahead forecast) {
 
   /** Copies the lists. */
   public ReportInput {
     verdicts = Collections.unmodifiableNavigableMap(new TreeMap<>(verdicts));
     series = List.copyOf(series);
     worklist = List.copyOf(worklist);
-    forecast = List.copyOf(forecast);
   }
 
   /**
@@ -45,7 +44,7 @@ public record ReportInput(
    * @param book the crop book
    */
   public static ReportInput of(RunOutcome run, CropBook book) {
-    return new ReportInput(run, book, new TreeMap<>(), List.of(), List.of(), List.of());
+    return new ReportInput(run, book, new TreeMap<>(), List.of(), List.of(), Ahead.none());
   }
 
   /**
@@ -81,9 +80,9 @@ public record ReportInput(
   /**
    * Adds the forecast.
    *
-   * @param lines in the order to be shown
+   * @param ahead what is to come
    */
-  public ReportInput withForecast(List<ForecastLine> lines) {
-    return new ReportInput(run, book, verdicts, series, worklist, lines);
+  public ReportInput withForecast(Ahead ahead) {
+    return new ReportInput(run, book, verdicts, series, worklist, ahead);
   }
 }

@@ -22,7 +22,7 @@ public record ReportModel(
     List<Task> worklist,
     List<Pond> ponds,
     List<RaftSheet> rafts,
-    List<ForecastLine> forecast,
+    Ahead forecast,
     List<PhotoNote> photos,
     Origin origin) {
 

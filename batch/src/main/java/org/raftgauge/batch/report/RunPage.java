@@ -47,7 +47,13 @@ public final class RunPage implements ReportPage {
       var series = CollectSeries.upTo(book, looks, evening);
       input = input.withSeries(series).withEvening(evening, verdicts(outcome, series, evening));
     }
-    return input.withWorklist(worklist(outcome));
+    Ahead ahead =
+        outcome
+            .summary()
+            .outlook()
+            .map(outlook -> GatherAhead.of(outlook, new Texts(book.units())))
+            .orElse(Ahead.none());
+    return input.withWorklist(worklist(outcome)).withForecast(ahead);
   }
 
   /** Returns the run's own verdicts of its last evening; judges earlier ones from its photos. */

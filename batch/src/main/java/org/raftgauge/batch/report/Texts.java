@@ -14,6 +14,7 @@ import org.raftgauge.core.book.Units;
  */
 record Texts(Units units) {
   private static final double CM2_IN_SQUARE_INCH = 6.4516;
+  private static final double GRAMS_IN_POUND = 453.59237;
   private static final DateTimeFormatter LONG =
       DateTimeFormatter.ofPattern("EEEE d MMMM yyyy", Locale.ENGLISH);
   private static final DateTimeFormatter SHORT =
@@ -44,6 +45,29 @@ record Texts(Units units) {
 
   static String percent(double share) {
     return Math.round(100 * share) + " %";
+  }
+
+  static String whole(double number) {
+    return String.valueOf(Math.round(number));
+  }
+
+  /** Words a weight in the book's unit; three digits are enough. */
+  String weight(double grams) {
+    return weightNumber(grams) + " " + weightUnit();
+  }
+
+  /** Words an interval of weights. */
+  String weights(double loG, double hiG) {
+    return weightNumber(loG) + " to " + weightNumber(hiG) + " " + weightUnit();
+  }
+
+  private String weightUnit() {
+    return units == Units.METRIC ? "kg" : "lb";
+  }
+
+  private String weightNumber(double grams) {
+    double value = grams / (units == Units.METRIC ? 1000 : GRAMS_IN_POUND);
+    return String.format(Locale.ROOT, value < 10 ? "%.2f" : value < 100 ? "%.1f" : "%.0f", value);
   }
 
   /** Words a number of things. */

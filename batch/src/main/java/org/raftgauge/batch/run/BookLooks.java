@@ -32,6 +32,29 @@ public final class BookLooks {
    */
   public static List<SiteLook> upTo(CropBook book, Path folder, LocalDate evening)
       throws IOException {
+    return between(book, folder, new Evenings(FIRST, evening));
+  }
+
+  /**
+   * Evenings, both ends too.
+   *
+   * @param first the first
+   * @param last the last
+   */
+  public record Evenings(LocalDate first, LocalDate last) {}
+
+  /**
+   * Reads some evenings.
+   *
+   * @param book the crop book as read
+   * @param folder of the book
+   * @param evenings which
+   * @return looks in a stable order; none where there is no history
+   * @throws IOException if the history cannot be read
+   */
+  public static List<SiteLook> between(CropBook book, Path folder, Evenings evenings)
+      throws IOException {
+    LocalDate evening = evenings.last();
     Path file = folder.resolve("history.db");
     if (!Files.exists(file)) {
       return List.of();
@@ -41,7 +64,7 @@ public final class BookLooks {
       // A photo's own offset may put it on the day before or after the farm's.
       LocalDate last = evening.isBefore(LAST) ? evening.plusDays(2) : LAST;
       List<PhotoMeasure> photos =
-          history.takenBetween(FIRST, last).stream()
+          history.takenBetween(evenings.first().minusDays(1), last).stream()
               .map(Kept::measure)
               .filter(p -> !farm.evening(p.takenAt().orElseThrow()).isAfter(evening))
               .toList();

@@ -6,6 +6,7 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.Locale;
 import java.util.Optional;
+import org.raftgauge.batch.plot.RaftPlots;
 import org.raftgauge.batch.print.Paper;
 import org.raftgauge.batch.print.PrintWorklist;
 import org.raftgauge.core.book.CropBook;
@@ -20,7 +21,7 @@ final class EveningFiles {
 
   private EveningFiles() {}
 
-  /** Writes into a folder. */
+  /** Writes verdicts, curves, worklist (table and sheets), ponds and the plots of rafts. */
   static boolean write(Path folder, EveningResult result, CropBook book) throws IOException {
     Files.writeString(folder.resolve("verdicts.csv"), VerdictsTable.csv(result.verdicts()));
     Files.writeString(folder.resolve("curves.csv"), CurvesTable.csv(result.curves()));
@@ -33,7 +34,7 @@ final class EveningFiles {
       PrintWorklist.print(sheet, paper, folder.resolve(name));
     }
     PondFiles.write(folder, result, book);
-    return true;
+    return RaftPlots.write(folder.resolve("plots"), result.growth());
   }
 
   private static Optional<Layout> layout(String raft, EveningResult result, CropBook book) {

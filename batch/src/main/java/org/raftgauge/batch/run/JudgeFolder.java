@@ -9,6 +9,7 @@ import java.time.OffsetDateTime;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import org.raftgauge.batch.store.History;
 import org.raftgauge.core.evening.EveningResult;
 import org.raftgauge.core.problem.InputException;
@@ -35,17 +36,27 @@ public final class JudgeFolder {
    *
    * @param request what is asked for
    * @param farm the book
+   * @param forecasts tells what is to come
    * @return what the evening came to
    * @throws InputException if the request cannot be met; nothing is written then
    * @throws IOException if it fails; nothing is published then
    */
-  public static EveningResult run(Request request, Farm farm) throws InputException, IOException {
+  public static EveningResult run(Request request, Farm farm, ForecastSource forecasts)
+      throws InputException, IOException {
     OutFolder.check(request.out(), request.book());
     Path out = request.out().toAbsolutePath().normalize();
     try (History history = open(request.book());
         RunDraft draft = RunDraft.start(out.getParent())) {
-      EveningResult result = JudgeHistory.of(history, farm, request.evening());
+      Optional<EveningOutlook> ahead = forecasts.from(request.evening());
+      EveningResult result =
+          JudgeHistory.withTasks(
+              JudgeHistory.of(history, farm, request.evening(), forecasts.graders()),
+              ahead,
+              farm);
       draft.write(to -> EveningFiles.write(to, result, farm.book()));
+      if (ahead.isPresent()) {
+        draft.write(to -> OutlookFiles.write(to, ahead.get()));
+      }
       String json = RunJson.text(facts(request, farm), draft.files());
       draft.write(to -> Files.writeString(to.resolve(RunJson.FILE), json) != null);
       draft.publish(out);

@@ -5,13 +5,19 @@ import java.io.IOException;
 import java.time.Instant;
 import java.time.LocalDate;
 import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.TreeMap;
 import org.raftgauge.batch.store.History;
 import org.raftgauge.batch.store.Kept;
+import org.raftgauge.batch.store.RaftDays;
 import org.raftgauge.core.book.CropBook;
 import org.raftgauge.core.book.PlantLife;
 import org.raftgauge.core.evening.CloseEvening;
 import org.raftgauge.core.evening.EveningResult;
+import org.raftgauge.core.evening.MoreTasks;
 import org.raftgauge.core.evening.Seen;
+import org.raftgauge.core.grader.Grader;
 import org.raftgauge.core.measure.PhotoMeasure;
 import org.raftgauge.core.track.Judged;
 
@@ -26,11 +32,21 @@ final class JudgeHistory {
    * @param history everything measured
    * @param farm the book
    * @param evening the evening; what is later has no influence
+   * @param graders by crop
    * @return verdicts, curves and worklist
    * @throws IOException if the history cannot be read
    */
-  static EveningResult of(History history, Farm farm, LocalDate evening) throws IOException {
-    return CloseEvening.of(farm.book(), seen(history, farm, evening), evening);
+  static EveningResult of(
+      History history, Farm farm, LocalDate evening, Map<String, Grader> graders)
+      throws IOException {
+    return CloseEvening.of(farm.book(), seen(history, farm, evening), evening, graders);
+  }
+
+  /** Adds to an evening's worklist what its outlook gives to do. */
+  static EveningResult withTasks(EveningResult judged, Optional<EveningOutlook> ahead, Farm farm) {
+    return ahead
+        .map(outlook -> MoreTasks.with(judged, outlook.tasks(), farm.book()))
+        .orElse(judged);
   }
 
   /** Gives the verdicts of an evening alone, by a book that may have other limits. */
@@ -38,17 +54,30 @@ final class JudgeHistory {
     return CloseEvening.verdicts(book, seen, evening);
   }
 
-  /** Returns what the photos that count said up to an evening of the plants that stand then. */
+  /**
+   * Returns what the photos that count said up to an evening of the plants that stand then, and of
+   * the past cycles that they are held against.
+   */
   static Seen seen(History history, Farm farm, LocalDate evening) throws IOException {
     Farm then = farm.asOf(evening);
     // A photo's own offset may put it on the day before or after the farm's.
     LocalDate first = oldest(then, evening).minusDays(1);
-    List<PhotoMeasure> photos =
-        history.takenBetween(first, evening.plusDays(2)).stream()
-            .map(Kept::measure)
+    Map<String, PhotoMeasure> photos = new TreeMap<>();
+    take(history.takenBetween(first, evening.plusDays(2)), photos);
+    for (RaftDays past : PastPlantings.of(then.book(), evening)) {
+      if (past.first().isBefore(first)) {
+        take(history.takenBetween(past), photos);
+      }
+    }
+    return CollectSeen.of(
+        photos.values().stream()
             .filter(p -> !then.evening(p.takenAt().orElseThrow()).isAfter(evening))
-            .toList();
-    return CollectSeen.of(photos, then);
+            .toList(),
+        then);
+  }
+
+  private static void take(List<Kept> kept, Map<String, PhotoMeasure> photos) {
+    kept.forEach(k -> photos.put(k.measure().sha256(), k.measure()));
   }
 
   /** Returns the day on which the oldest of the plants that stand on an evening was set there. */

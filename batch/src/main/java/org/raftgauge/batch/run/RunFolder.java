@@ -17,6 +17,7 @@ import org.raftgauge.batch.store.BookLock;
 import org.raftgauge.batch.store.History;
 import org.raftgauge.batch.store.RunRecord;
 import org.raftgauge.batch.store.Settled;
+import org.raftgauge.core.evening.EveningResult;
 import org.raftgauge.core.measure.PhotoMeasure;
 import org.raftgauge.core.problem.InputException;
 import org.raftgauge.core.report.PhotosTable;
@@ -93,6 +94,9 @@ public final class RunFolder {
     if (summary.judged().isPresent()) {
       draft.write(to -> EveningFiles.write(to, summary.judged().get(), tools.farm().book()));
     }
+    if (summary.outlook().isPresent()) {
+      draft.write(to -> OutlookFiles.write(to, summary.outlook().get()));
+    }
     RunOutcome outcome =
         new RunOutcome(
             collected.photos(), collected.rafts(), pictures(photos, names), summary, stamp());
@@ -115,9 +119,13 @@ public final class RunFolder {
   /** Judges the latest evening of the photos, from all that is known up to it. */
   private RunSummary judged(RunSummary summary, History history) throws IOException {
     Optional<LocalDate> evening = summary.evening();
-    return evening.isEmpty()
-        ? summary
-        : summary.withJudged(JudgeHistory.of(history, tools.farm(), evening.get()));
+    if (evening.isEmpty()) {
+      return summary;
+    }
+    EveningResult judged =
+        JudgeHistory.of(history, tools.farm(), evening.get(), tools.forecasts().graders());
+    Optional<EveningOutlook> ahead = tools.forecasts().from(evening.get());
+    return summary.with(JudgeHistory.withTasks(judged, ahead, tools.farm()), ahead);
   }
 
   private boolean page(RunOutcome outcome, Path folder) throws IOException {

@@ -27,6 +27,7 @@ import org.raftgauge.core.measure.PhotoStatus;
  *     with reason and remedy, a line each
  * @param notes what else a person should know, a line each
  * @param judged verdicts, curves and worklist of the latest evening, where there is one
+ * @param outlook what is to come from it, where that can be told
  */
 public record RunSummary(
     Path folder,
@@ -38,7 +39,8 @@ public record RunSummary(
     NavigableMap<LocalDate, NavigableSet<String>> missing,
     List<String> attention,
     List<String> notes,
-    Optional<EveningResult> judged) {
+    Optional<EveningResult> judged,
+    Optional<EveningOutlook> outlook) {
 
   /** Copies the lists. */
   public RunSummary {
@@ -48,8 +50,8 @@ public record RunSummary(
     notes = List.copyOf(notes);
   }
 
-  /** Returns the same with what the latest evening came to. */
-  RunSummary withJudged(EveningResult result) {
+  /** Returns the same with what the latest evening came to and what is to come. */
+  RunSummary with(EveningResult result, Optional<EveningOutlook> ahead) {
     return new RunSummary(
         folder,
         photos,
@@ -60,7 +62,8 @@ public record RunSummary(
         missing,
         attention,
         notes,
-        Optional.of(result));
+        Optional.of(result),
+        ahead);
   }
 
   /** Returns the latest evening of its photos, where there is one. */

@@ -46,6 +46,7 @@ final class Summarise {
         missing(run.photos(), farm),
         attention(run),
         notes,
+        Optional.empty(),
         Optional.empty());
   }
 

@@ -9,12 +9,18 @@ package org.raftgauge.batch.run;
  * @param pictures makes pictures
  * @param progress is told how it gets on
  * @param page writes the page that people read
+ * @param forecasts tells what is to come
  */
 public record Tools(
-    Farm farm, Measurer measurer, Pictures pictures, Progress progress, ReportPage page) {
+    Farm farm,
+    Measurer measurer,
+    Pictures pictures,
+    Progress progress,
+    ReportPage page,
+    ForecastSource forecasts) {
 
   /**
-   * Collects tools for a run without a page.
+   * Collects tools for a run without a page or a forecast.
    *
    * @param farm the book
    * @param measurer measures a photo
@@ -22,6 +28,6 @@ public record Tools(
    * @param progress is told how it gets on
    */
   public Tools(Farm farm, Measurer measurer, Pictures pictures, Progress progress) {
-    this(farm, measurer, pictures, progress, ReportPage.NONE);
+    this(farm, measurer, pictures, progress, ReportPage.NONE, ForecastSource.NONE);
   }
 }

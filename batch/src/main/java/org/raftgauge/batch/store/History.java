@@ -90,6 +90,17 @@ public final class History implements AutoCloseable {
   }
 
   /**
+   * Finds the photos of some days that show a raft, used or held.
+   *
+   * @param days raft and days
+   * @return what they said, in a stable order
+   * @throws IOException if the file cannot be read
+   */
+  public List<Kept> takenBetween(RaftDays days) throws IOException {
+    return guarded(() -> ReadMeasures.byRaftDays(database, days));
+  }
+
+  /**
    * Finds the photos whose measure of a raft counts for their evening.
    *
    * @param raft its id

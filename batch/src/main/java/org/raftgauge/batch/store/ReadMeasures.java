@@ -53,11 +53,13 @@ final class ReadMeasures {
     return photos(database, sql, raft);
   }
 
-  private static List<Kept> photos(Connection database, String sql, String raft)
+  private static List<Kept> photos(Connection database, String sql, String... values)
       throws SQLException {
     List<Kept> photos = new ArrayList<>();
     try (PreparedStatement query = database.prepareStatement(sql)) {
-      query.setString(1, raft);
+      for (int i = 0; i < values.length; i++) {
+        query.setString(i + 1, values[i]);
+      }
       try (ResultSet row = query.executeQuery()) {
         while (row.next()) {
           photos.add(photo(database, row));
@@ -73,17 +75,16 @@ final class ReadMeasures {
     String sql =
         "SELECT * FROM photos WHERE measured_status IN ('used', 'held')"
             + " AND substr(taken_at, 1, 10) BETWEEN ? AND ? ORDER BY sha256";
-    List<Kept> photos = new ArrayList<>();
-    try (PreparedStatement query = database.prepareStatement(sql)) {
-      query.setString(1, first.toString());
-      query.setString(2, last.toString());
-      try (ResultSet row = query.executeQuery()) {
-        while (row.next()) {
-          photos.add(photo(database, row));
-        }
-      }
-    }
-    return photos;
+    return photos(database, sql, first.toString(), last.toString());
+  }
+
+  /** Reads the photos of some days that show a raft, used or held, in the order of their hashes. */
+  static List<Kept> byRaftDays(Connection database, RaftDays days) throws SQLException {
+    String sql =
+        "SELECT DISTINCT photos.* FROM photos JOIN rafts USING (sha256)"
+            + " WHERE raft = ? AND measured_status IN ('used', 'held')"
+            + " AND substr(taken_at, 1, 10) BETWEEN ? AND ? ORDER BY sha256";
+    return photos(database, sql, days.raft(), days.first().toString(), days.last().toString());
   }
 
   private static Kept photo(Connection database, ResultSet row) throws SQLException {

@@ -155,7 +155,8 @@ final class PretendRun {
         missing,
         List.of(),
         List.of(),
-        Optional.of(CloseEvening.of(book, seen(rows), evening)));
+        Optional.of(CloseEvening.of(book, seen(rows), evening, Map.of())),
+        Optional.empty());
   }
 
   private PhotoMeasure photo(int raft, int evening) {

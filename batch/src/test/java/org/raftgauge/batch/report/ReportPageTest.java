@@ -153,7 +153,8 @@ class ReportPageTest {
     ReportInput input =
         ReportInput.of(farm.outcome(), farm.book())
             .withWorklist(List.of(task))
-            .withForecast(List.of(line));
+            .withForecast(
+                new Ahead(List.of(line), List.of(), List.of(), List.of(), List.of("<i>P")));
     WritePage.write(input, hostile);
     String text = Files.readString(hostile.resolve("report.html"));
     assertTrue(text.contains("&lt;script&gt;alert(1)&lt;/script&gt;"), "escaped");

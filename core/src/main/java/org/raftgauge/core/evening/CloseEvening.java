@@ -1,10 +1,15 @@
 // SPDX-License-Identifier: Apache-2.0
 package org.raftgauge.core.evening;
 
+import java.time.Instant;
 import java.time.LocalDate;
 import java.util.List;
+import java.util.Map;
+import java.util.TreeMap;
 import org.raftgauge.core.book.BookAsOf;
 import org.raftgauge.core.book.CropBook;
+import org.raftgauge.core.book.FarmDay;
+import org.raftgauge.core.grader.Grader;
 import org.raftgauge.core.history.CollectSeries;
 import org.raftgauge.core.history.PlantSeries;
 import org.raftgauge.core.track.JudgeEvening;
@@ -22,15 +27,29 @@ public final class CloseEvening {
    * @param book the crop book
    * @param seen everything that photos said
    * @param evening the farm's day
+   * @param graders by crop, for the days to harvest; those that know more than the evening are left
+   *     out
    * @return verdicts, curves and worklist
    */
-  public static EveningResult of(CropBook book, Seen seen, LocalDate evening) {
+  public static EveningResult of(
+      CropBook book, Seen seen, LocalDate evening, Map<String, Grader> graders) {
     Tonight tonight = tonight(book, seen, evening);
+    EveningCurves.Curves curves =
+        EveningCurves.of(tonight, known(graders, book.farmDay(), evening));
     return new EveningResult(
         evening,
         tonight.verdicts(),
-        EveningCurves.of(tonight.book(), tonight.series(), tonight.verdicts()),
-        new MakeWorklist(tonight).tasks());
+        curves.rows(),
+        new MakeWorklist(tonight).tasks(),
+        curves.rafts());
+  }
+
+  private static Map<String, Grader> known(
+      Map<String, Grader> graders, FarmDay farmDay, LocalDate evening) {
+    Instant end = farmDay.start(evening.plusDays(1));
+    Map<String, Grader> known = new TreeMap<>(graders);
+    known.values().removeIf(grader -> !grader.origin().knownBefore(end));
+    return known;
   }
 
   /**
@@ -49,8 +68,8 @@ public final class CloseEvening {
   static Tonight tonight(CropBook book, Seen seen, LocalDate evening) {
     CropBook then = BookAsOf.of(book, evening);
     Seen soFar = seen.before(book.farmDay().start(evening.plusDays(1)));
-    List<PlantSeries> series = CollectSeries.upTo(then, soFar.sites(), evening);
-    List<Judged> verdicts = JudgeEvening.judge(then, series, evening, TrackRules.defaults());
-    return new Tonight(then, soFar, series, verdicts, evening);
+    List<PlantSeries> all = CollectSeries.withEnded(then, soFar.sites(), evening);
+    List<Judged> verdicts = JudgeEvening.judge(then, all, evening, TrackRules.defaults());
+    return new Tonight(then, soFar, Plants.of(then, all, evening), verdicts, evening);
   }
 }

@@ -71,12 +71,26 @@ public record CurveRow(
   public record Rate(double perDay, double lo95, double hi95) {}
 
   /**
-   * When the crop's harvest size is reached.
+   * When the plant is ready: for harvest or, in a tray, for transplanting.
    *
    * @param days from the last photo, where it can be said
-   * @param reason why it cannot; empty where it can
+   * @param areaCm2 the area at which it is ready, where it is known
+   * @param reason why the days cannot be said, or that they are over; else empty
    */
-  public record Target(OptionalDouble days, String reason) {}
+  public record Target(Optional<Days> days, OptionalDouble areaCm2, String reason) {
+    static Target none(OptionalDouble areaCm2, String reason) {
+      return new Target(Optional.empty(), areaCm2, reason);
+    }
+  }
+
+  /**
+   * Days from the last photo with their 95 % interval; 0 where they are over.
+   *
+   * @param days by the curve
+   * @param lo95 lower end
+   * @param hi95 upper end, absent where nothing bounds it
+   */
+  public record Days(double days, OptionalDouble lo95, OptionalDouble hi95) {}
 
   /**
    * What a curve rests on.

@@ -10,7 +10,6 @@ import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.Set;
 import java.util.TreeMap;
-import org.raftgauge.core.book.CropBook;
 import org.raftgauge.core.book.Planting;
 import org.raftgauge.core.book.SiteId;
 import org.raftgauge.core.cohort.CohortCurve;
@@ -19,6 +18,7 @@ import org.raftgauge.core.cohort.CohortRule;
 import org.raftgauge.core.cohort.FitCohort;
 import org.raftgauge.core.cohort.NoCohortCurve;
 import org.raftgauge.core.cohort.PlantCurve;
+import org.raftgauge.core.grader.Grader;
 import org.raftgauge.core.growth.CurveModel;
 import org.raftgauge.core.growth.FitGrowth;
 import org.raftgauge.core.growth.FitRule;
@@ -52,13 +52,17 @@ final class EveningCurves {
           .thenComparing(r -> r.place().plant())
           .thenComparing(r -> r.place().crop());
 
-  private final CropBook book;
+  private final TargetSizes sizes;
+  private final CyclePriors past;
+  private final DrawnGrowth drawn;
   private final Set<String> departing = new HashSet<>();
   private final List<CurveRow> rows = new ArrayList<>();
 
-  private EveningCurves(CropBook book, List<Judged> verdicts) {
-    this.book = book;
-    for (Judged row : verdicts) {
+  private EveningCurves(Tonight tonight, Map<String, Grader> graders) {
+    this.sizes = new TargetSizes(tonight.book(), graders);
+    this.past = CyclePriors.of(tonight.plants());
+    this.drawn = new DrawnGrowth(tonight);
+    for (Judged row : tonight.verdicts()) {
       if (row.scope() == Judged.Scope.SITE && row.verdict() != Verdict.ON_TRACK) {
         departing.add(row.place().plant());
       }
@@ -68,26 +72,40 @@ final class EveningCurves {
   /**
    * Fits.
    *
-   * @param book the crop book
-   * @param series the plants that stand on the evening
-   * @param verdicts what is said of them
-   * @return a row for each raft and each plant, rafts first
+   * @param tonight plants, past cycles and verdicts
+   * @param graders by crop, none that knows more than the evening
+   * @return a row for each raft and each plant that stands, rafts first; and rafts to be drawn
    */
-  static List<CurveRow> of(CropBook book, List<PlantSeries> series, List<Judged> verdicts) {
-    EveningCurves curves = new EveningCurves(book, verdicts);
-    GroupCohorts.of(series).forEach(curves::cohort);
+  static Curves of(Tonight tonight, Map<String, Grader> graders) {
+    EveningCurves curves = new EveningCurves(tonight, graders);
+    GroupCohorts.of(tonight.plants().standing()).forEach(curves::cohort);
     curves.rows.sort(ORDER);
-    return curves.rows;
+    return new Curves(curves.rows, curves.drawn.rafts());
+  }
+
+  /** Curves as rows, and rafts to be drawn. */
+  record Curves(List<CurveRow> rows, List<RaftGrowth> rafts) {}
+
+  /** A cohort's curve, and whether it leans on past cycles: then one photo moves it sanely. */
+  private record Leaned(CohortFit fit, boolean onPast) {
+    int fewestOpen() {
+      return onPast ? 1 : FEWEST_OPEN;
+    }
   }
 
   private void cohort(List<PlantSeries> plants) {
     List<Series> series = plants.stream().map(AreaSeries::of).toList();
-    CohortFit fit = fit(sample(series.stream().filter(s -> s.size() > 0).toList()));
+    List<Series> sample = sample(series.stream().filter(s -> s.size() > 0).toList());
+    Leaned fit =
+        past.prior(plants.get(0))
+            .map(prior -> new Leaned(FitCohort.of(sample, CohortRule.defaults(), prior), true))
+            .orElseGet(() -> new Leaned(fit(sample), false));
+    drawn.cohort(plants, fit.fit());
     Map<String, List<PlantSeries>> rafts = new TreeMap<>();
     for (int i = 0; i < plants.size(); i++) {
       PlantSeries plant = plants.get(i);
       rafts.computeIfAbsent(plant.planting().raft(), r -> new ArrayList<>()).add(plant);
-      CurveRow.Place place = place(plant.planting(), Optional.of(plant.site()), plant.plant());
+      Of place = of(plant, Optional.of(plant.site()), plant.plant());
       boolean own = departing.contains(plant.plant());
       rows.add(row(place, series.get(i), own, fit));
     }
@@ -95,14 +113,25 @@ final class EveningCurves {
         (raft, on) ->
             rows.add(
                 row(
-                    place(on.get(0).planting(), Optional.empty(), ""),
+                    of(on.get(0), Optional.empty(), ""),
                     AreaSeries.median(on),
                     true,
                     fit)));
   }
 
-  private static CurveRow.Place place(Planting planting, Optional<SiteId> site, String plant) {
-    return new CurveRow.Place(planting.pond(), planting.raft(), site, plant, planting.crop());
+  /** What a row is about, and the size at which it is ready. */
+  private record Of(CurveRow.Place place, TargetSizes.Size ready) {
+    CurveRow.Target none(String why) {
+      return CurveRow.Target.none(
+          ready.areaCm2(), ready.reason().isEmpty() ? why : ready.reason());
+    }
+  }
+
+  private Of of(PlantSeries like, Optional<SiteId> site, String plant) {
+    Planting planting = like.planting();
+    return new Of(
+        new CurveRow.Place(planting.pond(), planting.raft(), site, plant, planting.crop()),
+        sizes.of(like));
   }
 
   /** Fits a cohort; a young one, too young for a curve that levels off, exponentially. */
@@ -125,7 +154,7 @@ final class EveningCurves {
     return sample;
   }
 
-  private CurveRow row(CurveRow.Place place, Series series, boolean own, CohortFit cohort) {
+  private CurveRow row(Of place, Series series, boolean own, Leaned cohort) {
     String why = "";
     if (own && open(series) < FEWEST_OWN) {
       why = "no curve of its own: " + open(series) + " open photos are too few";
@@ -136,30 +165,51 @@ final class EveningCurves {
             place,
             Optional.of(OneCurve.fitted(fitted, series)),
             fitted.asymptoteDoubt().orElse(""),
-            basis(series, fitted.discountedDat()));
+            new Said(own(place, fitted, series, cohort), basis(series, fitted.discountedDat())));
       }
       why = "no curve of its own: " + ((NotFitted) fit).reason();
     }
     return shrunk(place, series, cohort, why);
   }
 
-  private CurveRow shrunk(CurveRow.Place place, Series series, CohortFit cohort, String why) {
-    if (open(series) < FEWEST_OPEN) {
-      return row(place, Optional.empty(), tooFew(series), basis(series, List.of()));
+  /**
+   * Says when a plant with a curve of its own is ready; a raft's median plant, whose curve does not
+   * carry so far, by its cohort's.
+   */
+  private static CurveRow.Target own(Of of, Fitted fitted, Series series, Leaned cohort) {
+    if (of.ready().areaCm2().isEmpty()) {
+      return of.none("");
     }
-    if (cohort instanceof NoCohortCurve) {
+    double area = of.ready().areaCm2().getAsDouble();
+    CurveRow.Target target = ReachTarget.by(fitted, series, area);
+    boolean raft = of.place().site().isEmpty();
+    return raft && target.days().isEmpty() && cohort.fit() instanceof CohortCurve curve
+        ? ReachTarget.by(curve.forPlant(series), series, area)
+        : target;
+  }
+
+  private CurveRow shrunk(Of place, Series series, Leaned cohort, String why) {
+    if (open(series) < cohort.fewestOpen()) {
+      return without(place, tooFew(series), series);
+    }
+    if (cohort.fit() instanceof NoCohortCurve) {
       String reason = "its cohort has too few evenings for a curve";
-      return row(place, Optional.empty(), joined(why, reason), basis(series, List.of()));
+      return without(place, joined(why, reason), series);
     }
-    CohortCurve curve = (CohortCurve) cohort;
+    CohortCurve curve = (CohortCurve) cohort.fit();
     PlantCurve plant = curve.forPlant(series);
-    String reason = "shrunk to its cohort's curve";
+    String reason =
+        "shrunk to its cohort's curve" + (cohort.onPast() ? ", which leans on past cycles" : "");
     String doubt = curve.asymptoteDoubt().orElse("");
     return row(
         place,
         Optional.of(OneCurve.shrunk(curve, plant, series)),
         joined(joined(reason, why), doubt),
-        basis(series, plant.discountedDat()));
+        new Said(
+            place.ready().areaCm2().isPresent()
+                ? ReachTarget.by(plant, series, place.ready().areaCm2().getAsDouble())
+                : place.none(""),
+            basis(series, plant.discountedDat())));
   }
 
   private static String tooFew(Series series) {
@@ -185,25 +235,23 @@ final class EveningCurves {
     return new CurveRow.Basis(n, n - open(series), last, discounted);
   }
 
-  private CurveRow row(
-      CurveRow.Place place, Optional<CurveRow.Curve> curve, String reason, CurveRow.Basis basis) {
-    return new CurveRow(
-        place.site().isPresent() ? Judged.Scope.SITE : Judged.Scope.RAFT,
-        place,
-        curve,
-        reason,
-        new CurveRow.Target(OptionalDouble.empty(), noTarget(place)),
-        basis);
+  /** When a plant is ready, and what its curve rests on. */
+  private record Said(CurveRow.Target target, CurveRow.Basis basis) {}
+
+  private static CurveRow without(Of of, String reason, Series series) {
+    return row(
+        of, Optional.empty(), reason, new Said(of.none(reason), basis(series, List.of())));
   }
 
-  /** Says why no day of harvest is foretold. */
-  private String noTarget(CurveRow.Place place) {
-    boolean harvest =
-        book.crops().values().stream()
-            .anyMatch(c -> c.name().equals(place.crop()) && c.harvest().isPresent());
-    return harvest
-        ? "the harvest is set as a weight; an area for it needs a grader"
-        : "crops.yaml sets no harvest for " + place.crop();
+  private static CurveRow row(
+      Of of, Optional<CurveRow.Curve> curve, String reason, Said said) {
+    return new CurveRow(
+        of.place().site().isPresent() ? Judged.Scope.SITE : Judged.Scope.RAFT,
+        of.place(),
+        curve,
+        reason,
+        said.target(),
+        said.basis());
   }
 
   private static String joined(String a, String b) {

@@ -14,7 +14,7 @@ import org.raftgauge.core.track.Judged;
 
 /** What is known as an evening ends: the ground of its worklist. */
 record Tonight(
-    CropBook book, Seen seen, List<PlantSeries> series, List<Judged> verdicts, LocalDate evening) {
+    CropBook book, Seen seen, Plants plants, List<Judged> verdicts, LocalDate evening) {
 
   LocalDate tomorrow() {
     return evening.plusDays(1);
@@ -62,6 +62,6 @@ record Tonight(
 
   /** Returns tonight's series of plants that were seen. */
   List<PlantSeries> seenTonight() {
-    return series.stream().filter(s -> s.last().evening().equals(evening)).toList();
+    return plants.standing().stream().filter(s -> s.last().evening().equals(evening)).toList();
   }
 }

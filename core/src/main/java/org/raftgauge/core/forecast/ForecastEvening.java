@@ -2,6 +2,7 @@
 package org.raftgauge.core.forecast;
 
 import java.time.Instant;
+import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
@@ -50,6 +51,17 @@ public final class ForecastEvening {
   }
 
   /**
+   * Returns the first day of which photos are needed to forecast from an evening.
+   *
+   * @param book as known by the evening
+   * @param evening the farm's day
+   * @return that on which the oldest plant that stands was set out, or the oldest past cycle used
+   */
+  public static LocalDate firstDay(CropBook book, LocalDate evening) {
+    return FinishedCycles.firstDay(book, evening);
+  }
+
+  /**
    * Forecasts some crops only, for replays.
    *
    * @param some the evening, and which plantings are wanted
@@ -68,7 +80,7 @@ public final class ForecastEvening {
     Instant end = book.farmDay().start(asked.evening().plusDays(1));
     List<SiteLook> before =
         looks.stream().filter(l -> l.takenAt().toInstant().isBefore(end)).toList();
-    PastCycles past = PastCycles.of(book, before, CohortRule.defaults());
+    FinishedCycles past = FinishedCycles.of(book, before, CohortRule.defaults());
     List<PlantSeries> wanted = series.stream().filter(s -> which.test(s.planting())).toList();
     Outlooks outlooks = Outlooks.of(book, wanted, past, asked);
     StandLoss loss = StandLoss.of(book.plants(), outlooks.bare(), end.minusNanos(1));

@@ -105,7 +105,7 @@ final class ForecastRows {
       areas.add(day.areaCm2());
       regimes.add(day.regime());
       graders.add(raft.who().grader());
-      day.warnings().forEach(w -> warnings.merge(general(w), 1, Integer::sum));
+      day.warnings().forEach(w -> warnings.merge(RaftForecast.general(w), 1, Integer::sum));
     }
     Optional<Amount> weight = weighed ? Optional.of(total.amount()) : Optional.empty();
     Optional<Harvest> harvest = rafts.get(0).who().harvest();
@@ -126,11 +126,6 @@ final class ForecastRows {
         sum(areas),
         weight.flatMap(w -> harvest.map(h -> sales(w.mean(), h, cutBefore))),
         said);
-  }
-
-  /** Takes the count of heads off a warning, so that those of rafts can be counted together. */
-  private static String general(String warning) {
-    return warning.replaceFirst("^\\d+ of \\d+ heads ", "heads ");
   }
 
   /** Adds areas as if they erred together: weather and curve are most of their error. */

@@ -27,6 +27,8 @@ import org.raftgauge.core.history.SiteLook;
  * says so ({@code hindsight}): such rows flatter the program.
  */
 public final class LookBack {
+  private static final int LATEST_DAYS = 3;
+
   private final CropBook book;
   private final List<SiteLook> looks;
   private final Map<String, Grader> graders;
@@ -45,8 +47,9 @@ public final class LookBack {
    *
    * @param leadDays days from evening to harvest, each 0 to 60
    * @param rule of the forecasts
+   * @param since harvests before this day are left out
    */
-  public record Leads(List<Integer> leadDays, ForecastRule rule) {
+  public record Leads(List<Integer> leadDays, ForecastRule rule, LocalDate since) {
     /** Copies the days. */
     public Leads {
       leadDays = List.copyOf(leadDays);
@@ -54,7 +57,25 @@ public final class LookBack {
 
     /** Returns 1, 2, 3, 5, 7, 10 and 14 days with the usual rule. */
     public static Leads defaults() {
-      return new Leads(List.of(1, 2, 3, 5, 7, 10, 14), ForecastRule.defaults());
+      return new Leads(List.of(1, 2, 3, 5, 7, 10, 14), ForecastRule.defaults(), LocalDate.MIN);
+    }
+
+    /**
+     * Returns 3, 5 and 7 days for the latest three days of harvest of a book: quick enough for
+     * every evening.
+     *
+     * @param book the crop book
+     */
+    public static Leads latest(CropBook book) {
+      List<LocalDate> days =
+          book.diary().harvests().stream()
+              .map(h -> book.farmDay().evening(h.harvestedAt().toInstant()))
+              .distinct()
+              .sorted(Comparator.reverseOrder())
+              .limit(LATEST_DAYS)
+              .toList();
+      LocalDate since = days.isEmpty() ? LocalDate.MAX : days.get(days.size() - 1);
+      return new Leads(List.of(3, 5, 7), ForecastRule.defaults(), since);
     }
   }
 
@@ -74,7 +95,8 @@ public final class LookBack {
     TreeMap<LocalDate, List<HarvestTotal>> evenings = new TreeMap<>();
     for (HarvestTotal harvest : book.diary().harvests()) {
       LocalDate day = back.evening(harvest.harvestedAt());
-      for (int lead : leads.leadDays()) {
+      List<Integer> asked = day.isBefore(leads.since()) ? List.<Integer>of() : leads.leadDays();
+      for (int lead : asked) {
         evenings.computeIfAbsent(day.minusDays(lead), e -> new ArrayList<>()).add(harvest);
       }
     }
@@ -93,11 +115,11 @@ public final class LookBack {
 
   private List<LookBackRow> replay(LocalDate evening, List<HarvestTotal> harvests) {
     CropBook known = BookAsOf.of(book, evening);
-    Set<String> crops = new HashSet<>();
+    Set<List<Object>> cohorts = new HashSet<>();
     for (HarvestTotal harvest : harvests) {
-      known.plantingsOn(harvest.raft(), evening).forEach(p -> crops.add(p.crop()));
+      known.plantingsOn(harvest.raft(), evening).forEach(p -> cohorts.add(cohort(p)));
     }
-    if (crops.isEmpty() || looks.stream().noneMatch(l -> !evening(l.takenAt()).isAfter(evening))) {
+    if (cohorts.isEmpty() || looks.stream().noneMatch(l -> !evening(l.takenAt()).isAfter(evening))) {
       return List.of();
     }
     int longest =
@@ -111,12 +133,16 @@ public final class LookBack {
             known,
             looks,
             graders,
-            new ForecastEvening.Some(asked, (Planting p) -> crops.contains(p.crop())));
+            new ForecastEvening.Some(asked, (Planting p) -> cohorts.contains(cohort(p))));
     List<LookBackRow> rows = new ArrayList<>();
     for (HarvestTotal harvest : harvests) {
       row(forecast, harvest).ifPresent(rows::add);
     }
     return rows;
+  }
+
+  private static List<Object> cohort(Planting planting) {
+    return List.of(planting.crop(), planting.variety(), planting.startsOn());
   }
 
   private Optional<LookBackRow> row(EveningForecast forecast, HarvestTotal harvest) {

@@ -40,7 +40,7 @@ final class Outlooks {
 
   private final ForecastRule rule;
   private final LocalDate evening;
-  private final PastCycles past;
+  private final FinishedCycles past;
   private final CohortRule cohortRule;
   private final List<Outlook> plants = new ArrayList<>();
   private final Set<String> bare = new HashSet<>();
@@ -48,7 +48,7 @@ final class Outlooks {
   private final TreeMap<String, Set<String>> noCurve = new TreeMap<>();
   private int cohorts;
 
-  private Outlooks(Asked asked, PastCycles past, CohortRule cohortRule) {
+  private Outlooks(Asked asked, FinishedCycles past, CohortRule cohortRule) {
     this.rule = asked.rule();
     this.evening = asked.evening();
     this.past = past;
@@ -63,7 +63,7 @@ final class Outlooks {
    * @param past cycles that are over
    * @param asked evening and rule
    */
-  static Outlooks of(CropBook book, List<PlantSeries> series, PastCycles past, Asked asked) {
+  static Outlooks of(CropBook book, List<PlantSeries> series, FinishedCycles past, Asked asked) {
     Outlooks outlooks = new Outlooks(asked, past, CohortRule.defaults());
     List<PlantSeries> counted =
         series.stream().filter(s -> s.clock() != PlantSeries.AgeClock.SOWING).toList();

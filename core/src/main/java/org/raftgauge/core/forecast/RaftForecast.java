@@ -89,6 +89,32 @@ public final class RaftForecast {
   }
 
   /**
+   * Returns the total projected area on a day by the plants' curves, each whole as if none were
+   * covered.
+   *
+   * @param day from the evening, 0 to the horizon
+   * @return cm2
+   */
+  public Amount areaCm2(int day) {
+    return days.get(day).areaCm2();
+  }
+
+  /**
+   * Returns what a reader must know of a day, without how many heads it holds for.
+   *
+   * @param day from the evening, 0 to the horizon
+   * @return in words
+   */
+  public List<String> generalWarnings(int day) {
+    return days.get(day).warnings().stream().map(RaftForecast::general).toList();
+  }
+
+  /** Takes the count of heads off a warning, so that those of rafts can be counted together. */
+  static String general(String warning) {
+    return warning.replaceFirst("^\\d+ of \\d+ heads ", "heads ");
+  }
+
+  /**
    * Returns the heads expected to stand on a day.
    *
    * @param day from the evening

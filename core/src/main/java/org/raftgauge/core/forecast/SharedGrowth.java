@@ -42,16 +42,16 @@ final class SharedGrowth {
     this.planting = planting;
   }
 
-  boolean hasHistory(PastCycles past) {
+  boolean hasHistory(FinishedCycles past) {
     return !cycles(past, open + 1).isEmpty();
   }
 
-  private List<Double> cycles(PastCycles past, double age) {
+  private List<Double> cycles(FinishedCycles past, double age) {
     return planting.map(p -> past.growth(p, open, age)).orElse(List.of());
   }
 
   /** Returns what is added to the plants' own curves at an age. */
-  double shift(PastCycles past, double age) {
+  double shift(FinishedCycles past, double age) {
     List<Double> cycles = cycles(past, age);
     if (cycles.isEmpty() || age <= open) {
       return 0;
@@ -65,7 +65,7 @@ final class SharedGrowth {
   }
 
   /** Returns the standard deviation of the shared growth up to an age. */
-  double sd(PastCycles past, double age) {
+  double sd(FinishedCycles past, double age) {
     if (age <= open) {
       return 0;
     }

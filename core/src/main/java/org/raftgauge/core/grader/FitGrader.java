@@ -79,7 +79,12 @@ public final class FitGrader {
                 Collectors.partitioningBy(
                     size -> weighed.stream().allMatch(w -> size.of(w.traits()).isPresent()),
                     Collectors.toSet()));
-    return new Sizes(split.get(true), split.get(false));
+    Set<Size> known = split.get(true);
+    if (known.contains(Size.CURVE)) {
+      // What a closed site shows stops growing; its own curve does not.
+      known.remove(Size.AREA);
+    }
+    return new Sizes(known, split.get(false));
   }
 
   private static List<Weighed> withoutThinVarieties(

@@ -1,6 +1,9 @@
 // SPDX-License-Identifier: Apache-2.0
 package org.raftgauge.core.grader;
 
+import java.time.Instant;
+import java.time.OffsetDateTime;
+import java.time.format.DateTimeParseException;
 import java.util.Collections;
 import java.util.EnumMap;
 import java.util.List;
@@ -45,7 +48,23 @@ public record Grader(
       String firstWeighed,
       String lastWeighed,
       double matchHours,
-      String source) {}
+      String source) {
+
+    /**
+     * Says whether it was fitted, on weighings taken, before an instant; a time that cannot be read
+     * counts as later.
+     *
+     * @param end the instant
+     */
+    public boolean knownBefore(Instant end) {
+      try {
+        return OffsetDateTime.parse(fittedAt).toInstant().isBefore(end)
+            && OffsetDateTime.parse(lastWeighed).toInstant().isBefore(end);
+      } catch (DateTimeParseException e) {
+        return false;
+      }
+    }
+  }
 
   /** Copies the maps and the list. */
   public Grader {

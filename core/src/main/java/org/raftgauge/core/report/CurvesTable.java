@@ -44,7 +44,10 @@ public final class CurvesTable {
           "crop",
           "dat",
           "parameters",
-          "target_reason");
+          "target_reason",
+          "days_to_target_lo95",
+          "days_to_target_hi95",
+          "target_area_cm2");
 
   private CurvesTable() {}
 
@@ -119,7 +122,8 @@ public final class CurvesTable {
   }
 
   private static void rest(CsvText csv, CurveRow row) {
-    csv.number(row.target().days(), 1)
+    Optional<CurveRow.Days> days = row.target().days();
+    csv.number(days.map(d -> OptionalDouble.of(d.days())).orElse(OptionalDouble.empty()), 1)
         .number(row.points().photos())
         .number(row.points().closed())
         .list(
@@ -130,6 +134,9 @@ public final class CurvesTable {
         .text(row.place().crop())
         .number(row.points().lastDat(), 3)
         .list(row.curve().map(c -> named(c.curve(), c.curve().parameters())).orElse(List.of()))
-        .text(row.target().reason());
+        .text(row.target().reason())
+        .number(days.map(CurveRow.Days::lo95).orElse(OptionalDouble.empty()), 1)
+        .number(days.map(CurveRow.Days::hi95).orElse(OptionalDouble.empty()), 1)
+        .number(row.target().areaCm2(), 1);
   }
 }

@@ -28,7 +28,6 @@ final class Cohort {
 
   private static final double PLANT_SD = 0.2;
   private static final double FAR_AGE_DAYS = 4;
-  private static final int FEWEST_SOUND = 3;
 
   private final LocalDate since;
   private final PastCycles cycles;
@@ -63,11 +62,23 @@ final class Cohort {
     return growth.sd();
   }
 
-  /** Brings what it is held against up to an evening. */
-  void refresh(LocalDate evening) {
+  /** Returns how well the mean rate until the next look is known, 1/day. */
+  double rateSdAhead(double days) {
+    return growth.sdAhead(days);
+  }
+
+  /**
+   * Brings what it is held against, and its growth rate, up to an evening.
+   *
+   * @param tonight its levels of the evening, at least one
+   */
+  void refresh(List<Level> tonight) {
+    LocalDate evening = tonight.get(0).level().evening();
     if (made.filter(m -> m.fresh(evening)).isEmpty()) {
       made = Optional.of(cycles.yardstick(this, evening));
     }
+    double age = tonight.stream().mapToDouble(l -> l.level().age()).average().orElseThrow();
+    growth.carry(age, yardstick());
   }
 
   private Optional<Yardstick> yardstick() {
@@ -130,8 +141,24 @@ final class Cohort {
    * @return the expected, or nothing where no level is near in age
    */
   Optional<Expected> expected(String raft, double age) {
-    List<PatchLevel> others = near(age, p -> !p.raft().equals(raft));
-    return others.isEmpty() ? alone(raft, age) : Optional.of(middle(others, age));
+    Predicate<Patch> other = p -> !p.raft().equals(raft);
+    return sound(other, age)
+        .or(() -> near(age, other).isEmpty() || sound(raft) ? alone(raft, age) : Optional.empty())
+        .or(() -> any(other, age));
+  }
+
+  private boolean sound(String raft) {
+    return patches.stream().noneMatch(p -> p.raft().equals(raft) && p.faulty());
+  }
+
+  /** Returns the middle of patches that are not found to lag, where there are some. */
+  private Optional<Expected> sound(Predicate<Patch> which, double age) {
+    return any(which.and(p -> !p.faulty()), age);
+  }
+
+  private Optional<Expected> any(Predicate<Patch> which, double age) {
+    List<PatchLevel> levels = near(age, which);
+    return levels.isEmpty() ? Optional.empty() : Optional.of(middle(levels, age));
   }
 
   /**
@@ -142,8 +169,7 @@ final class Cohort {
    * @return the expected, or nothing where there is nothing else
    */
   Optional<Expected> expectedOfRaft(String raft, double age) {
-    List<PatchLevel> others = near(age, p -> !p.raft().equals(raft));
-    return others.isEmpty() ? outside(age) : Optional.of(middle(others, age));
+    return ofOthers(p -> !p.raft().equals(raft), age);
   }
 
   /**
@@ -154,8 +180,11 @@ final class Cohort {
    * @return the expected, or nothing where there is nothing else
    */
   Optional<Expected> expectedElsewhere(String pond, double age) {
-    List<PatchLevel> others = near(age, p -> !p.pond().equals(pond));
-    return others.isEmpty() ? outside(age) : Optional.of(middle(others, age));
+    return ofOthers(p -> !p.pond().equals(pond), age);
+  }
+
+  private Optional<Expected> ofOthers(Predicate<Patch> others, double age) {
+    return sound(others, age).or(() -> outside(age)).or(() -> any(others, age));
   }
 
   /** Returns what past cycles or the book alone let expect, the season taken in. */
@@ -186,8 +215,7 @@ final class Cohort {
               new Expected(
                   carried(level, age), ownSd(level), rate(), Basis.COHORT, OptionalDouble.empty()));
     }
-    boolean faulty = patches.stream().anyMatch(p -> p.raft().equals(raft) && p.faulty());
-    return faulty || own.isEmpty() ? outside : own.map(l -> between(outside.get(), l, age));
+    return !sound(raft) || own.isEmpty() ? outside : own.map(l -> between(outside.get(), l, age));
   }
 
   /** A few plants do not tell where their raft's middle lies. */
@@ -205,13 +233,8 @@ final class Cohort {
         ln, 1 / Math.sqrt(told + seen), rate(), outside.basis(), OptionalDouble.of(shift));
   }
 
-  /** Returns the latest levels near an age, of sound rafts alone where there are enough. */
+  /** Returns the latest levels near an age. */
   private List<PatchLevel> near(double age, Predicate<Patch> which) {
-    List<PatchLevel> sound = levels(age, which.and(p -> !p.faulty()));
-    return sound.size() >= FEWEST_SOUND ? sound : levels(age, which);
-  }
-
-  private List<PatchLevel> levels(double age, Predicate<Patch> which) {
     return patches.stream()
         .filter(which)
         .flatMap(p -> p.lastGood().stream())

@@ -3,7 +3,6 @@ package org.raftgauge.core.track;
 
 import java.time.LocalDate;
 import java.util.ArrayList;
-import java.util.HashMap;
 import java.util.IdentityHashMap;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -30,7 +29,7 @@ final class FarmPass {
   private final TrackRules rules;
   private final List<Follow> plants;
   private final NavigableMap<LocalDate, List<Seen>> evenings = new TreeMap<>();
-  private final Map<Cohort, Map<String, Patch>> patches = new HashMap<>();
+  private final Map<Cohort, Map<String, Patch>> patches = new LinkedHashMap<>();
   private final StationWatch stations = new StationWatch();
   private final PondWatch ponds;
 
@@ -104,27 +103,26 @@ final class FarmPass {
     List<Cohort.Level> tonight = new ArrayList<>();
     groups.forEach(
         (patch, of) -> level(of).ifPresent(l -> tonight.add(new Cohort.Level(patch, l))));
+    byCohort(tonight).forEach(Cohort::refresh);
     if (!rules.off().contains(TrackRules.Part.STATION_WATCH)) {
       stations.evening(tonight);
     }
-    tonight.stream()
-        .map(l -> l.patch().cohort())
-        .distinct()
-        .forEach(cohort -> cohort.refresh(tonight.get(0).level().evening()));
     List<Cohort.Level> judged = tonight.stream().map(this::corrected).map(this::doubt).toList();
     List<Cohort.Level> good = judged.stream().filter(l -> !l.level().doubtful()).toList();
-    good.stream()
-        .map(l -> l.patch().cohort())
-        .distinct()
-        .forEach(
-            cohort ->
-                cohort.learnRate(good.stream().filter(l -> l.patch().cohort() == cohort).toList()));
+    byCohort(good).forEach(Cohort::learnRate);
     judged.forEach(l -> l.patch().add(l.level()));
     ponds.take(good);
     good.forEach(l -> l.patch().faulty(ponds.lags(l.patch())));
     judged.forEach(l -> follow(l, groups.get(l.patch())));
     chart(seen.stream().map(Seen::plant).filter(Follow::foretold).toList());
     seen.forEach(s -> s.plant().closeEvening(s.sight()));
+  }
+
+  private static Map<Cohort, List<Cohort.Level>> byCohort(List<Cohort.Level> levels) {
+    Map<Cohort, List<Cohort.Level>> cohorts = new LinkedHashMap<>();
+    levels.forEach(
+        l -> cohorts.computeIfAbsent(l.patch().cohort(), c -> new ArrayList<>()).add(l));
+    return cohorts;
   }
 
   private Map<Patch, List<Seen>> group(List<Seen> seen) {
@@ -175,7 +173,8 @@ final class FarmPass {
         level.patch().surprise(level.level()).or(() -> againstOthers(level));
     double days = level.days();
     double rate = level.patch().cohort().rate();
-    double slack = 2 * level.patch().cohort().rateSd() * days + 3 * level.level().standardError();
+    double slack =
+        2 * level.patch().cohort().rateSdAhead(days) * days + 3 * level.level().standardError();
     boolean sudden =
         surprise
             .filter(

@@ -67,12 +67,15 @@ final class FindStationSteps {
     if (levels.size() < FEWEST_RAFTS) {
       return Optional.empty();
     }
-    double weather = weather(station);
+    Optional<Double> common = weather(station);
+    double weather = common.orElse(0.0);
+    // Without others to tell it, weather alone may be behind as much.
+    double unknown = common.isPresent() ? 0 : WORST_WEATHER;
     double[] surprises = levels.stream().mapToDouble(l -> surprise(l) - weather).toArray();
     RobustCentre centre = RobustCentre.of(surprises);
     double step = centre.centre();
     boolean big =
-        Math.abs(step) > SMALLEST + growthInDoubt(levels)
+        Math.abs(step) > SMALLEST + unknown + growthInDoubt(levels)
             && Math.abs(step) > CREDIBLE * centre.standardError(LEAST_SD);
     return big && shows(levels, step) && together(surprises, step) && !leans(levels, surprises)
         ? Optional.of(
@@ -94,18 +97,23 @@ final class FindStationSteps {
   /** Returns what not knowing the growth rate yet can make of all surprises at once. */
   private static double growthInDoubt(List<Cohort.Level> levels) {
     return RobustCentre.median(
-        levels.stream().mapToDouble(l -> 2 * l.patch().cohort().rateSd() * l.days()).toArray());
+        levels.stream()
+            .mapToDouble(l -> 2 * l.patch().cohort().rateSdAhead(l.days()) * l.days())
+            .toArray());
   }
 
-  private double weather(String station) {
+  /** Returns what rafts at other stations have in common, where there are enough of them. */
+  private Optional<Double> weather(String station) {
     double[] elsewhere =
         byStation.entrySet().stream()
             .filter(e -> !e.getKey().equals(station) && !found.contains(e.getKey()))
             .flatMap(e -> e.getValue().stream())
             .mapToDouble(FindStationSteps::surprise)
             .toArray();
-    double common = elsewhere.length < FEWEST_RAFTS ? 0 : RobustCentre.median(elsewhere);
-    return Math.max(-WORST_WEATHER, Math.min(WORST_WEATHER, common));
+    return elsewhere.length < FEWEST_RAFTS
+        ? Optional.empty()
+        : Optional.of(
+            Math.max(-WORST_WEATHER, Math.min(WORST_WEATHER, RobustCentre.median(elsewhere))));
   }
 
   private static double surprise(Cohort.Level level) {

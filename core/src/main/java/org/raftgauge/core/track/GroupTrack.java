@@ -3,22 +3,29 @@ package org.raftgauge.core.track;
 
 /** A raft or a pond followed as a whole, with what was credible on the evening before. */
 final class GroupTrack {
-  /** Midway between the healthy level and a loss of 15 %. */
-  private static final double LIMIT = Math.log(0.92);
-
   private final PlantTrack track;
   private final TrackRules rules;
+  private final double limit;
   private double lagBefore;
   private double lag;
   private double rate;
 
   /**
-   * @param rules how departures are judged
+   * A kind of group.
+   *
    * @param healthySd spread of ln(share) among healthy groups
+   * @param limit share of the expected under which a group lags
    */
-  GroupTrack(TrackRules rules, double healthySd) {
+  record Kind(double healthySd, double limit) {}
+
+  /**
+   * @param rules how departures are judged
+   * @param kind what healthy groups of its kind are like
+   */
+  GroupTrack(TrackRules rules, Kind kind) {
     this.rules = rules;
-    this.track = new PlantTrack(rules.ofGroups(healthySd));
+    this.limit = Math.log(kind.limit());
+    this.track = new PlantTrack(rules.ofGroups(kind.healthySd()));
   }
 
   /**
@@ -33,7 +40,7 @@ final class GroupTrack {
     this.rate = rate;
     track.take(day, y, error, rate);
     lagBefore = lag;
-    lag = Normal.below((LIMIT - track.share()) / track.shareSd());
+    lag = Normal.below((limit - track.share()) / track.shareSd());
   }
 
   PlantTrack track() {

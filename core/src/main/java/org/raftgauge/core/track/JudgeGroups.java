@@ -3,13 +3,14 @@ package org.raftgauge.core.track;
 
 import java.time.LocalDate;
 import java.util.ArrayList;
-import java.util.HashSet;
+import java.util.Collection;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.Set;
+import java.util.TreeMap;
 import java.util.TreeSet;
 
 /** Judges stations, ponds and rafts as wholes. */
@@ -45,6 +46,8 @@ final class JudgeGroups {
           .pond(patch.pond())
           .filter(GroupTrack::lagging)
           .ifPresent(t -> laggingPonds.add(patch.pond()));
+    }
+    for (Patch patch : mainPatches()) {
       pass.ponds()
           .raft(patch)
           .filter(GroupTrack::lagging)
@@ -56,6 +59,17 @@ final class JudgeGroups {
     return pass.patches().stream()
         .filter(p -> p.last().filter(l -> l.evening().equals(evening)).isPresent())
         .toList();
+  }
+
+  /** Returns of each raft seen tonight the patch with most plants: a few new ones are not it. */
+  private Collection<Patch> mainPatches() {
+    Map<String, Patch> rafts = new TreeMap<>();
+    tonight().forEach(p -> rafts.merge(p.raft(), p, (a, b) -> plants(b) > plants(a) ? b : a));
+    return rafts.values();
+  }
+
+  private static int plants(Patch patch) {
+    return patch.last().orElseThrow().plants();
   }
 
   /** Says how a site's departure spreads. */
@@ -105,7 +119,7 @@ final class JudgeGroups {
       return Optional.of(
           "all that station "
               + station
-              + " sees grows less evening after evening: check pond and"
+              + " sees departs from its growth evening after evening: check pond and"
               + " camera");
     }
     if (step != null) {
@@ -161,14 +175,7 @@ final class JudgeGroups {
 
   /** Returns the rows of the rafts seen tonight. */
   List<Judged> rafts() {
-    List<Judged> rows = new ArrayList<>();
-    Set<String> done = new HashSet<>();
-    for (Patch patch : tonight()) {
-      if (done.add(patch.raft())) {
-        rows.add(raft(patch));
-      }
-    }
-    return rows;
+    return mainPatches().stream().map(this::raft).toList();
   }
 
   private Judged raft(Patch patch) {

@@ -13,10 +13,13 @@ import java.util.stream.Collectors;
  * other rafts.
  */
 final class PondWatch {
-  /** Spread of healthy ponds among each other, and of healthy rafts. */
-  private static final double POND_SD = 0.04;
-
   private static final double RAFT_SD = 0.06;
+
+  /** Ponds of many rafts are alike: the limit lies midway between healthy and a loss of 15 %. */
+  private static final GroupTrack.Kind POND = new GroupTrack.Kind(0.04, 0.92);
+
+  /** Rafts of some plants differ more, for good: the limit is two of their spreads below. */
+  private static final GroupTrack.Kind RAFT = new GroupTrack.Kind(RAFT_SD, 0.88);
 
   private final Map<String, GroupTrack> ponds = new TreeMap<>();
   private final Map<Patch, GroupTrack> rafts = new HashMap<>();
@@ -38,7 +41,7 @@ final class PondWatch {
           .expectedOfRaft(patch.raft(), level.level().age())
           .ifPresent(
               e ->
-                  track(rafts, patch, RAFT_SD)
+                  track(rafts, patch, RAFT)
                       .take(
                           (double) level.level().evening().toEpochDay(),
                           level.level().lnArea() - e.lnArea(),
@@ -64,7 +67,7 @@ final class PondWatch {
       }
     }
     if (weights > 0) {
-      track(ponds, pond, POND_SD)
+      track(ponds, pond, POND)
           .take(
               (double) levels.get(0).level().evening().toEpochDay(),
               sum / weights,
@@ -73,8 +76,8 @@ final class PondWatch {
     }
   }
 
-  private <K> GroupTrack track(Map<K, GroupTrack> tracks, K which, double healthySd) {
-    return tracks.computeIfAbsent(which, k -> new GroupTrack(rules, healthySd));
+  private <K> GroupTrack track(Map<K, GroupTrack> tracks, K which, GroupTrack.Kind kind) {
+    return tracks.computeIfAbsent(which, k -> new GroupTrack(rules, kind));
   }
 
   Optional<GroupTrack> pond(String pond) {

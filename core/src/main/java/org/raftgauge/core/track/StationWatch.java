@@ -27,6 +27,7 @@ final class StationWatch {
   private final Map<String, StationStep> pending = new HashMap<>();
   private final Set<String> ramps = new HashSet<>();
   private final Map<String, StationStep> steps = new TreeMap<>();
+  private final Map<String, Double> lastStep = new HashMap<>();
   private final Set<String> unsettled = new HashSet<>();
 
   /** Looks at an evening's levels, as they are after known offsets were taken off. */
@@ -45,16 +46,19 @@ final class StationWatch {
       if (!stepping.contains(station)) {
         pending.remove(station);
         ramps.remove(station);
+        lastStep.remove(station);
       }
     }
   }
 
   private void settle(StationStep step) {
     String station = step.station();
-    if (step.inAllPonds()) {
-      camera(step);
-    } else if (ramps.contains(station)) {
+    if (ramps.contains(station)) {
       return;
+    } else if (lastStep.getOrDefault(station, 0.0) * step.ln() > 0) {
+      ramps.add(station);
+    } else if (step.inAllPonds()) {
+      camera(step);
     } else if (!pending.containsKey(station)) {
       pending.put(station, step);
       unsettled.add(station);
@@ -74,6 +78,7 @@ final class StationWatch {
   private void camera(StationStep step) {
     offsets.merge(step.station(), step.ln(), Double::sum);
     steps.put(step.station(), step);
+    lastStep.put(step.station(), step.ln());
   }
 
   /** Returns what is to be taken off ln(area) at a station, as known before this evening. */

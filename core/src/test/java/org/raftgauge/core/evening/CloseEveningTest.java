@@ -163,7 +163,35 @@ class CloseEveningTest {
     CurveRow row = curve(farm.close(8, 8), "R-1", "");
     assertTrue(row.target().days().isEmpty());
     assertEquals(
-        "the harvest is set as a weight; an area for it needs a grader", row.target().reason());
+        "the harvest is set as a weight; an area for it needs a grader or a growth_curve",
+        row.target().reason());
+  }
+
+  @Test
+  void daysToTheTargetAreThoseOfTheCurveToTheAreaOfTheBooksCurve() {
+    SmallFarm farm =
+        farm()
+            .harvest("head_weight_g: 150, minimum_g: 120, ready_share: 0.9, window_dat: [12, 38]")
+            .more("growth_curve: {model: exponential, start_cm2: 8, rate_per_day: 0.12}");
+    CurveRow row = curve(farm.close(8, 8), "R-1", "");
+    // The farm grows by the book's curve: 8 exp(0.12 * 12) = 33.8 cm2 on day 12; photos are taken
+    // three quarters into the day, so 12 - 8.75 = 3.25 days are left; rafts differ by some 5 %.
+    assertEquals(8 * Math.exp(0.12 * 12), row.target().areaCm2().orElseThrow(), 1e-6);
+    CurveRow.Days days = row.target().days().orElseThrow();
+    assertEquals(3.25, days.days(), 0.5);
+    assertTrue(days.lo95().orElseThrow() < days.days());
+    assertTrue(days.hi95().orElseThrow() > days.days());
+  }
+
+  @Test
+  void sizeThatIsReachedAlreadyIsSaidToBe() {
+    SmallFarm farm =
+        farm()
+            .harvest("head_weight_g: 150, minimum_g: 120, ready_share: 0.9, window_dat: [3, 38]")
+            .more("growth_curve: {model: exponential, start_cm2: 8, rate_per_day: 0.12}");
+    CurveRow row = curve(farm.close(8, 8), "R-1", "A1");
+    assertEquals(0, row.target().days().orElseThrow().days(), 0);
+    assertEquals("reached by the last photo", row.target().reason());
   }
 
   @Test

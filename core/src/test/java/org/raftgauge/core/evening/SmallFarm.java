@@ -90,13 +90,19 @@ final class SmallFarm {
     return this;
   }
 
+  /** Says more of the crop. */
+  SmallFarm more(String key) {
+    harvest += "    " + key + "\n";
+    return this;
+  }
+
   SmallFarm harvestBy(LocalDate day) {
     harvestBy = day.toString();
     return this;
   }
 
   EveningResult close(int lastPhoto, int evening) {
-    return CloseEvening.of(book(), seen(lastPhoto), day(evening));
+    return CloseEvening.of(book(), seen(lastPhoto), day(evening), Map.of());
   }
 
   /** Returns the worklist's rows of one action. */

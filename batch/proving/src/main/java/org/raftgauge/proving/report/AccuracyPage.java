@@ -69,4 +69,21 @@ public final class AccuracyPage {
     Files.writeString(
         readme, text.substring(0, begin + BEGIN.length()) + "\n" + summary + text.substring(end));
   }
+
+  /**
+   * Replaces one section of a page, or adds it at the end.
+   *
+   * @param page the page's file
+   * @param section the new text
+   * @throws IOException if it cannot be read or written
+   */
+  public static void replace(Path page, Section section) throws IOException {
+    String text = Files.readString(page);
+    String heading = "\n## " + section.title() + "\n";
+    int begin = text.indexOf(heading);
+    int end = begin < 0 ? -1 : text.indexOf("\n## ", begin + heading.length());
+    String before = begin < 0 ? text : text.substring(0, begin);
+    String after = end < 0 ? "" : text.substring(end);
+    Files.writeString(page, before + heading + "\n" + section.body().strip() + "\n" + after);
+  }
 }

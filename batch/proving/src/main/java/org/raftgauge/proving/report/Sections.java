@@ -39,4 +39,15 @@ public final class Sections {
     }
     return sections;
   }
+
+  /**
+   * Makes the section on verdicts alone; this takes many minutes.
+   *
+   * @param bench what to work with
+   * @return the section
+   * @throws IOException if a file cannot be written
+   */
+  public static Section verdicts(Bench bench) throws IOException {
+    return VerdictsSection.make(bench);
+  }
 }

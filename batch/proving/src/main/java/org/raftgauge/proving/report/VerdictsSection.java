@@ -25,7 +25,11 @@ final class VerdictsSection {
     Map<String, VerdictScore> off =
         ProveSeason.ablate(work.resolve("ablation"), bench.seed(), ABLATION_RAFTS);
     String body =
-        "Seasons are simulated without pictures and judged evening by evening, with nothing later"
+        "Seed "
+            + bench.seed()
+            + ", "
+            + RAFTS
+            + " rafts a season. Seasons are simulated without pictures and judged evening by evening, with nothing later"
             + " in sight. A site at or under 70 % of its healthy cohort's median must be called"
             + " within three photo days, whatever the cause; one at or over 85 % must not be"
             + " called lagging or stalled; between the two either is right. The rules were chosen"

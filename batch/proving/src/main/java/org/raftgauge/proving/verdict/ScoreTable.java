@@ -12,9 +12,9 @@ public final class ScoreTable {
   /** Returns the head of a table with a row for each season. */
   public static String head() {
     return "| season | at <= 70 %, called within 3 photo days | of these closed | days to the call:"
-        + " median, 90th | false flags at >= 85 %, per 1,000 | stalls called within 4 days |"
-        + " rafts and ponds named wrongly | faults |\n"
-        + "| --- | ---: | ---: | ---: | ---: | ---: | ---: | --- |\n";
+        + " median, 90th | false flags at >= 85 %, per 1,000 | called ahead at <= 124 %, per 1,000"
+        + " | stalls called within 4 days | rafts and ponds at >= 90 % that are named | faults |\n"
+        + "| --- | ---: | ---: | ---: | ---: | ---: | ---: | ---: | --- |\n";
   }
 
   /**
@@ -31,7 +31,7 @@ public final class ScoreTable {
             : String.format(Locale.ROOT, "%d of %d", score.falseGroups(), score.soundGroups());
     return String.format(
         Locale.ROOT,
-        "| %s | %s | %s | %.0f, %.0f | %d of %d, %.2f | %s | %s | %s |\n",
+        "| %s | %s | %s | %.0f, %.0f | %d of %d, %.2f | %.2f | %s | %s | %s |\n",
         name,
         recall(small),
         recall(score.closed()),
@@ -40,6 +40,7 @@ public final class ScoreTable {
         score.falseFlags(),
         score.healthyDays(),
         score.falsePerThousand(),
+        1000.0 * score.falseAhead() / Math.max(1, score.notAheadDays()),
         recall(score.stalls()),
         groups,
         String.join("; ", score.faults()));

@@ -12,6 +12,7 @@ import java.util.Optional;
 import java.util.Set;
 import java.util.TreeMap;
 import org.raftgauge.core.book.CropBook;
+import org.raftgauge.core.book.Planting;
 import org.raftgauge.core.history.CollectSeries;
 import org.raftgauge.core.history.SiteLook;
 import org.raftgauge.core.track.JudgeEvening;
@@ -31,6 +32,15 @@ public final class ScoreVerdicts {
   /** A site at or over this must not. */
   public static final double MUST_NOT = 0.85;
 
+  /**
+   * A site at or under this must not be called ahead: as far under the usual limit of 1.35 as 0.85
+   * is over that of lagging, 0.78.
+   */
+  public static final double NOT_AHEAD = 1.24;
+
+  /** A raft or pond whose plants stand at or over this in the median must not be named. */
+  public static final double GROUP_MUST_NOT = 0.90;
+
   private static final Set<Verdict> SLOW = Set.of(Verdict.LAGGING, Verdict.STALLED);
   private static final Set<Verdict> BAD =
       Set.of(Verdict.LAGGING, Verdict.STALLED, Verdict.DEAD, Verdict.EMPTY);
@@ -46,6 +56,7 @@ public final class ScoreVerdicts {
   private final List<Fault> faults;
   private final Map<LocalDate, Map<String, Verdict>> calls = new HashMap<>();
   private final Map<LocalDate, List<Judged>> groups = new TreeMap<>();
+  private final Map<LocalDate, List<TrueSite>> tonight = new HashMap<>();
   private final VerdictScore score = new VerdictScore();
 
   private ScoreVerdicts(CropBook book, List<TrueSite> sites, List<Fault> faults) {
@@ -73,6 +84,8 @@ public final class ScoreVerdicts {
         .forEach(s -> byPlant.computeIfAbsent(s.plant(), p -> new ArrayList<>()).add(s));
     byPlant.values().forEach(scorer::plant);
     faults.forEach(scorer::fault);
+    sites.forEach(
+        s -> scorer.tonight.computeIfAbsent(s.evening(), e -> new ArrayList<>()).add(s));
     scorer.soundGroups();
     return scorer.score;
   }
@@ -114,6 +127,9 @@ public final class ScoreVerdicts {
       boolean anyCallIsRight = site.plight().stops() && site.plight().hasCome(site.dat());
       if (site.trueShare() >= MUST_NOT && !anyCallIsRight) {
         score.healthyDay(SLOW.contains(said(site)));
+      }
+      if (site.trueShare() <= NOT_AHEAD) {
+        score.notAheadDay(said(site) == Verdict.AHEAD);
       }
     }
     small(days);
@@ -204,14 +220,39 @@ public final class ScoreVerdicts {
         Locale.ROOT, "; %d of %d healthy site-days there blamed in its first week", blamed, seen);
   }
 
-  /** Counts rafts and ponds that are said to lag or to have a pattern though nothing befell. */
+  /** Counts rafts and ponds that are named, or given a pattern, though their plants are sound. */
   private void soundGroups() {
     boolean slowPond = faults.stream().anyMatch(f -> f.what().equals("pond"));
-    groups.values().stream()
-        .flatMap(List::stream)
-        .filter(row -> row.scope() == Judged.Scope.POND || row.scope() == Judged.Scope.RAFT)
-        .filter(row -> !slowPond)
-        .forEach(
-            row -> score.group(row.verdict() == Verdict.LAGGING || row.pattern() != Pattern.NONE));
+    if (slowPond) {
+      return;
+    }
+    groups.forEach(
+        (evening, rows) -> {
+          Map<String, List<Double>> shares = new HashMap<>();
+          for (TrueSite site : tonight.getOrDefault(evening, List.of())) {
+            String pond =
+                book.plantingsOn(site.raft(), evening).stream()
+                    .findFirst()
+                    .map(Planting::pond)
+                    .orElse("");
+            for (String group : List.of("raft " + site.raft(), "pond " + pond)) {
+              shares.computeIfAbsent(group, g -> new ArrayList<>()).add(site.trueShare());
+            }
+          }
+          rows.forEach(row -> soundGroup(row, shares));
+        });
+  }
+
+  private void soundGroup(Judged row, Map<String, List<Double>> shares) {
+    String name =
+        switch (row.scope()) {
+          case RAFT -> "raft " + row.place().raft();
+          case POND -> "pond " + row.place().pond();
+          default -> "";
+        };
+    List<Double> sorted = shares.getOrDefault(name, List.of()).stream().sorted().toList();
+    if (!sorted.isEmpty() && sorted.get(sorted.size() / 2) >= GROUP_MUST_NOT) {
+      score.group(row.verdict() == Verdict.LAGGING || row.pattern() != Pattern.NONE);
+    }
   }
 }

@@ -15,6 +15,8 @@ public final class VerdictScore {
   private final Recall stalls = new Recall();
   private int healthyDays;
   private int falseFlags;
+  private int notAheadDays;
+  private int falseAhead;
   private int rowsOfGroups;
   private int falseGroups;
 
@@ -74,6 +76,11 @@ public final class VerdictScore {
     falseFlags += flagged ? 1 : 0;
   }
 
+  void notAheadDay(boolean flagged) {
+    notAheadDays++;
+    falseAhead += flagged ? 1 : 0;
+  }
+
   void group(boolean wrongly) {
     rowsOfGroups++;
     falseGroups += wrongly ? 1 : 0;
@@ -125,7 +132,17 @@ public final class VerdictScore {
     return healthyDays == 0 ? 0 : 1000.0 * falseFlags / healthyDays;
   }
 
-  /** Returns rows of rafts, ponds and stations that had nothing to be said of. */
+  /** Returns site-days at or under 124 %. */
+  public int notAheadDays() {
+    return notAheadDays;
+  }
+
+  /** Returns how many of those were called ahead. */
+  public int falseAhead() {
+    return falseAhead;
+  }
+
+  /** Returns rows of rafts and ponds whose plants stand at 90 % or more in the median. */
   public int soundGroups() {
     return rowsOfGroups;
   }

@@ -57,7 +57,7 @@ class SeasonThroughTheProgramTest {
     Path out = folder.resolve("out");
     run("judge", "--book", book.toString(), "--on", EVENING.toString(), "--out", out.toString());
 
-    EveningResult here = CloseEvening.of(CropBook.read(book).book(), seen(), EVENING);
+    EveningResult here = CloseEvening.of(CropBook.read(book).book(), seen(), EVENING, Map.of());
     assertEquals(VerdictsTable.csv(here.verdicts()), Files.readString(out.resolve("verdicts.csv")));
     assertEquals(CurvesTable.csv(here.curves()), Files.readString(out.resolve("curves.csv")));
     assertEquals(WorklistTable.csv(here.worklist()), Files.readString(out.resolve("worklist.csv")));

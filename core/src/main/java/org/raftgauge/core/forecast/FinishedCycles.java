@@ -24,9 +24,11 @@ import org.raftgauge.core.history.WhoGrewWhere;
 
 /**
  * What the cycles that are over tell of a crop's growth: the latest of them, up to their first cut,
- * from which tonight's cohorts extrapolate until their own photos say otherwise.
+ * from which tonight's cohorts extrapolate until their own photos say otherwise. A cycle is over
+ * once none of the plants that were set out with it (at most two days later) stands any more: those
+ * that were weighed or died before the others are no cycle.
  */
-final class PastCycles {
+final class FinishedCycles {
   private static final int MOST_CYCLES = 5;
   private static final int MOST_PLANTS = 30;
   private static final int FEWEST_PHOTOS = 4;
@@ -37,7 +39,7 @@ final class PastCycles {
   private final Map<String, Optional<CohortPrior>> priors = new HashMap<>();
   private final Map<String, List<CohortCurve>> curves = new HashMap<>();
 
-  private PastCycles(CohortRule rule) {
+  private FinishedCycles(CohortRule rule) {
     this.rule = rule;
   }
 
@@ -48,13 +50,12 @@ final class PastCycles {
    * @param looks up to the evening
    * @param rule how curves are fitted
    */
-  static PastCycles of(CropBook book, List<SiteLook> looks, CohortRule rule) {
-    PastCycles past = new PastCycles(rule);
+  static FinishedCycles of(CropBook book, List<SiteLook> looks, CohortRule rule) {
+    FinishedCycles past = new FinishedCycles(rule);
     Map<String, PlantLife> over = new HashMap<>();
-    for (PlantLife life : book.plants()) {
-      boolean stands = life.stays().stream().anyMatch(stay -> stay.to().isEmpty());
-      if (!stands && life.transplantedOn().isPresent()) {
-        over.put(life.plant(), life);
+    for (List<PlantLife> cohort : cohorts(book)) {
+      if (cohort.stream().noneMatch(FinishedCycles::stands)) {
+        cohort.forEach(life -> over.put(life.plant(), life));
       }
     }
     Map<String, Map<LocalDate, Point>> points = new TreeMap<>();
@@ -63,6 +64,70 @@ final class PastCycles {
     }
     points.forEach((plant, seen) -> past.add(over.get(plant), seen));
     return past;
+  }
+
+  /**
+   * Returns the first day of which photos are needed to forecast from an evening: that on which the
+   * oldest plant that stands was set out, or the oldest of the cycles used.
+   *
+   * @param book as known by the evening
+   * @param evening the farm's day
+   */
+  static LocalDate firstDay(CropBook book, LocalDate evening) {
+    Map<String, List<LocalDate>> over = new HashMap<>();
+    LocalDate first = evening;
+    for (List<PlantLife> cohort : cohorts(book)) {
+      LocalDate start = cohort.get(0).transplantedOn().orElseThrow();
+      if (cohort.stream().anyMatch(FinishedCycles::stands)) {
+        first = start.isBefore(first) ? start : first;
+      } else {
+        over.computeIfAbsent(key(planting(cohort.get(0))), k -> new ArrayList<>()).add(start);
+      }
+    }
+    for (List<LocalDate> starts : over.values()) {
+      LocalDate start = starts.get(Math.max(0, starts.size() - MOST_CYCLES));
+      first = start.isBefore(first) ? start : first;
+    }
+    return first;
+  }
+
+  /** Returns transplanted plants by crop, variety, layout and days of start, in that order. */
+  private static List<List<PlantLife>> cohorts(CropBook book) {
+    TreeMap<String, TreeMap<LocalDate, List<PlantLife>>> starts = new TreeMap<>();
+    for (PlantLife life : book.plants()) {
+      life.transplantedOn()
+          .ifPresent(
+              day ->
+                  starts
+                      .computeIfAbsent(key(planting(life)), k -> new TreeMap<>())
+                      .computeIfAbsent(day, d -> new ArrayList<>())
+                      .add(life));
+    }
+    List<List<PlantLife>> cohorts = new ArrayList<>();
+    starts.values().forEach(days -> cohorts.addAll(byStart(days)));
+    return cohorts;
+  }
+
+  private static boolean stands(PlantLife life) {
+    return life.stays().stream().anyMatch(stay -> stay.to().isEmpty());
+  }
+
+  private static Planting planting(PlantLife life) {
+    return life.stays().get(life.stays().size() - 1).planting();
+  }
+
+  /** Puts days that are at most two apart from the first of them together. */
+  private static <T> List<List<T>> byStart(TreeMap<LocalDate, List<T>> days) {
+    List<List<T>> grouped = new ArrayList<>();
+    LocalDate first = LocalDate.MIN;
+    for (Map.Entry<LocalDate, List<T>> day : days.entrySet()) {
+      if (day.getKey().minusDays(COHORT_DAYS).isAfter(first)) {
+        first = day.getKey();
+        grouped.add(new ArrayList<>());
+      }
+      grouped.get(grouped.size() - 1).addAll(day.getValue());
+    }
+    return grouped;
   }
 
   private static void collect(
@@ -102,9 +167,8 @@ final class PastCycles {
     if (seen.size() < FEWEST_PHOTOS) {
       return;
     }
-    Planting planting = life.stays().get(life.stays().size() - 1).planting();
     cycles
-        .computeIfAbsent(key(planting), k -> new TreeMap<>())
+        .computeIfAbsent(key(planting(life)), k -> new TreeMap<>())
         .computeIfAbsent(life.transplantedOn().orElseThrow(), d -> new ArrayList<>())
         .add(AreasOf.points(List.copyOf(seen.values())));
   }
@@ -146,18 +210,9 @@ final class PastCycles {
   }
 
   private List<List<Series>> latest(String key) {
-    List<List<Series>> grouped = new ArrayList<>();
-    LocalDate first = LocalDate.MIN;
-    for (Map.Entry<LocalDate, List<Series>> day :
-        cycles.getOrDefault(key, new TreeMap<>()).entrySet()) {
-      if (day.getKey().minusDays(COHORT_DAYS).isAfter(first)) {
-        first = day.getKey();
-        grouped.add(new ArrayList<>());
-      }
-      grouped.get(grouped.size() - 1).addAll(day.getValue());
-    }
+    List<List<Series>> grouped = byStart(cycles.getOrDefault(key, new TreeMap<>()));
     return grouped.subList(Math.max(0, grouped.size() - MOST_CYCLES), grouped.size()).stream()
-        .map(PastCycles::some)
+        .map(FinishedCycles::some)
         .toList();
   }
 

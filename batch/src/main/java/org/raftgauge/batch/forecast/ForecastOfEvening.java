@@ -1,0 +1,124 @@
+// SPDX-License-Identifier: Apache-2.0
+package org.raftgauge.batch.forecast;
+
+import java.io.IOException;
+import java.nio.file.Path;
+import java.time.LocalDate;
+import java.time.OffsetDateTime;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.TreeMap;
+import org.raftgauge.batch.grade.BookGraders;
+import org.raftgauge.batch.grade.CheckBook;
+import org.raftgauge.batch.run.BookLooks;
+import org.raftgauge.batch.run.EveningOutlook;
+import org.raftgauge.batch.run.ForecastSource;
+import org.raftgauge.core.book.BookAsOf;
+import org.raftgauge.core.book.CropBook;
+import org.raftgauge.core.book.Planting;
+import org.raftgauge.core.evening.Task;
+import org.raftgauge.core.forecast.Asked;
+import org.raftgauge.core.forecast.EveningForecast;
+import org.raftgauge.core.forecast.ForecastEvening;
+import org.raftgauge.core.forecast.ForecastRule;
+import org.raftgauge.core.forecast.HarvestPlan;
+import org.raftgauge.core.forecast.HarvestTasks;
+import org.raftgauge.core.forecast.LookBack;
+import org.raftgauge.core.forecast.LookBackScore;
+import org.raftgauge.core.grader.Grader;
+import org.raftgauge.core.grader.GraderHealth;
+import org.raftgauge.core.history.SiteLook;
+import org.raftgauge.core.problem.InputException;
+
+/**
+ * Tells what is to come from an evening by the book and its history, as {@code run} and {@code
+ * judge} do each evening. A grader that cannot be read costs the weights of its crop, not the run.
+ */
+public final class ForecastOfEvening implements ForecastSource {
+  /** Days before a harvest from which its replays begin, with room for a week's lead. */
+  private static final long REPLAY_DAYS = 7;
+
+  private final CropBook book;
+  private final Path folder;
+
+  /**
+   * Wraps a book.
+   *
+   * @param book the crop book as read
+   * @param folder of the book
+   */
+  public ForecastOfEvening(CropBook book, Path folder) {
+    this.book = book;
+    this.folder = folder;
+  }
+
+  @Override
+  public Optional<EveningOutlook> from(LocalDate evening) throws IOException {
+    CropBook known = BookAsOf.of(book, evening);
+    if (known.expectedRafts(evening).isEmpty()) {
+      return Optional.empty();
+    }
+    List<String> remarks = new ArrayList<>();
+    Map<String, Grader> graders = graders(known, evening, remarks);
+    LookBack.Leads leads = LookBack.Leads.latest(known);
+    LocalDate first = first(known, leads, evening);
+    List<SiteLook> looks =
+        BookLooks.between(known, folder, new BookLooks.Evenings(first, evening));
+    EveningForecast forecast =
+        ForecastEvening.of(known, looks, graders, new Asked(evening, ForecastRule.defaults()));
+    List<GraderHealth> health = new ArrayList<>();
+    graders.values().forEach(g -> health.addAll(CheckBook.health(known, looks, g, evening)));
+    List<Task> tasks = new ArrayList<>(HarvestTasks.of(forecast, known));
+    tasks.addAll(new WeighTasks(known, looks, evening).of(health, graders));
+    remarks.addAll(forecast.remarks());
+    return Optional.of(
+        new EveningOutlook(
+            forecast,
+            HarvestPlan.propose(forecast),
+            health,
+            LookBackScore.of(LookBack.of(known, looks, graders, leads)),
+            tasks,
+            remarks));
+  }
+
+  @Override
+  public Map<String, Grader> graders() {
+    return read(book, new ArrayList<>());
+  }
+
+  /** Returns the first day of which photos are needed, by the forecast and the replays. */
+  private static LocalDate first(CropBook known, LookBack.Leads leads, LocalDate evening) {
+    LocalDate first = ForecastEvening.firstDay(known, evening);
+    if (leads.since().isAfter(evening)) {
+      return first;
+    }
+    LocalDate replay = leads.since().minusDays(REPLAY_DAYS);
+    LocalDate earlier = ForecastEvening.firstDay(BookAsOf.of(known, replay), replay);
+    return earlier.isBefore(first) ? earlier : first;
+  }
+
+  private Map<String, Grader> graders(CropBook known, LocalDate evening, List<String> remarks) {
+    Map<String, Grader> graders = read(known, remarks);
+    for (Grader grader : graders.values()) {
+      OffsetDateTime last = OffsetDateTime.parse(grader.origin().lastWeighed());
+      if (known.farmDay().evening(last.toInstant()).isAfter(evening)) {
+        remarks.add("the grader of " + grader.crop() + " knows weighings later than this evening");
+      }
+    }
+    return graders;
+  }
+
+  private Map<String, Grader> read(CropBook known, List<String> remarks) {
+    Map<String, Grader> graders = new TreeMap<>();
+    for (String crop : known.plantings().stream().map(Planting::crop).distinct().toList()) {
+      try {
+        BookGraders.of(known, folder, crop).ifPresent(g -> graders.put(crop, g));
+      } catch (InputException e) {
+        e.problems().forEach(p -> remarks.add("no weights of " + crop + ": " + p));
+      }
+    }
+    return graders;
+  }
+}

@@ -1,0 +1,121 @@
+// SPDX-License-Identifier: Apache-2.0
+package org.raftgauge.batch.report;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.OptionalInt;
+import java.util.TreeMap;
+import org.raftgauge.batch.run.EveningOutlook;
+import org.raftgauge.core.forecast.Amount;
+import org.raftgauge.core.forecast.EveningForecast;
+import org.raftgauge.core.forecast.LookBackScore;
+import org.raftgauge.core.forecast.RaftForecast;
+import org.raftgauge.core.forecast.SupplyRow;
+import org.raftgauge.core.grader.GraderHealth;
+
+/** Words what is to come. */
+final class GatherAhead {
+  private static final int MOST_REMARKS = 12;
+
+  private final EveningOutlook outlook;
+  private final EveningForecast forecast;
+  private final Texts texts;
+
+  private GatherAhead(EveningOutlook outlook, Texts texts) {
+    this.outlook = outlook;
+    this.forecast = outlook.forecast();
+    this.texts = texts;
+  }
+
+  static Ahead of(EveningOutlook outlook, Texts texts) {
+    GatherAhead gather = new GatherAhead(outlook, texts);
+    return new Ahead(
+        outlook.forecast().rafts().stream().map(gather::raft).toList(),
+        outlook.forecast().supply().stream().map(gather::supply).toList(),
+        outlook.graders().stream().map(GatherAhead::grader).toList(),
+        outlook.scores().stream().map(LookBackScore::words).toList(),
+        gather.remarks());
+  }
+
+  private ForecastLine raft(RaftForecast raft) {
+    int last = forecast.asked().rule().days();
+    OptionalInt ready = raft.readyDay(0.5);
+    int day = Math.min(last, ready.orElse(last));
+    Amount leaf = raft.areaCm2(day);
+    boolean weighed = raft.weightG(day).isPresent();
+    Amount amount = raft.weightG(day).orElse(leaf);
+    RaftForecast.Who who = raft.who();
+    return new ForecastLine(
+        who.raft() + (who.lot().isEmpty() ? "" : ", lot " + who.lot()) + ", " + who.crop(),
+        Texts.day(forecast.date(day)),
+        Texts.whole(raft.heads(day)),
+        weighed ? texts.weight(amount.mean()) : "leaf " + leaf(amount.mean()),
+        weighed ? texts.weights(amount.lo80(), amount.hi80()) : leaves(amount.lo80(), amount.hi80()),
+        weighed ? texts.weights(amount.lo95(), amount.hi95()) : leaves(amount.lo95(), amount.hi95()),
+        ready(raft, weighed));
+  }
+
+  private String leaf(double cm2) {
+    return texts.number(cm2) + " " + texts.areaUnit();
+  }
+
+  private String leaves(double lo, double hi) {
+    return texts.number(lo) + " to " + texts.number(hi) + " " + texts.areaUnit();
+  }
+
+  private String ready(RaftForecast raft, boolean weighed) {
+    if (!weighed || raft.who().harvest().isEmpty()) {
+      return "";
+    }
+    return date(raft.readyDay(0.5))
+        + " (80 %: "
+        + date(raft.readyDay(0.1))
+        + " to "
+        + date(raft.readyDay(0.9))
+        + ")";
+  }
+
+  private String date(OptionalInt day) {
+    return day.isPresent() ? Texts.day(forecast.date(day.getAsInt())) : "later";
+  }
+
+  private Ahead.Supply supply(SupplyRow row) {
+    String packs = row.packs().isPresent() ? ", " + Texts.whole(row.packs().getAsDouble()) + " packs" : "";
+    return new Ahead.Supply(
+        row.crop(),
+        Texts.day(row.date()),
+        Texts.whole(row.readyRafts()) + " of " + row.rafts(),
+        Texts.whole(row.readyHeads()),
+        texts.weight(row.readyG().mean()),
+        texts.weights(row.readyG().lo80(), row.readyG().hi80()),
+        texts.weights(row.readyG().lo95(), row.readyG().hi95()),
+        texts.weight(row.salesG()) + packs);
+  }
+
+  private static Ahead.GraderLine grader(GraderHealth health) {
+    return new Ahead.GraderLine(
+        health.crop(),
+        health.regime().toString(),
+        String.valueOf(health.weighings()),
+        Texts.percent(health.medianErrorShare()),
+        Texts.count((int) health.ageDays(), "day"),
+        health.advice(),
+        health.why());
+  }
+
+  /** Returns the remarks, and the warnings of rafts, each with how many rafts it holds for. */
+  private List<String> remarks() {
+    TreeMap<String, Integer> warnings = new TreeMap<>();
+    for (RaftForecast raft : forecast.rafts()) {
+      raft.generalWarnings(0).forEach(w -> warnings.merge(w, 1, Integer::sum));
+    }
+    List<String> remarks = new ArrayList<>(outlook.remarks());
+    warnings.forEach((w, n) -> remarks.add(Texts.count(n, "raft") + ": " + w));
+    if (remarks.size() <= MOST_REMARKS) {
+      return remarks;
+    }
+    List<String> some = new ArrayList<>(remarks.subList(0, MOST_REMARKS));
+    some.add("and " + (remarks.size() - MOST_REMARKS) + " more, see forecast.csv");
+    return some;
+  }
+}

@@ -1,0 +1,29 @@
+// SPDX-License-Identifier: Apache-2.0
+package org.raftgauge.batch.run;
+
+import java.io.IOException;
+import java.time.LocalDate;
+import java.util.Map;
+import java.util.Optional;
+import org.raftgauge.core.grader.Grader;
+
+/** Tells what is to come from an evening. */
+public interface ForecastSource {
+
+  /** Tells nothing. */
+  ForecastSource NONE = evening -> Optional.empty();
+
+  /**
+   * Forecasts from the book and its history, seeing nothing later than the evening.
+   *
+   * @param evening the farm's day
+   * @return the forecast, or nothing where nothing can be told
+   * @throws IOException if the history cannot be read
+   */
+  Optional<EveningOutlook> from(LocalDate evening) throws IOException;
+
+  /** Returns the book's graders by crop, whenever they were fitted. */
+  default Map<String, Grader> graders() {
+    return Map.of();
+  }
+}
