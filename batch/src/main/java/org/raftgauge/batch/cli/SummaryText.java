@@ -7,6 +7,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.stream.Collectors;
 import org.raftgauge.batch.run.RunSummary;
+import org.raftgauge.core.evening.EveningResult;
 import org.raftgauge.core.problem.Problem;
 
 /** Says what a run came to, on one screen. */
@@ -29,6 +30,7 @@ final class SummaryText {
             run.sites(),
             area(run.totalAreaCm2())));
     run.evening().ifPresent(evening -> lines.add("Missing  " + missing(run)));
+    run.judged().ifPresent(judged -> lines.addAll(stations(judged)));
     run.judged().ifPresent(judged -> lines.addAll(EveningText.lines(judged)));
     List<String> attention = new ArrayList<>();
     ofBook.stream().filter(Problem::isError).map(Problem::toString).forEach(attention::add);
@@ -37,6 +39,17 @@ final class SummaryText {
     some("Note:", run.notes(), "run.json", lines);
     lines.add("Results  " + run.folder());
     return lines;
+  }
+
+  private static List<String> stations(EveningResult evening) {
+    return evening.stations().stream()
+        .map(
+            s ->
+                "Station  "
+                    + s.station()
+                    + (s.holds() ? ", photos held: " : ": ")
+                    + s.finding())
+        .toList();
   }
 
   private static String area(double cm2) {

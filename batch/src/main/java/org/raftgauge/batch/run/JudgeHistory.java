@@ -48,7 +48,7 @@ final class JudgeHistory {
             .map(Kept::measure)
             .filter(p -> !then.evening(p.takenAt().orElseThrow()).isAfter(evening))
             .toList();
-    return CollectSeen.of(photos, then);
+    return CollectSeen.of(photos, StationDoubts.of(history, then), then);
   }
 
   /** Returns the day on which the oldest of the plants that stand on an evening was set there. */

@@ -30,7 +30,8 @@ public final class CloseEvening {
         evening,
         tonight.verdicts(),
         EveningCurves.of(tonight.book(), tonight.series(), tonight.verdicts()),
-        new MakeWorklist(tonight).tasks());
+        new MakeWorklist(tonight).tasks(),
+        tonight.stations());
   }
 
   /**

@@ -15,15 +15,21 @@ import org.raftgauge.core.track.Verdict;
  * @param verdicts on stations, ponds, rafts and sites, in the order of {@link Judged#ORDER}
  * @param curves of rafts and sites
  * @param worklist tomorrow's work, most urgent first
+ * @param stations stations that are not as they were
  */
 public record EveningResult(
-    LocalDate evening, List<Judged> verdicts, List<CurveRow> curves, List<Task> worklist) {
+    LocalDate evening,
+    List<Judged> verdicts,
+    List<CurveRow> curves,
+    List<Task> worklist,
+    List<StationDoubt> stations) {
 
   /** Copies the lists. */
   public EveningResult {
     verdicts = List.copyOf(verdicts);
     curves = List.copyOf(curves);
     worklist = List.copyOf(worklist);
+    stations = List.copyOf(stations);
   }
 
   /** Counts the verdicts on sites; those that were not given are left out. */

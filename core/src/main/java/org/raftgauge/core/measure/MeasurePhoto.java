@@ -130,7 +130,8 @@ public final class MeasurePhoto {
       return withPicture(
           story.end(PhotoStatus.REFUSED, noBoard(scene), noBoardRemedy(scene)), image);
     }
-    return sumUp(story, image, outcomes);
+    PhotoWitness witness = WitnessOf.photo(image, boards, lit, found.shift());
+    return sumUp(story, image, outcomes, witness);
   }
 
   /** Finds a photo's boards. */
@@ -153,7 +154,10 @@ public final class MeasurePhoto {
   }
 
   private static PhotoResult sumUp(
-      PhotoStory story, RgbImage image, List<MeasureBoard.Outcome> outcomes) {
+      PhotoStory story,
+      RgbImage image,
+      List<MeasureBoard.Outcome> outcomes,
+      PhotoWitness witness) {
     List<RaftMeasure> rafts = outcomes.stream().map(MeasureBoard.Outcome::raft).toList();
     OptionalDouble cast =
         outcomes.stream()
@@ -175,7 +179,7 @@ public final class MeasurePhoto {
             allHeld ? PhotoStatus.HELD : PhotoStatus.USED,
             reason,
             remedy,
-            new PhotoStory.Found(rafts, cast));
+            new PhotoStory.Found(rafts, cast, witness));
     return new PhotoResult(
         measure,
         Optional.of(image),
