@@ -43,12 +43,7 @@ final class SummaryText {
 
   private static List<String> stations(EveningResult evening) {
     return evening.stations().stream()
-        .map(
-            s ->
-                "Station  "
-                    + s.station()
-                    + (s.holds() ? ", photos held: " : ": ")
-                    + s.finding())
+        .map(s -> "Station  " + s.station() + (s.holds() ? ", photos held: " : ": ") + s.finding())
         .toList();
   }
 

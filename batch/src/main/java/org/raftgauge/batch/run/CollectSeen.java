@@ -46,7 +46,10 @@ final class CollectSeen {
     settled.forEach(s -> collect.add(s, false));
     settled.forEach(s -> collect.add(s, true));
     List<StationDoubt> stations =
-        doubts.on(photos.stream().map(p -> farm.evening(p.takenAt().orElseThrow())).collect(Collectors.toSet()));
+        doubts.on(
+            photos.stream()
+                .map(p -> farm.evening(p.takenAt().orElseThrow()))
+                .collect(Collectors.toSet()));
     return new Seen(collect.rafts, collect.sites, stations);
   }
 

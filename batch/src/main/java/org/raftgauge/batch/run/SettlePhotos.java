@@ -32,8 +32,7 @@ record SettlePhotos(List<Settled> photos, Map<String, SettleHalfTurns.Outcome> c
    * @return what became of them
    * @throws IOException if the history cannot be read
    */
-  static SettlePhotos of(
-      History history, List<Measured> measured, StationDoubts doubts, Farm farm)
+  static SettlePhotos of(History history, List<Measured> measured, StationDoubts doubts, Farm farm)
       throws IOException {
     List<PhotoMeasure> run = FinalPhotos.distinct(measured);
     List<PhotoMeasure> all = new ArrayList<>(run);

@@ -46,8 +46,7 @@ final class StationDoubts {
     StationDoubts doubts = new StationDoubts(farm);
     for (Station station : farm.book().stations().values()) {
       List<StationEvening> evenings =
-          StationEvenings.of(
-              history.stationPast(station.name()), farm.farmDay(), LocalDate.MIN);
+          StationEvenings.of(history.stationPast(station.name()), farm.farmDay(), LocalDate.MIN);
       doubts.chart(station, evenings);
     }
     return doubts;
@@ -116,9 +115,7 @@ final class StationDoubts {
     boolean measured = photo.status() == PhotoStatus.USED && photo.takenAt().isPresent();
     return measured
         ? Optional.ofNullable(
-            doubts
-                .getOrDefault(photo.station(), Map.of())
-                .get(farm.evening(photo.takenAt().get())))
+            doubts.getOrDefault(photo.station(), Map.of()).get(farm.evening(photo.takenAt().get())))
         : Optional.empty();
   }
 }

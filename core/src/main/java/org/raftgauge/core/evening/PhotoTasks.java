@@ -56,8 +56,7 @@ final class PhotoTasks {
         tonight.looks().stream()
             .filter(look -> look.station().equals(doubt.station()) && heldByStation(look.held()))
             .count();
-    String rafts =
-        held == 0 ? "" : " Its photos of this evening are held, rafts: " + held + ".";
+    String rafts = held == 0 ? "" : " Its photos of this evening are held, rafts: " + held + ".";
     return sentence(doubt.finding()) + " " + sentence(doubt.remedy()) + rafts;
   }
 

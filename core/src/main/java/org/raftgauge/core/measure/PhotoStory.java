@@ -35,7 +35,8 @@ record PhotoStory(
 
   /** Ends without rafts. */
   PhotoMeasure end(PhotoStatus status, String reason, String remedy) {
-    return measure(status, reason, remedy, new Found(List.of(), OptionalDouble.empty(), PhotoWitness.NONE));
+    return measure(
+        status, reason, remedy, new Found(List.of(), OptionalDouble.empty(), PhotoWitness.NONE));
   }
 
   PhotoMeasure measure(PhotoStatus status, String reason, String remedy, Found found) {

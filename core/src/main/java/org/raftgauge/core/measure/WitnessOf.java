@@ -27,14 +27,13 @@ final class WitnessOf {
   static PhotoWitness photo(
       RgbImage image,
       List<FoundBoard> boards,
-      List<Optional<MeasureBoard.Lit>> lit,
+      List<MeasureBoard.Lit> bare,
       Optional<CameraShift> shift) {
     return new PhotoWitness(
         shift,
         EdgeBlur.of(image, boards),
         haze(image),
-        LightField.of(
-            lit.stream().flatMap(Optional::stream).toList(), image.width(), image.height()));
+        LightField.of(bare, image.width(), image.height()));
   }
 
   private static OptionalDouble haze(RgbImage image) {

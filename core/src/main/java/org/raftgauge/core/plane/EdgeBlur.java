@@ -77,8 +77,7 @@ public record EdgeBlur(OptionalDouble blurPx, List<OptionalDouble> cells) {
   }
 
   /** Returns place and blur of the cuts across an edge that show it. */
-  private static List<double[]> cuts(
-      LinearLight light, FoundBoard board, EdgeCuts.DeckEdge edge) {
+  private static List<double[]> cuts(LinearLight light, FoundBoard board, EdgeCuts.DeckEdge edge) {
     List<double[]> cuts = new ArrayList<>();
     for (int i = 0; i < CUTS; i++) {
       double part = 0.05 + 0.9 * (i + 0.5) / CUTS;
@@ -113,8 +112,7 @@ public record EdgeBlur(OptionalDouble blurPx, List<OptionalDouble> cells) {
   private static OptionalDouble blur(double[] profile) {
     int end = profile.length / 4;
     double in = Arrays.stream(profile, 0, end).average().orElse(0);
-    double out =
-        Arrays.stream(profile, profile.length - end, profile.length).average().orElse(0);
+    double out = Arrays.stream(profile, profile.length - end, profile.length).average().orElse(0);
     double steepest = 0;
     for (int i = end; i < profile.length - end; i++) {
       double slope = (profile[i + 1] - profile[i - 1]) / (2 * STEP_PX);

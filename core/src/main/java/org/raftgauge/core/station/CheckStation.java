@@ -74,8 +74,7 @@ public final class CheckStation {
     for (int i = 0; i < evenings.size(); i++) {
       // The photo's own sharpness changes with the crop: board edges, where seen, tell more.
       boolean better =
-          sign == StationSign.SHARPNESS
-              && evenings.get(i).value(StationSign.EDGE_BLUR).isPresent();
+          sign == StationSign.SHARPNESS && evenings.get(i).value(StationSign.EDGE_BLUR).isPresent();
       if (evenings.get(i).value(sign).isPresent() && !better) {
         known.add(i);
       }

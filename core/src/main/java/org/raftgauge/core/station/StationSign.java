@@ -88,7 +88,8 @@ public enum StationSign {
    * and those that each photo's own pose and evened light take out, are said and measured on.
    *
    * <p>Working values: blur that doubles, veiling light of a tenth of white, marks that fit half as
-   * well, a height off by a twentieth (a tenth of an area) that only another lens or mount explains.
+   * well, a height off by a twentieth (a tenth of an area) that only another lens or mount
+   * explains.
    *
    * @param value the new value
    * @param usual what it was before
@@ -145,7 +146,8 @@ public enum StationSign {
           high ? "the light has moved to the right" : "the light has moved to the left";
       case LIGHT_DOWN ->
           high ? "the light has moved to the lower side" : "the light has moved to the upper side";
-      case BOARD_LIGHT -> high ? "the boards have become brighter" : "the boards have become darker";
+      case BOARD_LIGHT ->
+          high ? "the boards have become brighter" : "the boards have become darker";
       case SHIFT_RIGHT ->
           high ? "the picture has moved to the right" : "the picture has moved to the left";
       case SHIFT_DOWN -> high ? "the picture has moved down" : "the picture has moved up";
@@ -175,7 +177,8 @@ public enum StationSign {
           "check that every lamp burns, and for sun or shade on the boards";
       case HEIGHT -> "check water level, mount, zoom and focus";
       case POSE_ERROR -> "check for bent boards, loose marks, a changed lens or zoom";
-      case SHIFT_RIGHT, SHIFT_DOWN, TURN -> "fasten the camera; if it is to stay so, set its slots up anew";
+      case SHIFT_RIGHT, SHIFT_DOWN, TURN ->
+          "fasten the camera; if it is to stay so, set its slots up anew";
     };
   }
 }
