@@ -17,7 +17,8 @@ import picocli.CommandLine.Command;
       ReportCommand.class,
       GraderCommand.class,
       SeasonCommand.class,
-      HarvestCommand.class
+      HarvestCommand.class,
+      StationsCommand.class
     })
 public final class Proving {
 

@@ -2,10 +2,8 @@
 package org.raftgauge.proving;
 
 import java.io.IOException;
-import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
-import java.util.ArrayList;
 import java.util.List;
 import java.util.concurrent.Callable;
 import org.raftgauge.proving.report.AccuracyPage;
@@ -49,7 +47,8 @@ final class ReportCommand implements Callable<Integer> {
   @Override
   public Integer call() throws IOException {
     Files.createDirectories(out);
-    String stamp = "commit " + commit() + ", seed " + seed + ", " + photos + " rendered photos";
+    String stamp =
+        "commit " + Commit.of(root) + ", seed " + seed + ", " + photos + " rendered photos";
     List<Section> sections = Sections.make(new Bench(root, out, seed, photos));
     String page = AccuracyPage.page(stamp, sections);
     Files.writeString(out.resolve("ACCURACY.md"), page);
@@ -59,23 +58,5 @@ final class ReportCommand implements Callable<Integer> {
     }
     System.out.print(AccuracyPage.summary(stamp, sections));
     return 0;
-  }
-
-  /** Asks git which commit is measured; "with changes" where the sources differ from it. */
-  private String commit() throws IOException {
-    String hash = git("rev-parse", "--short=10", "HEAD");
-    String changes = git("status", "--porcelain", "--", "core/src/main", "batch/src/main");
-    return hash.isEmpty() ? "unknown" : changes.isEmpty() ? hash : hash + " with changes";
-  }
-
-  private String git(String... arguments) throws IOException {
-    List<String> call = new ArrayList<>(List.of("git"));
-    call.addAll(List.of(arguments));
-    Process process =
-        new ProcessBuilder(call)
-            .directory(root.toFile())
-            .redirectError(ProcessBuilder.Redirect.DISCARD)
-            .start();
-    return new String(process.getInputStream().readAllBytes(), StandardCharsets.UTF_8).strip();
   }
 }

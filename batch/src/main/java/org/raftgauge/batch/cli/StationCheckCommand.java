@@ -25,9 +25,10 @@ import picocli.CommandLine.Option;
     mixinStandardHelpOptions = true,
     header = "Says whether a book's stations are as they were, evening by evening.",
     description = {
-      "%nReads what runs have kept in the book's history: sharpness, exposure, colour of",
-      "the light, camera height by the boards, fit of marks and edges. Says what changed,",
-      "since when, and what to do."
+      "%nReads what runs have kept in the book's history: blur, haze and dirt, exposure,",
+      "strength, slope and colour of the light, camera height by the boards, fit of marks and",
+      "edges, shift and turn of a fixed camera. Says what changed, since when, and what to do.",
+      "Every run does the same by itself."
     },
     synopsisHeading = "%nUsage:%n  ",
     optionListHeading = "%nOptions:%n")
@@ -52,7 +53,8 @@ final class StationCheckCommand implements Callable<Integer> {
       paramLabel = "DATE",
       description = {
         "Leave out evenings before this one, as 2026-03-08: after a camera was moved on",
-        "purpose, or a lens changed, the past tells nothing."
+        "purpose, or a lens changed, the past tells nothing. Default: the last changed_on",
+        "of the station file."
       })
   private String since;
 
@@ -82,11 +84,18 @@ final class StationCheckCommand implements Callable<Integer> {
             StationCheckText.lines(
                 station,
                 StationEvenings.of(
-                    StationPast.read(history, station.name()), read.farmDay(), from)));
+                    StationPast.read(history, station.name()),
+                    read.farmDay(),
+                    since == null ? changed(station) : from)));
       }
     }
     lines.forEach(console.out()::println);
     return ExitCode.DONE;
+  }
+
+  private static LocalDate changed(Station station) {
+    List<LocalDate> changes = station.changedOn();
+    return changes.isEmpty() ? LocalDate.MIN : changes.get(changes.size() - 1);
   }
 
   private LocalDate from() throws InputException {

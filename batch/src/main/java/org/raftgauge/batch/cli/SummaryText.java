@@ -8,6 +8,7 @@ import java.util.Locale;
 import java.util.stream.Collectors;
 import org.raftgauge.batch.run.RunSummary;
 import org.raftgauge.core.book.Units;
+import org.raftgauge.core.evening.EveningResult;
 import org.raftgauge.core.problem.Problem;
 
 /** Says what a run came to, on one screen. */
@@ -37,6 +38,7 @@ final class SummaryText {
             run.sites(),
             area(run.totalAreaCm2(), open.farm().book().units())));
     run.evening().ifPresent(evening -> lines.add("Missing  " + missing(run)));
+    run.judged().ifPresent(judged -> lines.addAll(stations(judged)));
     run.judged().ifPresent(judged -> lines.addAll(EveningText.lines(judged)));
     List<String> attention = new ArrayList<>();
     open.problems().stream().filter(Problem::isError).map(Problem::toString).forEach(attention::add);
@@ -45,6 +47,12 @@ final class SummaryText {
     some("Note:", run.notes(), "run.json", lines);
     lines.add("Results  " + run.folder());
     return lines;
+  }
+
+  private static List<String> stations(EveningResult evening) {
+    return evening.stations().stream()
+        .map(s -> "Station  " + s.station() + (s.holds() ? ", photos held: " : ": ") + s.finding())
+        .toList();
   }
 
   private static String area(double cm2, Units units) {

@@ -110,7 +110,7 @@ final class GatherReport {
     all.input().run().rafts().stream()
         .filter(r -> !r.doubt().isEmpty())
         .forEach(r -> doubted.add(r.photo().photo()));
-    List<ReportModel.PhotoNote> notes = new ArrayList<>();
+    List<ReportModel.PhotoNote> notes = new ArrayList<>(stations());
     for (PhotoMeasure photo : all.input().run().photos()) {
       if (hasSay(photo) || doubted.contains(photo.photo())) {
         String clock = photo.clockDoubt().isEmpty() ? "" : "clock: " + photo.clockDoubt();
@@ -125,6 +125,21 @@ final class GatherReport {
       }
     }
     return notes;
+  }
+
+  /** Stations that are not as they were stand before the photos. */
+  private List<ReportModel.PhotoNote> stations() {
+    return all.input().run().summary().judged().stream()
+        .flatMap(evening -> evening.stations().stream())
+        .map(
+            s ->
+                new ReportModel.PhotoNote(
+                    "station " + s.station(),
+                    s.holds() ? "photos held" : "check",
+                    s.finding(),
+                    s.remedy(),
+                    ""))
+        .toList();
   }
 
   private static boolean hasSay(PhotoMeasure photo) {

@@ -68,7 +68,7 @@ public final class BookLooks {
               .map(Kept::measure)
               .filter(p -> !farm.evening(p.takenAt().orElseThrow()).isAfter(evening))
               .toList();
-      return CollectSeen.of(photos, farm).sites();
+      return CollectSeen.of(photos, StationDoubts.of(history, farm), farm).sites();
     }
   }
 }

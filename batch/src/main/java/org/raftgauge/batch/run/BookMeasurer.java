@@ -8,6 +8,7 @@ import java.util.TreeMap;
 import java.util.TreeSet;
 import org.raftgauge.core.book.CropBook;
 import org.raftgauge.core.book.Planting;
+import org.raftgauge.core.book.Station;
 import org.raftgauge.core.book.Weighing;
 import org.raftgauge.core.measure.MeasurePhoto;
 import org.raftgauge.core.measure.PhotoFacts;
@@ -26,11 +27,17 @@ public final class BookMeasurer implements Measurer {
   public BookMeasurer(CropBook book) {
     this.book = book;
     this.sharedParts =
-        sorted(book.stations())
+        sorted(stations(book))
             + sorted(book.layouts())
             + sorted(book.crops())
             + book.settings()
             + book.placements();
+  }
+
+  private static Map<String, Station> stations(CropBook book) {
+    Map<String, Station> stations = new TreeMap<>();
+    book.stations().forEach((name, station) -> stations.put(name, station.forMeasuring()));
+    return stations;
   }
 
   @Override

@@ -6,9 +6,11 @@ import java.util.ArrayList;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Set;
+import java.util.stream.Collectors;
 import org.raftgauge.batch.store.Settled;
 import org.raftgauge.core.evening.RaftLook;
 import org.raftgauge.core.evening.Seen;
+import org.raftgauge.core.evening.StationDoubt;
 import org.raftgauge.core.history.SiteLook;
 import org.raftgauge.core.measure.PhotoMeasure;
 import org.raftgauge.core.measure.RaftMeasure;
@@ -31,17 +33,24 @@ final class CollectSeen {
    * Settles and collects.
    *
    * @param photos of any evenings as measured, each of other bytes and with its time
+   * @param doubts what the stations' charts say; those of later evenings too
    * @param farm the book
    * @return one look at most at a raft and evening, a held one where there is no other
    */
-  static Seen of(List<PhotoMeasure> photos, Farm farm) {
+  static Seen of(List<PhotoMeasure> photos, StationDoubts doubts, Farm farm) {
+    List<PhotoMeasure> fit = photos.stream().map(doubts::settled).toList();
     List<PhotoMeasure> straight =
-        SettleHalfTurns.settle(photos, farm).stream().map(SettleHalfTurns.Outcome::photo).toList();
+        SettleHalfTurns.settle(fit, farm).stream().map(SettleHalfTurns.Outcome::photo).toList();
     List<Settled> settled = CountOnce.settle(straight, farm::evening);
     CollectSeen collect = new CollectSeen(farm);
     settled.forEach(s -> collect.add(s, false));
     settled.forEach(s -> collect.add(s, true));
-    return new Seen(collect.rafts, collect.sites);
+    List<StationDoubt> stations =
+        doubts.on(
+            photos.stream()
+                .map(p -> farm.evening(p.takenAt().orElseThrow()))
+                .collect(Collectors.toSet()));
+    return new Seen(collect.rafts, collect.sites, stations);
   }
 
   /** Adds a photo's rafts that are held, or those that are not. */

@@ -69,11 +69,11 @@ final class JudgeHistory {
         take(history.takenBetween(past), photos);
       }
     }
-    return CollectSeen.of(
+    List<PhotoMeasure> seen =
         photos.values().stream()
             .filter(p -> !then.evening(p.takenAt().orElseThrow()).isAfter(evening))
-            .toList(),
-        then);
+            .toList();
+    return CollectSeen.of(seen, StationDoubts.of(history, then), then);
   }
 
   private static void take(List<Kept> kept, Map<String, PhotoMeasure> photos) {

@@ -52,7 +52,8 @@ final class Rows {
         photo.sharpness(),
         photo.exposureClippedFraction(),
         photo.lightCast(),
-        rafts);
+        rafts,
+        photo.witness());
   }
 
   /** Joins two texts of which either may be empty, or stand in the other already. */

@@ -1,11 +1,13 @@
 // SPDX-License-Identifier: Apache-2.0
 package org.raftgauge.batch.run;
 
+import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.TreeMap;
+import org.raftgauge.core.evening.StationDoubt;
 
 /** Collects what {@code run.json} says of a run. */
 final class RunFacts {
@@ -34,6 +36,21 @@ final class RunFacts {
     facts.put("notes", summary.notes());
     facts.put("photo_sha256", hashes(pass.photos()));
     return facts;
+  }
+
+  /** Says which stations were not as they were on which evenings. */
+  static List<Object> stations(List<StationDoubt> doubts) {
+    List<Object> all = new ArrayList<>();
+    for (StationDoubt doubt : doubts) {
+      Map<String, Object> one = new LinkedHashMap<>();
+      one.put("station", doubt.station());
+      one.put("evening", doubt.evening());
+      one.put("held", doubt.holds());
+      one.put("finding", doubt.finding());
+      one.put("remedy", doubt.remedy());
+      all.add(one);
+    }
+    return all;
   }
 
   private static Map<String, Object> settings(RunRequest request, Tools tools) {

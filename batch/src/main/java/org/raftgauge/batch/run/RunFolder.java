@@ -82,7 +82,8 @@ public final class RunFolder {
     PictureNames names = new PictureNames(photos.stream().map(p -> p.facts().photo()).toList());
     MeasureOne one = new MeasureOne(tools, history, draft, names);
     FirstPass pass = measure(history, photos, one);
-    SettlePhotos second = SettlePhotos.of(history, pass.photos(), tools.farm());
+    StationDoubts doubts = StationDoubts.of(history, tools.farm());
+    SettlePhotos second = SettlePhotos.of(history, pass.photos(), doubts, tools.farm());
     redraw(second, pass.photos(), one);
     List<Settled> settled = second.photos();
     Collected collected =
@@ -101,7 +102,9 @@ public final class RunFolder {
         new RunOutcome(
             collected.photos(), collected.rafts(), pictures(photos, names), summary, stamp());
     draft.write(to -> page(outcome, to));
-    String json = RunJson.text(RunFacts.of(request, tools, summary, pass), draft.files());
+    Map<String, Object> facts = RunFacts.of(request, tools, summary, pass);
+    facts.put("stations", RunFacts.stations(doubts.on(summary.missing().keySet())));
+    String json = RunJson.text(facts, draft.files());
     draft.write(to -> Files.writeString(to.resolve(RunJson.FILE), json) != null);
     history.settle(settled, record(pass.photos()), folder);
     draft.publish(folder);

@@ -18,7 +18,7 @@ import org.raftgauge.core.measure.PhotoMeasure;
  * their rafts.
  *
  * @param photos the run's photos and earlier ones of their evenings, each of other bytes
- * @param changed those whose rafts had to be turned or held for their turn, by hash
+ * @param changed those whose rafts had to be turned, or held for their turn or station, by hash
  */
 record SettlePhotos(List<Settled> photos, Map<String, SettleHalfTurns.Outcome> changed) {
 
@@ -27,25 +27,28 @@ record SettlePhotos(List<Settled> photos, Map<String, SettleHalfTurns.Outcome> c
    *
    * @param history what was measured so far
    * @param measured the run's photos
+   * @param doubts what the stations' charts say
    * @param farm the book
    * @return what became of them
    * @throws IOException if the history cannot be read
    */
-  static SettlePhotos of(History history, List<Measured> measured, Farm farm) throws IOException {
+  static SettlePhotos of(History history, List<Measured> measured, StationDoubts doubts, Farm farm)
+      throws IOException {
     List<PhotoMeasure> run = FinalPhotos.distinct(measured);
     List<PhotoMeasure> all = new ArrayList<>(run);
     all.addAll(earlier(history, run));
     NavigableSet<LocalDate> evenings = Summarise.evenings(run, farm);
     List<PhotoMeasure> photos = new ArrayList<>();
     Map<String, SettleHalfTurns.Outcome> changed = new HashMap<>();
-    List<SettleHalfTurns.Outcome> turned = SettleHalfTurns.settle(all, farm);
+    List<SettleHalfTurns.Outcome> turned =
+        SettleHalfTurns.settle(all.stream().map(doubts::settled).toList(), farm);
     for (int i = 0; i < turned.size(); i++) {
       PhotoMeasure photo = turned.get(i).photo();
       boolean tonight = photo.takenAt().map(farm::evening).filter(evenings::contains).isPresent();
       if (i < run.size() || tonight) {
         photos.add(photo);
       }
-      if (turned.get(i).changed()) {
+      if (turned.get(i).changed() || doubts.holds(all.get(i))) {
         changed.put(photo.sha256(), turned.get(i));
       }
     }

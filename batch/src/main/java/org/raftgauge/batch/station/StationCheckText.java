@@ -4,7 +4,7 @@ package org.raftgauge.batch.station;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
-import java.util.OptionalDouble;
+import java.util.Optional;
 import org.raftgauge.core.book.Station;
 import org.raftgauge.core.station.CheckStation;
 import org.raftgauge.core.station.StationEvening;
@@ -40,20 +40,11 @@ public final class StationCheckText {
             + ", last "
             + last.evening());
     for (StationFault fault : CheckStation.check(evenings)) {
-      lines.add(
-          String.format(
-              Locale.ROOT,
-              "  since %s (%d %s): %s (%s %s, usually %s); %s",
-              fault.since(),
-              fault.evenings(),
-              fault.evenings() == 1 ? "evening" : "evenings",
-              fault.meaning(),
-              fault.sign().name().toLowerCase(Locale.ROOT).replace('_', ' '),
-              number(fault.sign(), fault.value()),
-              number(fault.sign(), fault.usual()),
-              fault.remedy()));
+      String held = fault.holds() ? "; its photos are held" : "";
+      lines.add("  " + fault.finding() + "; " + fault.remedy() + held);
     }
-    height(station, last.cameraHeightMm(), lines);
+    height(station, Optional.ofNullable(last.values().get(StationSign.HEIGHT)))
+        .ifPresent(lines::add);
     if (lines.size() == 1) {
       int judged = CheckStation.judged(evenings);
       lines.add(
@@ -64,24 +55,25 @@ public final class StationCheckText {
     return lines;
   }
 
-  private static void height(Station station, OptionalDouble found, List<String> lines) {
+  /**
+   * Says that the camera stands elsewhere than the station file says.
+   *
+   * @param station the station
+   * @param foundMm its height by marks or edges, mm, where known
+   * @return the line; nothing where they agree
+   */
+  public static Optional<String> height(Station station, Optional<Double> foundMm) {
     double file = station.cameraHeightMm();
-    if (found.isPresent() && Math.abs(found.getAsDouble() / file - 1) > HEIGHT_SHARE) {
-      lines.add(
-          String.format(
-              Locale.ROOT,
-              "  the last photos put the camera %.0f mm over the boards, the station file says"
-                  + " %.0f; measure it, then mend camera_height_mm, marker sizes or board size",
-              found.getAsDouble(),
-              file));
-    }
-  }
-
-  private static String number(StationSign sign, double value) {
-    return switch (sign) {
-      case HEIGHT -> String.format(Locale.ROOT, "%.0f mm", value);
-      case POSE_ERROR -> String.format(Locale.ROOT, "%.2f mm", value);
-      case SHARPNESS, EXPOSURE, LIGHT_CAST -> String.format(Locale.ROOT, "%.3f", value);
-    };
+    return foundMm
+        .filter(found -> Math.abs(found / file - 1) > HEIGHT_SHARE)
+        .map(
+            found ->
+                String.format(
+                    Locale.ROOT,
+                    "  the last photos put the camera %.0f mm over the boards, the station file"
+                        + " says %.0f; measure it, then mend camera_height_mm, marker sizes or board"
+                        + " size",
+                    found,
+                    file));
   }
 }

@@ -3,14 +3,17 @@ package org.raftgauge.batch.station;
 
 import java.time.LocalDate;
 import java.util.ArrayList;
-import java.util.Arrays;
+import java.util.EnumMap;
 import java.util.List;
+import java.util.Map;
 import java.util.OptionalDouble;
 import java.util.TreeMap;
-import java.util.function.Function;
+import java.util.stream.Stream;
 import org.raftgauge.batch.store.StationPast;
 import org.raftgauge.core.book.FarmDay;
+import org.raftgauge.core.plane.EdgeBlur;
 import org.raftgauge.core.station.StationEvening;
+import org.raftgauge.core.station.StationSign;
 
 /** Sums up a station's photos evening by evening, by their medians. */
 public final class StationEvenings {
@@ -35,23 +38,29 @@ public final class StationEvenings {
       }
     }
     List<StationEvening> evenings = new ArrayList<>();
-    byEvening.forEach(
-        (evening, some) ->
-            evenings.add(
-                new StationEvening(
-                    evening,
-                    median(some, StationPast.Photo::sharpness),
-                    median(some, StationPast.Photo::exposureClippedFraction),
-                    median(some, StationPast.Photo::lightCast),
-                    median(some, StationPast.Photo::cameraHeightMm),
-                    median(some, StationPast.Photo::poseErrorMm))));
+    byEvening.forEach((evening, some) -> evenings.add(evening(evening, some)));
     return evenings;
   }
 
-  private static OptionalDouble median(
-      List<StationPast.Photo> photos, Function<StationPast.Photo, OptionalDouble> fact) {
-    double[] values = photos.stream().map(fact).flatMapToDouble(OptionalDouble::stream).toArray();
-    Arrays.sort(values);
+  private static StationEvening evening(LocalDate evening, List<StationPast.Photo> photos) {
+    Map<StationSign, Double> values = new EnumMap<>(StationSign.class);
+    for (StationSign sign : StationSign.values()) {
+      Stream<Double> seen =
+          photos.stream().filter(p -> p.values().containsKey(sign)).map(p -> p.values().get(sign));
+      median(seen).ifPresent(value -> values.put(sign, value));
+    }
+    List<OptionalDouble> cells = new ArrayList<>();
+    List<List<OptionalDouble>> seen =
+        photos.stream().map(StationPast.Photo::blurCells).filter(c -> !c.isEmpty()).toList();
+    for (int cell = 0; cell < EdgeBlur.CELLS * EdgeBlur.CELLS && !seen.isEmpty(); cell++) {
+      int at = cell;
+      cells.add(median(seen.stream().map(c -> c.get(at)).flatMap(c -> c.stream().boxed())));
+    }
+    return new StationEvening(evening, values, cells);
+  }
+
+  private static OptionalDouble median(Stream<Double> some) {
+    double[] values = some.mapToDouble(Double::doubleValue).sorted().toArray();
     int n = values.length;
     return n == 0
         ? OptionalDouble.empty()

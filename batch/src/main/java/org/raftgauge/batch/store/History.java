@@ -112,6 +112,17 @@ public final class History implements AutoCloseable {
   }
 
   /**
+   * Reads what a station's photos say of it.
+   *
+   * @param station its name
+   * @return its photos in the order of time
+   * @throws IOException if the file cannot be read
+   */
+  public List<StationPast.Photo> stationPast(String station) throws IOException {
+    return guarded(() -> StationPast.read(database, station));
+  }
+
+  /**
    * Saves photos, all or none; what there is of the same bytes gives way.
    *
    * @param photos as measured

@@ -102,7 +102,8 @@ final class ReadMeasures {
             number(row, "sharpness"),
             number(row, "exposure_clipped_fraction"),
             number(row, "light_cast"),
-            rafts(database, sha256));
+            rafts(database, sha256),
+            WitnessColumns.read(row));
     return new Kept(
         measure,
         row.getString("settings"),

@@ -10,18 +10,23 @@ import java.sql.ResultSet;
 import java.sql.SQLException;
 import java.time.OffsetDateTime;
 import java.util.ArrayList;
+import java.util.EnumMap;
 import java.util.List;
+import java.util.Map;
 import java.util.OptionalDouble;
+import org.raftgauge.core.station.StationSign;
 
-/** What the history's photos say of their station; read only, so that it never waits for a run. */
+/** What the history's photos say of their station. */
 public final class StationPast {
+  private static final String OF_PLACED =
+      " FROM rafts r WHERE r.sha256 = p.sha256"
+          + " AND lower(r.pose_source) IN ('markers', 'outline', 'slot')) AS ";
   private static final String QUERY =
-      "SELECT p.taken_at, p.sharpness, p.exposure_clipped_fraction, p.light_cast,"
-          + " (SELECT avg(r.camera_height_mm) FROM rafts r WHERE r.sha256 = p.sha256"
-          + "   AND lower(r.pose_source) IN ('markers', 'outline', 'slot')) AS height_mm,"
-          + " (SELECT avg(r.pose_error_mm) FROM rafts r WHERE r.sha256 = p.sha256"
-          + "   AND lower(r.pose_source) IN ('markers', 'outline', 'slot')) AS pose_error_mm"
-          + " FROM photos p WHERE p.station = ? AND p.taken_at IS NOT NULL"
+      "SELECT p.*, (SELECT avg(r.camera_height_mm)"
+          + OF_PLACED
+          + "camera_height_mm, (SELECT avg(r.pose_error_mm)"
+          + OF_PLACED
+          + "pose_error_mm FROM photos p WHERE p.station = ? AND p.taken_at IS NOT NULL"
           + " AND lower(p.measured_status) IN ('used', 'held') ORDER BY p.taken_at, p.sha256";
 
   private StationPast() {}
@@ -30,22 +35,22 @@ public final class StationPast {
    * One photo's facts.
    *
    * @param takenAt when it was taken
-   * @param sharpness 0..1
-   * @param exposureClippedFraction 0..1
-   * @param lightCast 0..1
-   * @param cameraHeightMm mean over its rafts that were placed by something seen, mm
-   * @param poseErrorMm likewise, mm
+   * @param values by sign, as far as seen; height and misfit are means over its rafts that were
+   *     placed by something seen
+   * @param blurCells blur of board edges in nine parts of the picture, px; empty where not seen
    */
   public record Photo(
-      OffsetDateTime takenAt,
-      OptionalDouble sharpness,
-      OptionalDouble exposureClippedFraction,
-      OptionalDouble lightCast,
-      OptionalDouble cameraHeightMm,
-      OptionalDouble poseErrorMm) {}
+      OffsetDateTime takenAt, Map<StationSign, Double> values, List<OptionalDouble> blurCells) {
+
+    /** Copies map and list. */
+    public Photo {
+      values = Map.copyOf(values);
+      blurCells = List.copyOf(blurCells);
+    }
+  }
 
   /**
-   * Reads a station's photos.
+   * Reads a station's photos; read only, so that it never waits for a run.
    *
    * @param file {@code history.db}, which exists
    * @param station the station's name
@@ -54,30 +59,62 @@ public final class StationPast {
    */
   public static List<Photo> read(Path file, String station) throws IOException {
     String url = "jdbc:sqlite:" + file.toAbsolutePath().toUri() + "?mode=ro";
-    try (Connection database = DriverManager.getConnection(url);
-        PreparedStatement statement = database.prepareStatement(QUERY)) {
-      statement.setString(1, station);
-      try (ResultSet rows = statement.executeQuery()) {
-        List<Photo> photos = new ArrayList<>();
-        while (rows.next()) {
-          photos.add(
-              new Photo(
-                  OffsetDateTime.parse(rows.getString(1)),
-                  number(rows, 2),
-                  number(rows, 3),
-                  number(rows, 4),
-                  number(rows, 5),
-                  number(rows, 6)));
-        }
-        return photos;
-      }
+    try (Connection database = DriverManager.getConnection(url)) {
+      return read(database, station);
     } catch (SQLException e) {
       throw new IOException(file + ": " + e.getMessage(), e);
     }
   }
 
-  private static OptionalDouble number(ResultSet rows, int column) throws SQLException {
-    double value = rows.getDouble(column);
-    return rows.wasNull() ? OptionalDouble.empty() : OptionalDouble.of(value);
+  /** Reads a station's photos through an open connection. */
+  static List<Photo> read(Connection database, String station) throws SQLException {
+    try (PreparedStatement statement = database.prepareStatement(QUERY)) {
+      statement.setString(1, station);
+      try (ResultSet rows = statement.executeQuery()) {
+        List<Photo> photos = new ArrayList<>();
+        while (rows.next()) {
+          photos.add(photo(rows));
+        }
+        return photos;
+      }
+    }
+  }
+
+  private static Photo photo(ResultSet row) throws SQLException {
+    Map<StationSign, Double> values = new EnumMap<>(StationSign.class);
+    for (StationSign sign : StationSign.values()) {
+      String column = column(sign);
+      if (!column.isEmpty()) {
+        double value = row.getDouble(column);
+        if (!row.wasNull()) {
+          values.put(sign, value);
+        }
+      }
+    }
+    return new Photo(
+        OffsetDateTime.parse(row.getString("taken_at")),
+        values,
+        WitnessColumns.cells(row.getString("edge_blur_cells_px")));
+  }
+
+  /** Returns the column of a sign; empty where only the past tells it. */
+  private static String column(StationSign sign) {
+    return switch (sign) {
+      case SHARPNESS -> "sharpness";
+      case EXPOSURE -> "exposure_clipped_fraction";
+      case LIGHT_CAST -> "light_cast";
+      case HEIGHT -> "camera_height_mm";
+      case POSE_ERROR -> "pose_error_mm";
+      case EDGE_BLUR -> "edge_blur_px";
+      case HAZE -> "haze_fraction";
+      case FOULING -> "";
+      case VIGNETTING -> "vignetting_fraction";
+      case LIGHT_ACROSS -> "light_across_ln";
+      case LIGHT_DOWN -> "light_down_ln";
+      case BOARD_LIGHT -> "board_light";
+      case SHIFT_RIGHT -> "shift_right_px";
+      case SHIFT_DOWN -> "shift_down_px";
+      case TURN -> "turn_deg";
+    };
   }
 }

@@ -19,7 +19,10 @@ final class WriteMeasures {
   private static final String PHOTO =
       "INSERT INTO photos (sha256, photo, settings, run, station, taken_at, clock_doubt, status,"
           + " reason, remedy, measured_status, measured_reason, measured_remedy, sharpness,"
-          + " exposure_clipped_fraction, light_cast) VALUES (?,?,?,?,?,?,?,?,?,?,?,?,?,?,?,?)";
+          + " exposure_clipped_fraction, light_cast, shift_right_px, shift_down_px, turn_deg,"
+          + " edge_blur_px, edge_blur_cells_px, haze_fraction, board_light, light_across_ln,"
+          + " light_down_ln, vignetting_fraction)"
+          + " VALUES (?,?,?,?,?,?,?,?,?,?,?,?,?,?,?,?,?,?,?,?,?,?,?,?,?,?)";
   private static final String RAFT =
       "INSERT INTO rafts (sha256, place, raft, slot, layout, pose_source, pose_error_mm, mm_per_px,"
           + " camera_height_mm, half_turn_known, canopy_cover, leftover_canopy_cm2, quality, held,"
@@ -74,8 +77,9 @@ final class WriteMeasures {
         .text(photo.remedy())
         .number(photo.sharpness())
         .number(photo.exposureClippedFraction())
-        .number(photo.lightCast())
-        .write();
+        .number(photo.lightCast());
+    WitnessColumns.write(row, photo.witness());
+    row.write();
   }
 
   private static void raft(SqlRow row, RaftMeasure raft) throws SQLException {

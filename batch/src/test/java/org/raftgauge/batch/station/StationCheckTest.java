@@ -2,6 +2,7 @@
 package org.raftgauge.batch.station;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
 
 import java.io.IOException;
 import java.nio.file.Path;
@@ -14,7 +15,6 @@ import java.time.LocalDate;
 import java.time.LocalTime;
 import java.time.ZoneId;
 import java.util.List;
-import java.util.OptionalDouble;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
@@ -24,6 +24,7 @@ import org.raftgauge.core.book.FarmDay;
 import org.raftgauge.core.book.Lens;
 import org.raftgauge.core.book.Station;
 import org.raftgauge.core.station.StationEvening;
+import org.raftgauge.core.station.StationSign;
 
 class StationCheckTest {
   private static final FarmDay DAY = new FarmDay(ZoneId.of("Europe/Lisbon"), LocalTime.of(4, 0));
@@ -56,7 +57,10 @@ class StationCheckTest {
     try (Connection database = DriverManager.getConnection("jdbc:sqlite:" + file);
         PreparedStatement photo =
             database.prepareStatement(
-                "INSERT INTO photos VALUES (?, 'p', '', '', '', 'bench', ?, '', 'used', '', '',"
+                "INSERT INTO photos (sha256, photo, settings, run, station, taken_at, clock_doubt,"
+                    + " status, reason, remedy, measured_status, measured_reason,"
+                    + " measured_remedy, sharpness, exposure_clipped_fraction, light_cast)"
+                    + " VALUES (?, 'p', '', '', 'bench', ?, '', 'used', '', '',"
                     + " 'used', '', '', ?, 0.001, 0.02)");
         PreparedStatement raft =
             database.prepareStatement(
@@ -87,14 +91,14 @@ class StationCheckTest {
     List<StationEvening> evenings = evenings(LocalDate.MIN);
     assertEquals(1, evenings.size());
     assertEquals(LocalDate.of(2026, 4, 1), evenings.get(0).evening());
-    assertEquals(OptionalDouble.of(0.6), evenings.get(0).sharpness());
-    assertEquals(OptionalDouble.of(1502), evenings.get(0).cameraHeightMm());
+    assertEquals(0.6, evenings.get(0).values().get(StationSign.SHARPNESS));
+    assertEquals(1502.0, evenings.get(0).values().get(StationSign.HEIGHT));
   }
 
   @Test
   void heightThatNothingInThePhotoToldIsLeftOut() throws SQLException, IOException {
     photo("2026-04-01T20:00:00+01:00", 0.5, 1500, "station");
-    assertEquals(OptionalDouble.empty(), evenings(LocalDate.MIN).get(0).cameraHeightMm());
+    assertFalse(evenings(LocalDate.MIN).get(0).values().containsKey(StationSign.HEIGHT));
   }
 
   @Test

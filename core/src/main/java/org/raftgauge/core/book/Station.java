@@ -2,6 +2,7 @@
 package org.raftgauge.core.book;
 
 import java.time.Duration;
+import java.time.LocalDate;
 import java.util.List;
 
 /**
@@ -16,6 +17,8 @@ import java.util.List;
  * @param cameraHeightMm height over the deck plane, mm, above 0
  * @param slots its slots, for a fixed station; empty for a passing one
  * @param clockOffset what to add to the camera's clock to get the farm's time
+ * @param changedOn evenings from which camera, lens, light or place were changed on purpose, in
+ *     order: the past before one tells nothing of the station after it
  */
 public record Station(
     String name,
@@ -26,7 +29,8 @@ public record Station(
     Lens lens,
     double cameraHeightMm,
     List<Slot> slots,
-    Duration clockOffset) {
+    Duration clockOffset,
+    List<LocalDate> changedOn) {
 
   /** How rafts and camera meet. */
   public enum Kind {
@@ -39,5 +43,57 @@ public record Station(
   /** Copies the slots. */
   public Station {
     slots = List.copyOf(slots);
+    changedOn = List.copyOf(changedOn);
+  }
+
+  /**
+   * Makes a station that was never changed.
+   *
+   * @param name as the book names it
+   * @param kind passing or fixed
+   * @param cameras 1 or 2
+   * @param imageWidthPx px
+   * @param imageHeightPx px
+   * @param lens for photos of that size
+   * @param cameraHeightMm mm, above 0
+   * @param slots its slots; empty for a passing one
+   * @param clockOffset what to add to the camera's clock
+   */
+  public Station(
+      String name,
+      Kind kind,
+      int cameras,
+      int imageWidthPx,
+      int imageHeightPx,
+      Lens lens,
+      double cameraHeightMm,
+      List<Slot> slots,
+      Duration clockOffset) {
+    this(
+        name,
+        kind,
+        cameras,
+        imageWidthPx,
+        imageHeightPx,
+        lens,
+        cameraHeightMm,
+        slots,
+        clockOffset,
+        List.of());
+  }
+
+  /** Returns what measuring a photo needs of it: all but when it was changed. */
+  public Station forMeasuring() {
+    return new Station(
+        name,
+        kind,
+        cameras,
+        imageWidthPx,
+        imageHeightPx,
+        lens,
+        cameraHeightMm,
+        slots,
+        clockOffset,
+        List.of());
   }
 }

@@ -2,6 +2,7 @@
 package org.raftgauge.core.book;
 
 import java.time.Duration;
+import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
@@ -34,6 +35,11 @@ final class StationReader {
     double cameraHeight = map.requiredNumber("camera_height_mm", CAMERA_HEIGHT);
     List<Slot> slots = slots(map, kind, layouts);
     Duration offset = clockOffset(map);
+    List<LocalDate> changedOn =
+        map.value("changed_on").map(YamlValue::list).orElse(List.of()).stream()
+            .flatMap(item -> item.date().stream())
+            .sorted()
+            .toList();
     map.text("light");
     map.text("note");
     map.finish();
@@ -49,7 +55,8 @@ final class StationReader {
                 lens.orElseThrow(),
                 cameraHeight,
                 slots,
-                offset));
+                offset,
+                changedOn));
   }
 
   private static int cameras(YamlMap map) {

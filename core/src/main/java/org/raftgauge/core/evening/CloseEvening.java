@@ -41,7 +41,8 @@ public final class CloseEvening {
         tonight.verdicts(),
         curves.rows(),
         new MakeWorklist(tonight).tasks(),
-        curves.rafts());
+        curves.rafts(),
+        tonight.stations());
   }
 
   private static Map<String, Grader> known(

@@ -16,13 +16,15 @@ import org.raftgauge.core.track.Verdict;
  * @param curves of rafts and sites
  * @param worklist tomorrow's work, most urgent first
  * @param growth rafts to be drawn
+ * @param stations stations that are not as they were
  */
 public record EveningResult(
     LocalDate evening,
     List<Judged> verdicts,
     List<CurveRow> curves,
     List<Task> worklist,
-    List<RaftGrowth> growth) {
+    List<RaftGrowth> growth,
+    List<StationDoubt> stations) {
 
   /** Copies the lists. */
   public EveningResult {
@@ -30,6 +32,7 @@ public record EveningResult(
     curves = List.copyOf(curves);
     worklist = List.copyOf(worklist);
     growth = List.copyOf(growth);
+    stations = List.copyOf(stations);
   }
 
   /** Counts the verdicts on sites; those that were not given are left out. */

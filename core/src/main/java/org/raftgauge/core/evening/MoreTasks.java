@@ -28,7 +28,12 @@ public final class MoreTasks {
         .forEach(t -> tasks.merge(t.item(), t, MoreTasks::both));
     List<Task> sorted = tasks.values().stream().sorted(Task.ORDER).toList();
     return new EveningResult(
-        evening.evening(), evening.verdicts(), evening.curves(), sorted, evening.growth());
+        evening.evening(),
+        evening.verdicts(),
+        evening.curves(),
+        sorted,
+        evening.growth(),
+        evening.stations());
   }
 
   private static Task both(Task a, Task b) {

@@ -28,26 +28,41 @@ final class PhotoTasks {
     this.seen = seen;
   }
 
-  /** Stations in doubt. */
+  /** Stations in doubt: by their own signs, and where all their plants step at once. */
   List<Task> stations() {
-    List<Task> tasks = new ArrayList<>();
+    Map<String, String> why = new TreeMap<>();
+    for (StationDoubt doubt : tonight.stations()) {
+      why.put(doubt.station(), why(doubt));
+    }
     for (Judged row : tonight.verdicts()) {
       if (row.scope() == Judged.Scope.STATION) {
-        String station = row.place().station();
-        String item = Item.ofEvening("station", station, tonight.evening());
-        if (!seen.hidesEvening(item)) {
-          tasks.add(
-              new Task(
-                  Action.CHECK_THE_STATION,
-                  1,
-                  Task.Where.ofStation(station),
-                  sentence(row.evidence()),
-                  Optional.of(tonight.tomorrow()),
-                  item));
-        }
+        why.merge(row.place().station(), sentence(row.evidence()), (a, b) -> a + " " + b);
       }
     }
+    List<Task> tasks = new ArrayList<>();
+    why.forEach(
+        (station, text) -> {
+          String item = Item.ofEvening("station", station, tonight.evening());
+          if (!seen.hidesEvening(item)) {
+            tasks.add(
+                photo(Action.CHECK_THE_STATION, Task.Where.ofStation(station), text).apply(item));
+          }
+        });
     return tasks;
+  }
+
+  private String why(StationDoubt doubt) {
+    long held =
+        tonight.looks().stream()
+            .filter(look -> look.station().equals(doubt.station()) && heldByStation(look.held()))
+            .count();
+    String rafts = held == 0 ? "" : " Its photos of this evening are held, rafts: " + held + ".";
+    return sentence(doubt.finding()) + " " + sentence(doubt.remedy()) + rafts;
+  }
+
+  /** Says whether something is held for its station's sake: the station's own row says so. */
+  private static boolean heldByStation(String why) {
+    return why.contains(StationDoubt.HELD);
   }
 
   /** Rafts that were expected tonight and are on no photo. */
@@ -81,12 +96,12 @@ final class PhotoTasks {
     Map<String, Map<String, Set<SiteId>>> held = new TreeMap<>();
     for (Judged row : tonight.verdicts()) {
       boolean doubted = row.verdict() == Verdict.HELD && row.pattern() != Pattern.STATION;
-      if (row.scope() == Judged.Scope.SITE && doubted) {
+      if (row.scope() == Judged.Scope.SITE && doubted && !heldByStation(row.evidence())) {
         sites(held, row.place().raft(), row.evidence()).add(row.place().site().orElseThrow());
       }
     }
     for (RaftLook look : tonight.looks()) {
-      if (!look.held().isEmpty()) {
+      if (!look.held().isEmpty() && !heldByStation(look.held())) {
         sites(held, look.raft(), look.held());
       }
     }

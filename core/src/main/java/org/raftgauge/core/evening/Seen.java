@@ -10,19 +10,32 @@ import org.raftgauge.core.history.SiteLook;
  *
  * @param rafts the rafts that they showed
  * @param sites what they said of the sites
+ * @param stations what they said of their stations, where something is not as it was
  */
-public record Seen(List<RaftLook> rafts, List<SiteLook> sites) {
+public record Seen(List<RaftLook> rafts, List<SiteLook> sites, List<StationDoubt> stations) {
 
   /** Copies the lists. */
   public Seen {
     rafts = List.copyOf(rafts);
     sites = List.copyOf(sites);
+    stations = List.copyOf(stations);
+  }
+
+  /**
+   * Makes what was seen where all stations are as they were.
+   *
+   * @param rafts the rafts
+   * @param sites what was said of the sites
+   */
+  public Seen(List<RaftLook> rafts, List<SiteLook> sites) {
+    this(rafts, sites, List.of());
   }
 
   /** Returns what was seen before an instant. */
   Seen before(Instant end) {
     return new Seen(
         rafts.stream().filter(r -> r.takenAt().toInstant().isBefore(end)).toList(),
-        sites.stream().filter(s -> s.takenAt().toInstant().isBefore(end)).toList());
+        sites.stream().filter(s -> s.takenAt().toInstant().isBefore(end)).toList(),
+        stations);
   }
 }

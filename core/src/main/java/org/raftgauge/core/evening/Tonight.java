@@ -60,6 +60,11 @@ record Tonight(
     return rafts;
   }
 
+  /** Returns the stations that are not as they were tonight. */
+  List<StationDoubt> stations() {
+    return seen.stations().stream().filter(d -> d.evening().equals(evening)).toList();
+  }
+
   /** Returns tonight's series of plants that were seen. */
   List<PlantSeries> seenTonight() {
     return plants.standing().stream().filter(s -> s.last().evening().equals(evening)).toList();

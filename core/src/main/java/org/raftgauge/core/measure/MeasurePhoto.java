@@ -130,7 +130,20 @@ public final class MeasurePhoto {
       return withPicture(
           story.end(PhotoStatus.REFUSED, noBoard(scene), noBoardRemedy(scene)), image);
     }
-    return sumUp(story, image, outcomes);
+    PhotoWitness witness = WitnessOf.photo(image, boards, bare(lit, outcomes), found.shift());
+    return sumUp(story, image, outcomes, witness);
+  }
+
+  /** Returns the lights of boards that canopy hardly shades: a board under leaves is darker. */
+  private static List<MeasureBoard.Lit> bare(
+      List<Optional<MeasureBoard.Lit>> lit, List<MeasureBoard.Outcome> outcomes) {
+    List<MeasureBoard.Lit> bare = new ArrayList<>();
+    for (int i = 0; i < lit.size(); i++) {
+      if (outcomes.get(i).raft().canopyCover().orElse(1) < LightField.MOST_COVER) {
+        lit.get(i).ifPresent(bare::add);
+      }
+    }
+    return bare;
   }
 
   /** Finds a photo's boards. */
@@ -153,7 +166,7 @@ public final class MeasurePhoto {
   }
 
   private static PhotoResult sumUp(
-      PhotoStory story, RgbImage image, List<MeasureBoard.Outcome> outcomes) {
+      PhotoStory story, RgbImage image, List<MeasureBoard.Outcome> outcomes, PhotoWitness witness) {
     List<RaftMeasure> rafts = outcomes.stream().map(MeasureBoard.Outcome::raft).toList();
     OptionalDouble cast =
         outcomes.stream()
@@ -175,7 +188,7 @@ public final class MeasurePhoto {
             allHeld ? PhotoStatus.HELD : PhotoStatus.USED,
             reason,
             remedy,
-            new PhotoStory.Found(rafts, cast));
+            new PhotoStory.Found(rafts, cast, witness));
     return new PhotoResult(
         measure,
         Optional.of(image),

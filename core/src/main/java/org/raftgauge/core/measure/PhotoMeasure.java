@@ -22,6 +22,7 @@ import java.util.OptionalDouble;
  * @param exposureClippedFraction share of clipped pixels, 0..1, where judged
  * @param lightCast distance of the board's colour from neutral, 0..1, where judged
  * @param rafts the rafts found in it
+ * @param witness what it says of camera, lens and lamps
  */
 public record PhotoMeasure(
     String photo,
@@ -35,10 +36,56 @@ public record PhotoMeasure(
     OptionalDouble sharpness,
     OptionalDouble exposureClippedFraction,
     OptionalDouble lightCast,
-    List<RaftMeasure> rafts) {
+    List<RaftMeasure> rafts,
+    PhotoWitness witness) {
 
   /** Copies the rafts. */
   public PhotoMeasure {
     rafts = List.copyOf(rafts);
+  }
+
+  /**
+   * Makes a measure that says nothing of camera, lens and lamps.
+   *
+   * @param photo its path below the photo folder
+   * @param sha256 of its bytes
+   * @param station the station, or empty
+   * @param takenAt when, where known
+   * @param clockDoubt why the clock is doubted, or empty
+   * @param status what became of it
+   * @param reason why, or empty
+   * @param remedy what to do, or empty
+   * @param sharpness 0..1
+   * @param exposureClippedFraction 0..1
+   * @param lightCast 0..1
+   * @param rafts the rafts found in it
+   */
+  public PhotoMeasure(
+      String photo,
+      String sha256,
+      String station,
+      Optional<OffsetDateTime> takenAt,
+      String clockDoubt,
+      PhotoStatus status,
+      String reason,
+      String remedy,
+      OptionalDouble sharpness,
+      OptionalDouble exposureClippedFraction,
+      OptionalDouble lightCast,
+      List<RaftMeasure> rafts) {
+    this(
+        photo,
+        sha256,
+        station,
+        takenAt,
+        clockDoubt,
+        status,
+        reason,
+        remedy,
+        sharpness,
+        exposureClippedFraction,
+        lightCast,
+        rafts,
+        PhotoWitness.NONE);
   }
 }

@@ -35,7 +35,8 @@ record PhotoStory(
 
   /** Ends without rafts. */
   PhotoMeasure end(PhotoStatus status, String reason, String remedy) {
-    return measure(status, reason, remedy, new Found(List.of(), OptionalDouble.empty()));
+    return measure(
+        status, reason, remedy, new Found(List.of(), OptionalDouble.empty(), PhotoWitness.NONE));
   }
 
   PhotoMeasure measure(PhotoStatus status, String reason, String remedy, Found found) {
@@ -53,11 +54,12 @@ record PhotoStory(
             ? OptionalDouble.of(quality.get().exposureClippedFraction())
             : OptionalDouble.empty(),
         found.lightCast,
-        found.rafts);
+        found.rafts,
+        found.witness);
   }
 
-  /** The rafts found and how coloured the light on them is, 0..1. */
-  record Found(List<RaftMeasure> rafts, OptionalDouble lightCast) {}
+  /** The rafts found, how coloured the light on them is, 0..1, and what the photo says of it. */
+  record Found(List<RaftMeasure> rafts, OptionalDouble lightCast, PhotoWitness witness) {}
 
   /** A photo's station and the evening it belongs to, once both are known. */
   record Scene(org.raftgauge.core.book.Station station, LocalDate evening, OffsetDateTime at) {}

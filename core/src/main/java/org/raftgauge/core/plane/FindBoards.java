@@ -53,13 +53,14 @@ public final class FindBoards {
       return FoundBoards.refused(otherShape(photo, station), OTHER_SHAPE_REMEDY);
     }
     FitPose.Prior prior = FitPose.Prior.of(lens.get(), station.cameraHeightMm());
-    List<FoundBoard> boards = new PlaceSlots(photo, station, prior, layouts).place(station.slots());
+    PlaceSlots slots = new PlaceSlots(photo, station, prior, layouts);
+    List<FoundBoard> boards = slots.place(station.slots());
     List<String> leftovers =
         station.slots().stream()
             .filter(s -> !layouts.containsKey(s.layout()))
             .map(s -> "slot " + s.name() + ": no layout named " + s.layout())
             .toList();
-    return FoundBoards.found(boards, leftovers);
+    return FoundBoards.found(boards, leftovers).withShift(slots.shift());
   }
 
   /**

@@ -13,7 +13,6 @@ import org.raftgauge.core.book.Layout;
 import org.raftgauge.core.book.Slot;
 import org.raftgauge.core.book.Station;
 import org.raftgauge.core.marker.LinearLight;
-import org.raftgauge.core.pixels.PointPx;
 import org.raftgauge.core.pixels.RgbImage;
 
 /**
@@ -29,9 +28,6 @@ final class PlaceSlots {
 
   /** Reach of the second one, mm. */
   private static final double SECOND_REACH_MM = 12;
-
-  /** A picture shifted by less than this share of its width is said to be in place. */
-  private static final double STILL_SHARE = 0.005;
 
   /** A board that lies further from its expected place than this is said, mm. */
   private static final double MOVED_MM = 10;
@@ -52,6 +48,8 @@ final class PlaceSlots {
   private final FitPose.Prior prior;
   private final SlotCorners corners;
   private final Map<String, Layout> layouts;
+  private final double stationPxPerPx;
+  private Optional<CameraShift> shift = Optional.empty();
 
   PlaceSlots(RgbImage photo, Station station, FitPose.Prior prior, Map<String, Layout> layouts) {
     this.photo = photo;
@@ -59,6 +57,12 @@ final class PlaceSlots {
     this.prior = prior;
     this.corners = new SlotCorners((double) photo.width() / station.imageWidthPx(), photo, prior);
     this.layouts = layouts;
+    this.stationPxPerPx = (double) station.imageWidthPx() / photo.width();
+  }
+
+  /** Returns what the boards placed so far say of the camera; nothing where no edges showed. */
+  Optional<CameraShift> shift() {
+    return shift;
   }
 
   /** Returns a board a slot, in the slots' order; slots whose layout is unknown are left out. */
@@ -125,14 +129,18 @@ final class PlaceSlots {
       edges(slot, rough, FIRST_REACH_MM).ifPresent(p -> first.put(slot, p));
     }
     CameraMove common = first.isEmpty() ? rough : common(rough, first);
-    List<String> notes = notes(common);
+    CameraShift found = CameraShift.of(common, photo, prior.heightMm(), stationPxPerPx);
+    if (!first.isEmpty()) {
+      shift = Optional.of(found);
+    }
+    List<String> notes = found.notes(photo.width(), stationPxPerPx);
     for (Slot slot : slots) {
       boards.put(slot, new Second(common, notes, first).place(slot));
     }
   }
 
   private String doubt(FindKnock.Knock knock) {
-    return knock.lengthPx() > STILL_SHARE * photo.width() && !knock.safe()
+    return knock.lengthPx() > CameraShift.STILL_SHARE * photo.width() && !knock.safe()
         ? String.format(
             Locale.ROOT,
             "the camera may have moved (the best shift is %.0f, %.0f px, but another fits nearly"
@@ -156,23 +164,6 @@ final class PlaceSlots {
         (slot, p) ->
             pairs.add(new CameraMove.Pair(still(slot).pose(), p.fit().pose(), board(slot))));
     return CameraMove.common(rough, pairs);
-  }
-
-  private List<String> notes(CameraMove common) {
-    PointPx middle = new PointPx((photo.width() - 1) / 2.0, (photo.height() - 1) / 2.0);
-    PointPx now = common.applied(middle, prior.heightMm());
-    double turnDeg = common.turnDeg();
-    if (now.distancePx(middle) < STILL_SHARE * photo.width() && Math.abs(turnDeg) < 0.5) {
-      return List.of();
-    }
-    return List.of(
-        String.format(
-            Locale.ROOT,
-            "the camera has moved: its picture is shifted by (%.0f, %.0f) px and turned by %.1f"
-                + " degrees; corrected",
-            now.xPx() - middle.xPx(),
-            now.yPx() - middle.yPx(),
-            turnDeg));
   }
 
   private FoundBoard board(Slot slot, PoseFit fit, List<String> notes, String held) {

@@ -1,14 +1,30 @@
 // SPDX-License-Identifier: Apache-2.0
 package org.raftgauge.core.station;
 
+import java.time.LocalDate;
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.List;
+import java.util.NavigableMap;
 import java.util.Optional;
+import java.util.TreeMap;
 
 /** Says what about a station has changed, when, and what to do. */
 public final class CheckStation {
+  private final List<StationEvening> evenings;
+  private final List<Optional<Fouling.Worst>> fouled;
+  private final NavigableMap<LocalDate, List<StationFault>> faults = new TreeMap<>();
 
-  private CheckStation() {}
+  private CheckStation(List<StationEvening> evenings) {
+    this.fouled = Fouling.of(evenings);
+    this.evenings = new ArrayList<>();
+    for (int i = 0; i < evenings.size(); i++) {
+      StationEvening evening = evenings.get(i);
+      this.evenings.add(
+          fouled.get(i).map(w -> evening.with(StationSign.FOULING, w.ln())).orElse(evening));
+      faults.put(evening.evening(), new ArrayList<>());
+    }
+  }
 
   /**
    * Checks a station on its newest evening.
@@ -18,11 +34,23 @@ public final class CheckStation {
    *     too short
    */
   public static List<StationFault> check(List<StationEvening> evenings) {
-    List<StationFault> faults = new ArrayList<>();
+    return evenings.isEmpty() ? List.of() : byEvening(evenings).lastEntry().getValue();
+  }
+
+  /**
+   * Checks a station on every evening, each against the evenings before it alone.
+   *
+   * @param evenings in the order of time
+   * @return the faults that each shows, none where all is as it was
+   */
+  public static NavigableMap<LocalDate, List<StationFault>> byEvening(
+      List<StationEvening> evenings) {
+    CheckStation check = new CheckStation(evenings);
     for (StationSign sign : StationSign.values()) {
-      fault(sign, evenings).ifPresent(faults::add);
+      check.chart(sign);
     }
-    return faults;
+    check.faults.values().forEach(f -> f.sort(Comparator.comparing(StationFault::sign)));
+    return check.faults;
   }
 
   /**
@@ -32,42 +60,61 @@ public final class CheckStation {
    * @return 0 to the number of signs
    */
   public static int judged(List<StationEvening> evenings) {
+    CheckStation check = new CheckStation(evenings);
     int judged = 0;
     for (StationSign sign : StationSign.values()) {
-      judged += with(sign, evenings).size() > sign.rule().least() ? 1 : 0;
+      judged += check.with(sign).size() > sign.rule().least() ? 1 : 0;
     }
     return judged;
   }
 
-  private static List<StationEvening> with(StationSign sign, List<StationEvening> evenings) {
-    return evenings.stream().filter(e -> sign.of(e).isPresent()).toList();
+  /** Returns the indices of the evenings that show a sign. */
+  private List<Integer> with(StationSign sign) {
+    List<Integer> known = new ArrayList<>();
+    for (int i = 0; i < evenings.size(); i++) {
+      // The photo's own sharpness changes with the crop: board edges, where seen, tell more.
+      boolean better =
+          sign == StationSign.SHARPNESS && evenings.get(i).value(StationSign.EDGE_BLUR).isPresent();
+      if (evenings.get(i).value(sign).isPresent() && !better) {
+        known.add(i);
+      }
+    }
+    return known;
   }
 
-  private static Optional<StationFault> fault(StationSign sign, List<StationEvening> evenings) {
-    List<StationEvening> known = with(sign, evenings);
-    double[] values = known.stream().mapToDouble(e -> sign.of(e).getAsDouble()).toArray();
+  private void chart(StationSign sign) {
+    List<Integer> known = with(sign);
+    double[] values =
+        known.stream().mapToDouble(i -> evenings.get(i).value(sign).getAsDouble()).toArray();
     List<ControlPoint> points = ControlChart.of(values, sign.rule());
-    if (points.isEmpty()) {
-      return Optional.empty();
+    int first = 0;
+    for (int i = 0; i < points.size(); i++) {
+      if (i > 0 && points.get(i).state() != points.get(i - 1).state()) {
+        first = i;
+      }
+      if (!sign.meaning(points.get(i).state()).isEmpty()) {
+        LocalDate since = evenings.get(known.get(first)).evening();
+        Run run = new Run(since, i - first + 1, points.get(first).level());
+        faults
+            .get(evenings.get(known.get(i)).evening())
+            .add(fault(sign, points.get(i), run, known.get(i)));
+      }
     }
-    int last = points.size() - 1;
-    ControlPoint.State state = points.get(last).state();
-    boolean newest = known.get(last).evening().equals(evenings.get(evenings.size() - 1).evening());
-    if (!state.out() || sign.meaning(state).isEmpty() || !newest) {
-      return Optional.empty();
-    }
-    int first = last;
-    while (first > 0 && points.get(first - 1).state() == state) {
-      first--;
-    }
-    return Optional.of(
-        new StationFault(
-            sign,
-            known.get(first).evening(),
-            last - first + 1,
-            points.get(last).value(),
-            points.get(first).level(),
-            sign.meaning(state),
-            sign.remedy(state)));
+  }
+
+  /** Evenings running that are out on one side. */
+  private record Run(LocalDate since, int evenings, double usual) {}
+
+  private StationFault fault(StationSign sign, ControlPoint point, Run run, int evening) {
+    String where =
+        sign == StationSign.FOULING ? ", at the " + fouled.get(evening).get().words() : "";
+    return new StationFault(
+        sign,
+        run.since(),
+        run.evenings(),
+        point.value(),
+        run.usual(),
+        sign.meaning(point.state()) + where,
+        sign.remedy(point.state()));
   }
 }

@@ -27,6 +27,9 @@ public final class ControlChart {
   /** Widens limits told from n values by 1 + FEW / n; found by simulation of normal scatter. */
   private static final double FEW = 3;
 
+  /** Standard deviations from the level within which a value is as it was. */
+  private static final double STILL = 1;
+
   private final ControlRule rule;
   private final Deque<Double> past = new ArrayDeque<>();
   private Ewma average;
@@ -65,8 +68,12 @@ public final class ControlChart {
     double spread = spread(known, level);
     double e = (value - level) / spread;
     average = average.next(e);
-    boolean out = Math.abs(e) > rule.pointLimit() || average.isHigh(1) || average.isLow(1);
-    if (out) {
+    // An average that still remembers a fault does not make a value near the level odd.
+    boolean drifted = (average.isHigh(1) && e > STILL) || (average.isLow(1) && e < -STILL);
+    if (!drifted) {
+      average = held(average);
+    }
+    if (Math.abs(e) > rule.pointLimit() || drifted) {
       double side = Math.abs(e) > rule.pointLimit() ? e : average.average();
       average = held(average);
       ControlPoint.State state = side > 0 ? ControlPoint.State.HIGH : ControlPoint.State.LOW;

@@ -2,22 +2,46 @@
 package org.raftgauge.core.station;
 
 import java.time.LocalDate;
+import java.util.EnumMap;
+import java.util.List;
+import java.util.Map;
 import java.util.OptionalDouble;
 
 /**
  * What a station's photos of one evening say of the station itself: medians over its photos.
  *
  * @param evening the evening
- * @param sharpness 0..1
- * @param exposureClippedFraction 0..1
- * @param lightCast 0..1
- * @param cameraHeightMm height over the deck by the marks or edges, mm
- * @param poseErrorMm how well marks or edges fit, mm
+ * @param values by sign, in its unit; what was not seen is left out, and {@link
+ *     StationSign#FOULING}, which only the past tells
+ * @param blurCells blur of board edges in nine parts of the picture, px; empty where none was seen
  */
 public record StationEvening(
-    LocalDate evening,
-    OptionalDouble sharpness,
-    OptionalDouble exposureClippedFraction,
-    OptionalDouble lightCast,
-    OptionalDouble cameraHeightMm,
-    OptionalDouble poseErrorMm) {}
+    LocalDate evening, Map<StationSign, Double> values, List<OptionalDouble> blurCells) {
+
+  /** Copies map and list. */
+  public StationEvening {
+    EnumMap<StationSign, Double> copy = new EnumMap<>(StationSign.class);
+    copy.putAll(values);
+    values = copy;
+    blurCells = List.copyOf(blurCells);
+  }
+
+  /** Returns the value of a sign, where it was seen. */
+  OptionalDouble value(StationSign sign) {
+    Double value = values.get(sign);
+    return value == null ? OptionalDouble.empty() : OptionalDouble.of(value);
+  }
+
+  /** Returns the same evening with one more value. */
+  StationEvening with(StationSign sign, double value) {
+    EnumMap<StationSign, Double> more = new EnumMap<>(StationSign.class);
+    more.putAll(values);
+    more.put(sign, value);
+    return new StationEvening(evening, more, blurCells);
+  }
+
+  @Override
+  public Map<StationSign, Double> values() {
+    return java.util.Collections.unmodifiableMap(values);
+  }
+}

@@ -2,6 +2,7 @@
 package org.raftgauge.core.station;
 
 import java.time.LocalDate;
+import java.util.Locale;
 
 /**
  * Something about a station that is not as it was.
@@ -21,4 +22,27 @@ public record StationFault(
     double value,
     double usual,
     String meaning,
-    String remedy) {}
+    String remedy) {
+
+  /** Says whether photos taken under it are to be held. */
+  public boolean holds() {
+    return sign.holds(value, usual);
+  }
+
+  /**
+   * Returns what moved, when, by how much: {@code since 2026-04-12 (1 evening): the boards look
+   * smaller ... (height 1540 mm, usually 1501 mm)}.
+   */
+  public String finding() {
+    return String.format(
+        Locale.ROOT,
+        "since %s (%d %s): %s (%s %s, usually %s)",
+        since,
+        evenings,
+        evenings == 1 ? "evening" : "evenings",
+        meaning,
+        sign.words(),
+        sign.shown(value),
+        sign.shown(usual));
+  }
+}

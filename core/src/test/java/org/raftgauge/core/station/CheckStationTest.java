@@ -2,11 +2,14 @@
 package org.raftgauge.core.station;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.time.LocalDate;
 import java.util.ArrayList;
+import java.util.EnumMap;
 import java.util.List;
+import java.util.Map;
 import java.util.OptionalDouble;
 import java.util.Random;
 import java.util.function.UnaryOperator;
@@ -20,24 +23,48 @@ class CheckStationTest {
     Random random = new Random(6);
     List<StationEvening> evenings = new ArrayList<>();
     for (int i = 0; i < n; i++) {
-      evenings.add(
-          new StationEvening(
-              FIRST.plusDays(i),
-              OptionalDouble.of(0.62 + 0.01 * random.nextGaussian()),
-              OptionalDouble.of(Math.abs(0.004 * random.nextGaussian())),
-              OptionalDouble.of(0.03 + 0.004 * random.nextGaussian()),
-              OptionalDouble.of(2050 + 3 * random.nextGaussian()),
-              OptionalDouble.of(0.9 + 0.1 * random.nextGaussian())));
+      Map<StationSign, Double> values = new EnumMap<>(StationSign.class);
+      values.put(StationSign.SHARPNESS, 0.62 + 0.01 * random.nextGaussian());
+      values.put(StationSign.EXPOSURE, Math.abs(0.004 * random.nextGaussian()));
+      values.put(StationSign.LIGHT_CAST, 0.03 + 0.004 * random.nextGaussian());
+      values.put(StationSign.HEIGHT, 2050 + 3 * random.nextGaussian());
+      values.put(StationSign.POSE_ERROR, 0.9 + 0.1 * random.nextGaussian());
+      evenings.add(new StationEvening(FIRST.plusDays(i), values, List.of()));
+    }
+    return evenings;
+  }
+
+  /** The same with board edges seen: blur of the whole and of nine parts, the corners softer. */
+  private static List<StationEvening> sharpEvenings(int n) {
+    Random random = new Random(8);
+    List<StationEvening> evenings = new ArrayList<>();
+    for (StationEvening evening : evenings(n)) {
+      List<OptionalDouble> cells = new ArrayList<>();
+      for (int cell = 0; cell < 9; cell++) {
+        double usual = cell % 2 == 0 && cell != 4 ? 1.2 : 1.0;
+        cells.add(OptionalDouble.of(usual + 0.02 * random.nextGaussian()));
+      }
+      StationEvening blurred =
+          evening.with(StationSign.EDGE_BLUR, 1.1 + 0.02 * random.nextGaussian());
+      evenings.add(new StationEvening(evening.evening(), blurred.values(), cells));
     }
     return evenings;
   }
 
   private static List<StationEvening> changed(int from, UnaryOperator<StationEvening> by) {
-    List<StationEvening> evenings = evenings(24);
+    return changed(evenings(24), from, by);
+  }
+
+  private static List<StationEvening> changed(
+      List<StationEvening> evenings, int from, UnaryOperator<StationEvening> by) {
     for (int i = from; i < evenings.size(); i++) {
       evenings.set(i, by.apply(evenings.get(i)));
     }
     return evenings;
+  }
+
+  private static UnaryOperator<StationEvening> plus(StationSign sign, double more) {
+    return e -> e.with(sign, e.value(sign).getAsDouble() + more);
   }
 
   private static StationFault only(List<StationEvening> evenings) {
@@ -60,40 +87,24 @@ class CheckStationTest {
   }
 
   @Test
-  void waterThatIsFortyMmLowerIsSeenTheSameEvening() {
-    StationFault fault =
-        only(
-            changed(
-                23,
-                e ->
-                    new StationEvening(
-                        e.evening(),
-                        e.sharpness(),
-                        e.exposureClippedFraction(),
-                        e.lightCast(),
-                        OptionalDouble.of(e.cameraHeightMm().getAsDouble() + 40),
-                        e.poseErrorMm())));
+  void waterThatIsFortyMmLowerIsSeenTheSameEveningAndMeasuredOn() {
+    StationFault fault = only(changed(23, plus(StationSign.HEIGHT, 40)));
     assertEquals(StationSign.HEIGHT, fault.sign());
     assertEquals(FIRST.plusDays(23), fault.since());
     assertEquals(1, fault.evenings());
     assertTrue(fault.meaning().contains("the water is lower or the camera higher"));
     assertTrue(fault.remedy().contains("water level"));
+    assertFalse(fault.holds(), "each photo's own height takes it out");
   }
 
   @Test
-  void foggedLensIsSaidWithTheEveningItBegan() {
-    StationFault fault =
-        only(
-            changed(
-                19,
-                e ->
-                    new StationEvening(
-                        e.evening(),
-                        OptionalDouble.of(e.sharpness().getAsDouble() - 0.2),
-                        e.exposureClippedFraction(),
-                        e.lightCast(),
-                        e.cameraHeightMm(),
-                        e.poseErrorMm())));
+  void heightThatNoWaterExplainsHoldsThePhotos() {
+    assertTrue(only(changed(23, plus(StationSign.HEIGHT, 200))).holds());
+  }
+
+  @Test
+  void unsharpPhotosAreSaidWithTheEveningItBegan() {
+    StationFault fault = only(changed(19, plus(StationSign.SHARPNESS, -0.25)));
     assertEquals(StationSign.SHARPNESS, fault.sign());
     assertEquals(FIRST.plusDays(19), fault.since());
     assertEquals(5, fault.evenings());
@@ -103,62 +114,74 @@ class CheckStationTest {
 
   @Test
   void sharperPhotosAreNoFault() {
+    assertEquals(List.of(), CheckStation.check(changed(20, plus(StationSign.SHARPNESS, 0.3))));
+  }
+
+  @Test
+  void sharpnessThatCropsChangeIsPassedOverWhereBoardEdgesAreSeen() {
+    List<StationEvening> evenings = sharpEvenings(24);
     assertEquals(
-        List.of(),
-        CheckStation.check(
+        List.of(), CheckStation.check(changed(evenings, 19, plus(StationSign.SHARPNESS, -0.25))));
+  }
+
+  @Test
+  void foggedLensBlursTheBoardsEdgesAndHoldsThePhotos() {
+    StationFault fault = only(changed(sharpEvenings(24), 22, plus(StationSign.EDGE_BLUR, 1.3)));
+    assertEquals(StationSign.EDGE_BLUR, fault.sign());
+    assertTrue(fault.holds(), "more than twice as wide");
+    assertFalse(only(changed(sharpEvenings(24), 22, plus(StationSign.EDGE_BLUR, 0.6))).holds());
+  }
+
+  @Test
+  void dropThatBlursOnePartIsSaidWithItsPlace() {
+    StationFault fault =
+        only(
             changed(
-                20,
-                e ->
-                    new StationEvening(
-                        e.evening(),
-                        OptionalDouble.of(0.9),
-                        e.exposureClippedFraction(),
-                        e.lightCast(),
-                        e.cameraHeightMm(),
-                        e.poseErrorMm()))));
+                sharpEvenings(24),
+                21,
+                e -> {
+                  List<OptionalDouble> cells = new ArrayList<>(e.blurCells());
+                  cells.set(6, OptionalDouble.of(2.4));
+                  return new StationEvening(e.evening(), e.values(), cells);
+                }));
+    assertEquals(StationSign.FOULING, fault.sign());
+    assertEquals("one part of the picture stays blurred, at the lower left", fault.meaning());
+    // ln(2.4 / 1.2): the part's own usual blur is 1.2.
+    assertEquals(Math.log(2), fault.value(), 0.1);
+    assertEquals(3, fault.evenings());
   }
 
   @Test
   void faultThatIsOverIsNotSaid() {
     List<StationEvening> evenings = evenings(30);
-    StationEvening odd = evenings.get(15);
-    evenings.set(
-        15,
-        new StationEvening(
-            odd.evening(),
-            odd.sharpness(),
-            odd.exposureClippedFraction(),
-            OptionalDouble.of(0.3),
-            odd.cameraHeightMm(),
-            odd.poseErrorMm()));
+    evenings.set(15, evenings.get(15).with(StationSign.LIGHT_CAST, 0.3));
     assertEquals(List.of(), CheckStation.check(evenings));
+    assertEquals(
+        List.of(StationSign.LIGHT_CAST),
+        CheckStation.byEvening(evenings).get(FIRST.plusDays(15)).stream()
+            .map(StationFault::sign)
+            .toList());
   }
 
   @Test
   void signThatTheNewestEveningLacksIsNotSaid() {
-    List<StationEvening> evenings =
-        changed(
-            22,
-            e ->
-                new StationEvening(
-                    e.evening(),
-                    e.sharpness(),
-                    e.exposureClippedFraction(),
-                    OptionalDouble.of(0.4),
-                    e.cameraHeightMm(),
-                    e.poseErrorMm()));
+    List<StationEvening> evenings = changed(22, e -> e.with(StationSign.LIGHT_CAST, 0.4));
     assertEquals(StationSign.LIGHT_CAST, only(evenings).sign());
     StationEvening last = evenings.get(23);
-    evenings.set(
-        23,
-        new StationEvening(
-            last.evening(),
-            last.sharpness(),
-            last.exposureClippedFraction(),
-            OptionalDouble.empty(),
-            last.cameraHeightMm(),
-            last.poseErrorMm()));
+    Map<StationSign, Double> less = new EnumMap<>(last.values());
+    less.remove(StationSign.LIGHT_CAST);
+    evenings.set(23, new StationEvening(last.evening(), less, List.of()));
     assertEquals(List.of(), CheckStation.check(evenings));
+  }
+
+  @Test
+  void whatIsSaidOfAnEveningDoesNotChangeWithLaterOnes() {
+    List<StationEvening> evenings = changed(19, plus(StationSign.POSE_ERROR, 1.5));
+    var all = CheckStation.byEvening(evenings);
+    for (int n = 1; n <= evenings.size(); n++) {
+      List<StationEvening> soFar = evenings.subList(0, n);
+      assertEquals(all.get(soFar.get(n - 1).evening()), CheckStation.check(soFar), "after " + n);
+    }
   }
 
   @Test

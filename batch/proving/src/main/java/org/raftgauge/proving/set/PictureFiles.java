@@ -16,12 +16,19 @@ import org.raftgauge.core.pixels.RgbImage;
 import org.raftgauge.proving.render.Exposure;
 
 /** Writes photos, label pictures and coverage pictures. */
-final class PictureFiles {
+public final class PictureFiles {
 
   private PictureFiles() {}
 
-  /** Writes a JPEG at a quality of 1..100. */
-  static void writeJpeg(RgbImage image, Path file, int quality) throws IOException {
+  /**
+   * Writes a JPEG.
+   *
+   * @param image the picture
+   * @param file where; its folder is made
+   * @param quality 1..100
+   * @throws IOException if it cannot be written
+   */
+  public static void writeJpeg(RgbImage image, Path file, int quality) throws IOException {
     Files.createDirectories(file.getParent());
     Files.deleteIfExists(file);
     ImageWriter writer = ImageIO.getImageWritersByFormatName("jpeg").next();

@@ -1,0 +1,66 @@
+// SPDX-License-Identifier: Apache-2.0
+package org.raftgauge.core.measure;
+
+import java.util.List;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import org.raftgauge.core.marker.LinearLight;
+import org.raftgauge.core.pixels.RgbImage;
+import org.raftgauge.core.plane.CameraShift;
+import org.raftgauge.core.plane.EdgeBlur;
+import org.raftgauge.core.plane.FoundBoard;
+
+/** Reads off a photo what it says of its camera, lens and lamps. */
+final class WitnessOf {
+  /** Every n-th pixel each way is looked at. */
+  private static final int LOOKS = 400;
+
+  private static final int LEVELS = 1000;
+
+  /** The darkest share of a photo with water, holes or leaf shadows in it. */
+  private static final double DARKEST = 0.005;
+
+  private static final double WHITE = 0.95;
+
+  private WitnessOf() {}
+
+  static PhotoWitness photo(
+      RgbImage image,
+      List<FoundBoard> boards,
+      List<MeasureBoard.Lit> bare,
+      Optional<CameraShift> shift) {
+    return new PhotoWitness(
+        shift,
+        EdgeBlur.of(image, boards),
+        haze(image),
+        LightField.of(bare, image.width(), image.height()));
+  }
+
+  private static OptionalDouble haze(RgbImage image) {
+    LinearLight light = LinearLight.of(image);
+    int[] histogram = new int[LEVELS];
+    int across = Math.min(LOOKS, image.width());
+    int down = Math.min(LOOKS, image.height());
+    for (int i = 0; i < across * down; i++) {
+      double x = (i % across + 0.5) * image.width() / across - 0.5;
+      double y = (Math.floorDiv(i, across) + 0.5) * image.height() / down - 0.5;
+      histogram[(int) Math.min(LEVELS - 1.0, LEVELS * light.at(x, y))]++;
+    }
+    double white = quantile(histogram, WHITE * across * down);
+    return white <= 0
+        ? OptionalDouble.empty()
+        : OptionalDouble.of(Math.min(1, quantile(histogram, DARKEST * across * down) / white));
+  }
+
+  /** Returns the light under which so many looks lie, linear within a level. */
+  private static double quantile(int[] histogram, double looks) {
+    double under = 0;
+    int level = 0;
+    while (level < LEVELS - 1 && under + histogram[level] < looks) {
+      under += histogram[level];
+      level++;
+    }
+    double within = histogram[level] == 0 ? 0 : (looks - under) / histogram[level];
+    return (level + within) / LEVELS;
+  }
+}
