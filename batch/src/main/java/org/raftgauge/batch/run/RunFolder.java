@@ -148,7 +148,7 @@ public final class RunFolder {
           request.workers(),
           one,
           outcome -> {
-            keep.take(outcome);
+            keep.take(outcome.notFromTheFuture(request.startedAt()));
             told(outcome);
           });
       keep.flush();
