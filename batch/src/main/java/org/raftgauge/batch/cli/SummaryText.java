@@ -7,6 +7,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.stream.Collectors;
 import org.raftgauge.batch.run.RunSummary;
+import org.raftgauge.core.problem.PlainLine;
 import org.raftgauge.core.problem.Problem;
 
 /** Says what a run came to, on one screen. */
@@ -71,7 +72,7 @@ final class SummaryText {
       return;
     }
     lines.add(title);
-    all.stream().limit(MOST_LINES).forEach(line -> lines.add("  " + line));
+    all.stream().limit(MOST_LINES).map(PlainLine::of).forEach(line -> lines.add("  " + line));
     if (all.size() > MOST_LINES) {
       lines.add("  ... and " + (all.size() - MOST_LINES) + " more in " + where);
     }
