@@ -12,8 +12,9 @@ public final class PlainLine {
   private PlainLine() {}
 
   /**
-   * Writes out, as {@code \u000a}, what would break the line, steer a terminal or not show: control
-   * and format characters, line separators, odd blanks and halves of characters.
+   * Writes out, as a backslash, a u and its number in hexadecimal, what would break the line, steer
+   * a terminal or not show: control and format characters, line separators, odd blanks and halves
+   * of characters.
    *
    * @param text any text
    * @return the same, all of it visible on one line
