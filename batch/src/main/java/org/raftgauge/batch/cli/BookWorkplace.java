@@ -4,7 +4,9 @@ package org.raftgauge.batch.cli;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.text.Normalizer;
 import java.util.ArrayList;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -49,24 +51,31 @@ public final class BookWorkplace implements Workplace {
   public FoundPhotos photos(Path folder) throws InputException {
     PhotoFolder found = find(folder);
     Manifest manifest = manifest(folder);
+    Map<String, ManifestRow> left = new LinkedHashMap<>();
+    manifest.rows().values().forEach(row -> left.putIfAbsent(composed(row.photo()), row));
     List<FoundPhoto> photos = new ArrayList<>();
     for (String photo : found.photos()) {
-      photos.add(new FoundPhoto(found.fileOf(photo), facts(photo, manifest.rows())));
+      Optional<ManifestRow> row = Optional.ofNullable(left.remove(composed(photo)));
+      photos.add(new FoundPhoto(found.fileOf(photo), facts(photo, row)));
     }
     List<Problem> problems = new ArrayList<>(manifest.problems());
-    for (String row : manifest.rows().keySet()) {
-      if (!found.photos().contains(row)) {
-        problems.add(
-            new Problem(
-                "manifest.csv:" + manifest.rows().get(row).line(),
-                "there is no photo \"" + row + "\"",
-                "write the path below the photo folder, with forward slashes"));
-      }
+    for (ManifestRow row : left.values()) {
+      problems.add(
+          new Problem(
+              "manifest.csv:" + row.line(),
+              "there is no photo \"" + row.photo() + "\"",
+              "write the path below the photo folder, with forward slashes"));
     }
-    for (String place : found.unreadable()) {
-      problems.add(new Problem(place, "cannot be read", "check its permissions and its disk"));
-    }
+    found.unreadable().forEach(place -> problems.add(unreadable(place, found.fileOf(place))));
     return new FoundPhotos(photos, problems);
+  }
+
+  private static Problem unreadable(String place, Path file) {
+    if (Files.isDirectory(file)) {
+      return new Problem(place, "cannot be read", "check its permissions and its disk");
+    }
+    String found = Files.isSymbolicLink(file) ? "is a link that leads nowhere" : "is no file";
+    return new Problem(place, found, "copy the photo itself there, or take it away");
   }
 
   @Override
@@ -99,10 +108,13 @@ public final class BookWorkplace implements Workplace {
     return Files.exists(file) ? Manifest.read(file) : Manifest.none();
   }
 
-  private static PhotoFacts facts(String photo, Map<String, ManifestRow> rows) {
-    ManifestRow row = rows.get(photo);
-    return row == null
-        ? PhotoFacts.of(photo)
-        : new PhotoFacts(photo, row.takenAt(), row.station(), row.slot(), row.raft());
+  /** Some systems write an accent in file names as a character of its own. */
+  private static String composed(String path) {
+    return Normalizer.normalize(path, Normalizer.Form.NFC);
+  }
+
+  private static PhotoFacts facts(String photo, Optional<ManifestRow> row) {
+    return row.map(r -> new PhotoFacts(photo, r.takenAt(), r.station(), r.slot(), r.raft()))
+        .orElse(PhotoFacts.of(photo));
   }
 }

@@ -2,6 +2,7 @@
 package org.raftgauge.batch.cli;
 
 import java.nio.file.Path;
+import java.time.Instant;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
@@ -56,7 +57,7 @@ final class CheckPhotos {
   private List<Problem> check(FoundPhoto photo) {
     try {
       byte[] bytes = ReadPhoto.bytes(photo.file(), photo.facts().photo());
-      return CheckPhoto.problems(bytes, photo.facts(), reading.book());
+      return CheckPhoto.problems(bytes, photo.facts(), reading.book(), Instant.now());
     } catch (InputException unreadable) {
       return unreadable.problems();
     }

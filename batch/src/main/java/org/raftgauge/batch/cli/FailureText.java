@@ -22,12 +22,14 @@ final class FailureText {
     if (e instanceof FileSystemException other && other.getReason() != null) {
       return other.getFile() + ": " + other.getReason() + remedy(other.getReason());
     }
-    return e instanceof IOException && e.getMessage() != null ? e.getMessage() : e.toString();
+    return e instanceof IOException && e.getMessage() != null
+        ? e.getMessage() + (e.getMessage().contains(";") ? "" : remedy(e.getMessage()))
+        : e.toString();
   }
 
   private static String remedy(String reason) {
     if (reason.contains("No space") || reason.contains("not enough space")) {
-      return "; free some space and run again";
+      return "; free some space on the disks of OUT and BOOK and run again";
     }
     return reason.contains("Read-only") ? "; use a folder that can be written" : "";
   }

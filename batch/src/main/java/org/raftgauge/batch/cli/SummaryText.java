@@ -9,6 +9,7 @@ import java.util.stream.Collectors;
 import org.raftgauge.batch.run.RunSummary;
 import org.raftgauge.core.book.Units;
 import org.raftgauge.core.evening.EveningResult;
+import org.raftgauge.core.problem.PlainLine;
 import org.raftgauge.core.problem.Problem;
 
 /** Says what a run came to, on one screen. */
@@ -94,7 +95,7 @@ final class SummaryText {
       return;
     }
     lines.add(title);
-    all.stream().limit(MOST_LINES).forEach(line -> lines.add("  " + line));
+    all.stream().limit(MOST_LINES).map(PlainLine::of).forEach(line -> lines.add("  " + line));
     if (all.size() > MOST_LINES) {
       lines.add("  ... and " + (all.size() - MOST_LINES) + " more in " + where);
     }

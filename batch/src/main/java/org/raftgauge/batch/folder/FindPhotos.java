@@ -43,7 +43,8 @@ public final class FindPhotos {
    * Lists the photos below a folder by their names' endings: jpg, jpeg, png, tif, tiff in any case.
    *
    * <p>Links are followed, but not round in circles. Hidden files and folders (a leading dot) are
-   * passed over. Nothing is opened: whether a file is a picture is told later, by its content.
+   * passed over; a link to nowhere or a pipe that is named like a photo is told with what cannot be
+   * read. Nothing is opened: whether a file is a picture is told later, by its content.
    *
    * @param folder the photo folder
    * @return its photos and its other files, sorted
@@ -90,8 +91,9 @@ public final class FindPhotos {
         return FileVisitResult.CONTINUE;
       }
       String ending = name.substring(name.lastIndexOf('.') + 1);
-      boolean photo = attributes.isRegularFile() && PHOTO_ENDINGS.contains(ending);
-      (photo && name.contains(".") ? photos : notPhotos).add(relative(file));
+      boolean named = name.contains(".") && PHOTO_ENDINGS.contains(ending);
+      List<String> kind = attributes.isRegularFile() ? photos : unreadable;
+      (named ? kind : notPhotos).add(relative(file));
       return FileVisitResult.CONTINUE;
     }
 

@@ -2,6 +2,7 @@
 package org.raftgauge.batch.folder;
 
 import java.io.IOException;
+import java.nio.file.AccessDeniedException;
 import java.nio.file.Files;
 import java.nio.file.NoSuchFileException;
 import java.nio.file.Path;
@@ -43,6 +44,9 @@ public final class ReadPhoto {
               "the file's name, or its folder's, is not UTF-8 and cannot be opened",
               "rename it in plain letters and run again")
           : problem(photo, "the file is not there any more", "copy it from the camera again");
+    } catch (AccessDeniedException denied) {
+      throw problem(
+          photo, "you have no right to read the file", "change its rights, then run again");
     } catch (IOException e) {
       throw problem(
           photo,

@@ -22,9 +22,9 @@ final class OutFolder {
    * @throws InputException if publishing would touch anything but an earlier run
    */
   static void check(RunRequest request) throws InputException {
-    Path out = request.out().orElse(request.book().resolve("runs")).toAbsolutePath().normalize();
-    Path photos = request.photos().toAbsolutePath().normalize();
-    Path book = request.book().toAbsolutePath().normalize();
+    Path out = real(request.out().orElse(request.book().resolve("runs")));
+    Path photos = real(request.photos());
+    Path book = real(request.book());
     if (out.startsWith(photos)) {
       throw wrong(
           out,
@@ -48,12 +48,26 @@ final class OutFolder {
    * @throws InputException if publishing would touch anything but earlier results
    */
   static void check(Path folder, Path book) throws InputException {
-    Path out = folder.toAbsolutePath().normalize();
-    if (book.toAbsolutePath().normalize().startsWith(out)) {
+    Path out = real(folder);
+    if (real(book).startsWith(out)) {
       throw wrong(out, "holds the book", "give an OUT of its own");
     }
     checkWritable(out);
     checkOwn(out);
+  }
+
+  /** Follows the links of a path as far as it is there. */
+  private static Path real(Path path) throws InputException {
+    Path whole = path.toAbsolutePath().normalize();
+    Path there = whole;
+    while (!Files.exists(there) && there.getParent() != null) {
+      there = there.getParent();
+    }
+    try {
+      return there.toRealPath().resolve(there.relativize(whole));
+    } catch (IOException e) {
+      throw wrong(whole, "cannot be read: " + e.getMessage(), "give another folder");
+    }
   }
 
   private static void checkOwn(Path out) throws InputException {

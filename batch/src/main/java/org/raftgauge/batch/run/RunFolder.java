@@ -159,7 +159,7 @@ public final class RunFolder {
           request.workers(),
           one,
           outcome -> {
-            keep.take(outcome);
+            keep.take(outcome.notFromTheFuture(request.startedAt()));
             told(outcome);
           });
       keep.flush();

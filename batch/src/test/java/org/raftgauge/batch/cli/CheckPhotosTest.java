@@ -135,6 +135,39 @@ class CheckPhotosTest {
         problems());
   }
 
+  @Test
+  void aManifestMayWriteADateAloneAndAnAccentAsItsOwnCharacter() throws IOException {
+    picture("Su\u0308d.png", 1280, 1200);
+    manifest("photo,taken_at\nS\u00fcd.png,2026-03-10\n");
+
+    assertEquals(List.of(), problems());
+  }
+
+  @Test
+  void aDateAloneThatIsNoneIsOneProblem() throws IOException {
+    picture("a.png", 1280, 1200);
+    manifest("photo,taken_at\na.png,2026-02-30\n");
+
+    assertEquals(
+        List.of(
+            "manifest.csv:2: column taken_at: \"2026-02-30\" is not a date; write year-month-day,"
+                + " as in 2026-04-06"),
+        problems());
+  }
+
+  @Test
+  void aLinkThatLeadsNowhereAndAClockThatIsAheadAreSaid() throws IOException {
+    Files.createSymbolicLink(folder.resolve("photos/gone.jpg"), folder.resolve("nowhere"));
+    picture("2199-03-10_KV-112.png", 1280, 1200);
+
+    assertEquals(
+        List.of(
+            "gone.jpg: is a link that leads nowhere; copy the photo itself there, or take it away",
+            "2199-03-10_KV-112.png: its time is in doubt: the time 2199-03-10T18:00+01:00 is in the"
+                + " future; set the camera's clock, or give taken_at in manifest.csv"),
+        problems());
+  }
+
   private List<String> problems() {
     return new BookWorkplace()
         .check(folder.resolve("book"), Optional.of(folder.resolve("photos"))).stream()

@@ -311,8 +311,11 @@ class RaftgaugeTest {
         "x: is not there (any more); look for its drive or folder",
         FailureText.of(new NoSuchFileException("x")));
     assertEquals(
-        "x: No space left on device; free some space and run again",
+        "x: No space left on device; free some space on the disks of OUT and BOOK and run again",
         FailureText.of(new FileSystemException("x", null, "No space left on device")));
+    assertEquals(
+        "No space left on device; free some space on the disks of OUT and BOOK and run again",
+        FailureText.of(new IOException("No space left on device")));
     assertEquals("as it is", FailureText.of(new IOException("as it is")));
   }
 

@@ -117,11 +117,13 @@ class FindPhotosTest {
   }
 
   @Test
-  void aLinkToNowhereIsListedButIsNoPhoto() throws IOException {
+  void aLinkToNowhereThatIsNamedLikeAPhotoCannotBeRead() throws IOException {
     link(root.resolve("gone.jpg"), root.resolve("nowhere.jpg"));
+    link(root.resolve("gone.txt"), root.resolve("nowhere.jpg"));
     PhotoFolder found = FindPhotos.in(root);
     assertEquals(List.of(), found.photos());
-    assertEquals(List.of("gone.jpg"), found.notPhotos());
+    assertEquals(List.of("gone.txt"), found.notPhotos());
+    assertEquals(List.of("gone.jpg"), found.unreadable());
   }
 
   @Test

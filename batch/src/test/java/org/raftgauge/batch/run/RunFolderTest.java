@@ -300,6 +300,25 @@ class RunFolderTest {
   }
 
   @Test
+  void aPhotoFromTheFutureIsRefusedAndIsNotTakenForTheLatestEvening() throws Exception {
+    photo("a.txt", "rafts=R1" + EVENING);
+    photo("b.txt", "rafts=R2 at=2031-04-11T18:00:00+01:00");
+
+    RunSummary summary = run("out");
+
+    assertEquals(Optional.of(LocalDate.parse("2026-04-11")), summary.evening());
+    assertEquals(1, summary.photos().get(PhotoStatus.REFUSED));
+    assertTrue(
+        text("out/photos.csv")
+            .contains(
+                ",refused,the time 2031-04-11T18:00+01:00 is in the future,\"set the camera's"
+                    + " clock, and give taken_at in manifest.csv\","),
+        text("out/photos.csv"));
+    run("out");
+    assertEquals(3, measurer.calls(), "the refused photo twice, the other once");
+  }
+
+  @Test
   void ofTwoFilesWithTheSameBytesTheSecondIsSkipped() throws Exception {
     photo("a.txt", "rafts=R1" + EVENING);
     photo("copy.txt", "rafts=R1" + EVENING);
@@ -445,6 +464,11 @@ class RunFolderTest {
         assertThrows(InputException.class, () -> run("."))
             .getMessage()
             .contains("holds the photos or the book; give an OUT of its own"));
+    Files.createSymbolicLink(folder.resolve("link"), folder.resolve("photos"));
+    assertTrue(
+        assertThrows(InputException.class, () -> run("link/out"))
+            .getMessage()
+            .contains("photos/out: lies inside the photo folder"));
   }
 
   @Test

@@ -44,6 +44,20 @@ class SmallPartsTest {
   }
 
   @Test
+  void picturesOfAPhotoWithALongNameGetAShortOneOfTheirOwn() {
+    // 230 bytes leave room for ".coverage.png" in the 255 that file systems take; an o with an
+    // accent has two.
+    String longest = "t/" + "x".repeat(230);
+    String over = "t/" + "\u00f3".repeat(116);
+    PictureNames names = new PictureNames(List.of(longest + ".jpg", over + ".jpg", over + "a.jpg"));
+
+    assertEquals(longest, names.of(longest + ".jpg"));
+    assertTrue(
+        names.of(over + ".jpg").matches("t/\u00f3{40}-[0-9a-f]{16}"), names.of(over + ".jpg"));
+    assertNotEquals(names.of(over + ".jpg"), names.of(over + "a.jpg"));
+  }
+
+  @Test
   void jsonIsEscapedAndIndented() {
     Map<String, Object> map = new LinkedHashMap<>();
     map.put("text", "a\"b\\c\n\u00e9");

@@ -88,6 +88,12 @@ final class CellNames {
       cells.error(column, "\"" + text + "\" is out of range", "write a time from 1990 to 2200");
       return Optional.empty();
     }
+    if (farmDay.isLeftOut(text)) {
+      cells.warning(
+          column,
+          "\"" + text + "\" never was on the farm's clock, which went forward over it",
+          "it is read as " + time.get().toLocalDateTime() + "; write what the clock showed");
+    }
     return time;
   }
 }

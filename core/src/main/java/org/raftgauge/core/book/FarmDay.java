@@ -75,6 +75,25 @@ public record FarmDay(ZoneId zone, LocalTime startsAt) {
   }
 
   /**
+   * Says whether a local time never was on the farm's clock, because that went forward over it.
+   *
+   * @param text as read by {@link #parseTime}
+   * @return false also where an offset is written, or it is not a time
+   */
+  public boolean isLeftOut(String text) {
+    try {
+      LocalDateTime local = LocalDateTime.parse(iso(text), LOCAL);
+      return zone.getRules().getValidOffsets(local).isEmpty();
+    } catch (DateTimeParseException noLocalTime) {
+      return false;
+    }
+  }
+
+  private static String iso(String text) {
+    return text.strip().replaceFirst("^(\\d{4}-\\d{2}-\\d{2}) +(?=\\d)", "$1T");
+  }
+
+  /**
    * Reads a date and time: {@code 2026-04-16T18:00}, with a space for the T, with seconds, with an
    * offset such as {@code +01:00} or {@code Z}. Without an offset it is on the farm's clock.
    *
@@ -82,7 +101,7 @@ public record FarmDay(ZoneId zone, LocalTime startsAt) {
    * @return the time, or nothing if it is not one
    */
   public Optional<OffsetDateTime> parseTime(String text) {
-    String iso = text.strip().replaceFirst("^(\\d{4}-\\d{2}-\\d{2}) +(?=\\d)", "$1T");
+    String iso = iso(text);
     try {
       return Optional.of(
           iso.matches(".*T.*([+-]\\d{2}:\\d{2}|Z)")

@@ -11,9 +11,11 @@ import java.util.List;
  */
 public record Known(List<String> names, boolean whole) {
 
-  /** Copies the list. */
+  /** Keeps what are names; where one is none, what it was meant for is not known. */
   public Known {
-    names = List.copyOf(names);
+    List<String> sound = names.stream().filter(Names::isName).toList();
+    whole = whole && sound.size() == names.size();
+    names = sound;
   }
 
   /**

@@ -4,7 +4,9 @@ package org.raftgauge.core.book;
 import java.time.LocalDate;
 import java.time.OffsetDateTime;
 import java.util.ArrayList;
+import java.util.HashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.function.Function;
@@ -38,6 +40,7 @@ final class LogReader {
   private final Known rafts;
   private final Known ponds;
   private final Findings findings;
+  private final Map<List<String>, Integer> climateLines = new HashMap<>();
 
   LogReader(FarmDay farmDay, Rafts rafts, Findings findings) {
     this.farmDay = farmDay;
@@ -143,10 +146,21 @@ final class LogReader {
     OptionalDouble light = cells.number("dli_mol_m2", NumberRange.from(0, 100));
     OptionalDouble water = cells.number("water_l", NumberRange.from(0, 1e7));
     OptionalDouble feed = cells.number("feed_g", NumberRange.from(0, 1e7));
+    date.map(d -> dayAtPond(pond, d))
+        .map(day -> climateLines.putIfAbsent(day, cells.line()))
+        .ifPresent(line -> cells.error("date", twice(date.get(), line), "keep one of the two"));
     return cells.sound()
         ? Optional.of(
             new ClimateDay(cells.line(), pond, date.orElseThrow(), air, light, water, feed))
         : Optional.empty();
+  }
+
+  private static List<String> dayAtPond(String pond, LocalDate date) {
+    return List.of(pond, date.toString());
+  }
+
+  private static String twice(LocalDate date, int line) {
+    return "\"" + date + "\" stands on line " + line + " too, for the same pond";
   }
 
   List<SeenItem> seen(CsvTable table) {

@@ -90,7 +90,10 @@ public record Manifest(Map<String, ManifestRow> rows, List<Problem> problems) {
   private static void checkTime(Cells cells) {
     String text = cells.text("taken_at");
     FarmDay anyZone = BookSettings.unread().farmDay();
-    if (!text.isEmpty() && anyZone.parseTime(text).isEmpty()) {
+    boolean bareDate = text.matches("\\d{4}-\\d{2}-\\d{2}");
+    if (bareDate) {
+      cells.date("taken_at");
+    } else if (!text.isEmpty() && anyZone.parseTime(text).isEmpty()) {
       cells.error(
           "taken_at",
           "\"" + text + "\" is not a time",

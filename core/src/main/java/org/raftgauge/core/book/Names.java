@@ -4,6 +4,7 @@ package org.raftgauge.core.book;
 import java.util.Optional;
 import java.util.function.BiConsumer;
 import java.util.stream.Collectors;
+import org.raftgauge.core.problem.PlainLine;
 
 /**
  * Checks names that become parts of file names, of lists, of pages and of QR codes: letters and
@@ -35,6 +36,11 @@ final class Names {
     Optional<String> fault = fault(name);
     fault.ifPresent(f -> error.accept("\"" + shown(name) + "\" is not a name: " + f, REMEDY));
     return fault.isEmpty();
+  }
+
+  /** Says whether a text is a name. */
+  static boolean isName(String text) {
+    return fault(text).isEmpty();
   }
 
   private static Optional<String> fault(String name) {
@@ -72,16 +78,9 @@ final class Names {
     String start =
         text.codePoints()
             .limit(LONGEST_SHOWN)
-            .mapToObj(c -> isAllowed(c) || isPlainMark(c) ? Character.toString(c) : written(c))
+            .mapToObj(Character::toString)
             .collect(Collectors.joining());
-    return text.codePointCount(0, text.length()) > LONGEST_SHOWN ? start + "..." : start;
-  }
-
-  private static boolean isPlainMark(int c) {
-    return c > ' ' && c < 127;
-  }
-
-  private static String written(int c) {
-    return String.format(java.util.Locale.ROOT, "\\u%04x", c);
+    return PlainLine.of(
+        text.codePointCount(0, text.length()) > LONGEST_SHOWN ? start + "..." : start);
   }
 }

@@ -61,7 +61,15 @@ final class PlacementReader {
     if (stationNames.lacks(station)) {
       cells.unknown("station", station, stationNames.names());
     }
-    Optional.ofNullable(stations.get(station))
+    Optional<Station> known = Optional.ofNullable(stations.get(station));
+    if (known.filter(s -> s.kind() == Station.Kind.PASSING).isPresent()) {
+      cells.error(
+          "station",
+          "\"" + station + "\" is a passing station, which has no slots",
+          "name a fixed station, or delete the row");
+      return;
+    }
+    known
         .map(s -> s.slots().stream().map(Slot::name).toList())
         .filter(slots -> !slots.contains(slot))
         .ifPresent(slots -> cells.unknown("slot", slot, slots));

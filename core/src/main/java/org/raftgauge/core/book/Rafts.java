@@ -28,7 +28,7 @@ final class Rafts {
     if (!sound) {
       doubt(named);
     }
-    if (named.stream().anyMatch(String::isEmpty)) {
+    if (!named.stream().allMatch(Names::isName)) {
       lose();
     }
   }
@@ -38,7 +38,9 @@ final class Rafts {
   }
 
   void pond(String name) {
-    ponds.add(name);
+    if (!name.isEmpty()) {
+      ponds.add(name);
+    }
   }
 
   /** Says whether what is known of a raft may be wrong for want of a row. */

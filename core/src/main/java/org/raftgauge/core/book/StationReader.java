@@ -5,6 +5,7 @@ import java.time.Duration;
 import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Locale;
 import java.util.Optional;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
@@ -14,12 +15,18 @@ import org.raftgauge.core.table.NumberRange;
 /** Reads one file of {@code stations/}. */
 final class StationReader {
   private static final NumberRange IMAGE = NumberRange.from(16, 30_000);
-  private static final NumberRange CAMERA_HEIGHT = NumberRange.aboveZero(50_000);
+
+  /** A camera nearer than 100 mm sees no board: below that the height was written in metres. */
+  private static final NumberRange CAMERA_HEIGHT = NumberRange.from(100, 50_000);
+
   private static final NumberRange FOCAL = NumberRange.aboveZero(1e6);
   private static final NumberRange PIXEL = NumberRange.from(-1e5, 1e5);
   private static final NumberRange DISTORTION = NumberRange.from(-100, 100);
   private static final NumberRange OFFSET_S = NumberRange.from(-1e9, 1e9);
   private static final Pattern OFFSET = Pattern.compile("([+-]?)(\\d{1,5}):([0-5]\\d)(:[0-5]\\d)?");
+
+  private static final String MEND_CORNER =
+      "mend the corner, or image_width_px and image_height_px";
 
   private StationReader() {}
 
@@ -43,20 +50,23 @@ final class StationReader {
     map.text("light");
     map.text("note");
     map.finish();
-    return map.findings().errors() > errorsBefore
-        ? Optional.empty()
-        : Optional.of(
-            new Station(
-                name,
-                kind.orElseThrow(),
-                cameras,
-                width,
-                height,
-                lens.orElseThrow(),
-                cameraHeight,
-                slots,
-                offset,
-                changedOn));
+    if (map.findings().errors() > errorsBefore) {
+      return Optional.empty();
+    }
+    Station station =
+        new Station(
+            name,
+            kind.orElseThrow(),
+            cameras,
+            width,
+            height,
+            lens.orElseThrow(),
+            cameraHeight,
+            slots,
+            offset,
+            changedOn);
+    checkInPicture(station, map);
+    return map.findings().errors() > errorsBefore ? Optional.empty() : Optional.of(station);
   }
 
   private static int cameras(YamlMap map) {
@@ -100,6 +110,34 @@ final class StationReader {
               });
     }
     return slots;
+  }
+
+  private static void checkInPicture(Station station, YamlMap map) {
+    for (Slot slot : station.slots()) {
+      slot.cornersPx().stream()
+          .filter(corner -> isFarOutside(corner, station))
+          .findFirst()
+          .ifPresent(
+              corner ->
+                  map.value("slots").orElseThrow().error(farOutside(slot, corner), MEND_CORNER));
+    }
+  }
+
+  /** A board may reach out of the picture, but not by half as much as the picture is large. */
+  private static boolean isFarOutside(PointPx corner, Station station) {
+    double width = station.imageWidthPx();
+    double height = station.imageHeightPx();
+    return Math.abs(corner.xPx() - width / 2) > width
+        || Math.abs(corner.yPx() - height / 2) > height;
+  }
+
+  private static String farOutside(Slot slot, PointPx corner) {
+    return String.format(
+        Locale.ROOT,
+        "slot \"%s\" has a corner at %.0f, %.0f px, far outside the picture",
+        slot.name(),
+        corner.xPx(),
+        corner.yPx());
   }
 
   private static Optional<Slot> slot(YamlMap map, Known layouts) {

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: Apache-2.0
 package org.raftgauge.core.measure;
 
+import java.time.Instant;
 import java.time.OffsetDateTime;
 import java.util.ArrayList;
 import java.util.List;
@@ -34,9 +35,10 @@ public final class CheckPhoto {
    * @param bytes of the photo's file
    * @param facts what else is known of it
    * @param book the crop book
+   * @param now the time, so that a clock that is ahead of it is doubted
    * @return every problem, with the photo's path as its place; a doubted clock is a warning
    */
-  public static List<Problem> problems(byte[] bytes, PhotoFacts facts, CropBook book) {
+  public static List<Problem> problems(byte[] bytes, PhotoFacts facts, CropBook book, Instant now) {
     PeekResult peeked = PeekPhoto.at(bytes);
     if (peeked instanceof UnreadablePhoto bad) {
       return List.of(new Problem(facts.photo(), bad.reason(), bad.remedy()));
@@ -49,7 +51,7 @@ public final class CheckPhoto {
       problems.add(new Problem(facts.photo(), answer.reason(), answer.remedy()));
     }
     answer.station().flatMap(station -> shape(photo, facts, station)).ifPresent(problems::add);
-    time(photo, facts, name, new FarmClock(book.zone(), offset(answer), Optional.empty()))
+    time(photo, facts, name, new FarmClock(book.zone(), offset(answer), Optional.of(now)))
         .ifPresent(problems::add);
     return problems;
   }

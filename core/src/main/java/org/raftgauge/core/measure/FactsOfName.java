@@ -1,16 +1,54 @@
 // SPDX-License-Identifier: Apache-2.0
 package org.raftgauge.core.measure;
 
+import java.text.Normalizer;
+import java.util.Collection;
+import java.util.List;
+import java.util.stream.Stream;
 import org.raftgauge.core.book.CropBook;
 import org.raftgauge.core.book.PhotoName;
+import org.raftgauge.core.book.Planting;
+import org.raftgauge.core.book.Tenure;
 
-/** Reads a photo's file name by the book's pattern. */
+/**
+ * Reads a photo's file name by the book's pattern. Capitals do not matter in it, nor whether an
+ * accent is a character of its own, as some systems write file names: its raft and station are the
+ * book's, as the book writes them, where there is one such.
+ */
 final class FactsOfName {
 
   private FactsOfName() {}
 
   static PhotoName of(CropBook book, String photo) {
     String file = photo.substring(photo.lastIndexOf('/') + 1);
-    return book.photoNamePattern().map(p -> p.parse(file)).orElse(PhotoName.silent());
+    PhotoName name = book.photoNamePattern().map(p -> p.parse(file)).orElse(PhotoName.silent());
+    return new PhotoName(
+        name.date(),
+        name.time(),
+        name.raft().map(raft -> asWritten(raft, rafts(book))),
+        name.station().map(station -> asWritten(station, book.stations().keySet())),
+        name.slot());
+  }
+
+  private static List<String> rafts(CropBook book) {
+    return Stream.concat(
+            book.plantings().stream().map(Planting::raft),
+            book.tenures().stream().map(Tenure::raft))
+        .distinct()
+        .toList();
+  }
+
+  private static String asWritten(String found, Collection<String> known) {
+    if (known.contains(found)) {
+      return found;
+    }
+    String wanted = composed(found);
+    List<String> alike =
+        known.stream().filter(name -> composed(name).equalsIgnoreCase(wanted)).toList();
+    return alike.size() == 1 ? alike.get(0) : found;
+  }
+
+  private static String composed(String text) {
+    return Normalizer.normalize(text, Normalizer.Form.NFC);
   }
 }

@@ -67,7 +67,13 @@ final class DecodeJpeg {
     ByteArrayOutputStream bare = new ByteArrayOutputStream(bytes.length + START_AND_JFIF.length);
     boolean storedAsRgb = copyBare(bytes, bare);
     Optional<Raster> levels = read(bare.toByteArray());
-    return levels.map(raster -> toRgb(raster, storedAsRgb));
+    return levels
+        .filter(raster -> !JpegShift.of(levels(raster), bytes).isThere())
+        .map(raster -> toRgb(raster, storedAsRgb));
+  }
+
+  private static byte[] levels(Raster raster) {
+    return ((DataBufferByte) raster.getDataBuffer()).getData();
   }
 
   /** Copies all but the remarks and tells whether the levels are r g b rather than Y Cb Cr. */
@@ -145,7 +151,7 @@ final class DecodeJpeg {
   }
 
   private static RgbImage toRgb(Raster raster, boolean storedAsRgb) {
-    byte[] levels = ((DataBufferByte) raster.getDataBuffer()).getData();
+    byte[] levels = levels(raster);
     if (raster.getNumBands() == 1) {
       return RgbImage.of(raster.getWidth(), raster.getHeight(), JpegColours.expandGrey(levels));
     }

@@ -31,6 +31,7 @@ record HalfTurn(CameraPose pose, boolean known, Optional<String> note) {
   private static final double TIMES = 2;
 
   static final String TURNED = "the board lies turned by half a turn";
+  private static final String IN_A_MIRROR = "the orientation mark lies as in a mirror";
 
   /** A mark that is as green as this against its ring is a leaf. */
   private static final double LEAF_GREEN = 1.2;
@@ -38,6 +39,11 @@ record HalfTurn(CameraPose pose, boolean known, Optional<String> note) {
   /** Says whether the layout's mark was seen, and at its far place. */
   boolean turned() {
     return note.equals(Optional.of(TURNED));
+  }
+
+  /** Says whether the layout's mark was seen where only a mirrored picture shows it. */
+  boolean mirrored() {
+    return note.equals(Optional.of(IN_A_MIRROR));
   }
 
   /** Settles the half turn by the layout's mark, else by whether the grid has two ways to lie. */
@@ -60,8 +66,23 @@ record HalfTurn(CameraPose pose, boolean known, Optional<String> note) {
     if (there > PLAIN && there > TIMES * here) {
       return new HalfTurn(turned(pose, board), true, Optional.of(TURNED));
     }
+    double mirrored = mirrored(light, pose, layout);
+    boolean inMirror = mirrored > PLAIN && mirrored > TIMES * Math.max(here, there);
     return new HalfTurn(
-        pose, false, Optional.of("the orientation mark was not told from its opposite place"));
+        pose,
+        false,
+        Optional.of(
+            inMirror ? IN_A_MIRROR : "the orientation mark was not told from its opposite place"));
+  }
+
+  /** Returns how plainly the mark lies at one of its two places in a mirrored picture. */
+  private static double mirrored(LinearLight light, CameraPose pose, Layout layout) {
+    OrientationMark mark = layout.orientationMark().get();
+    double x = layout.board().widthMm() - mark.xMm();
+    double y = layout.board().lengthMm() - mark.yMm();
+    double acrossX = strength(light, pose, mark, new PointMm(x, mark.yMm()));
+    double acrossY = strength(light, pose, mark, new PointMm(mark.xMm(), y));
+    return Math.max(acrossX, acrossY);
   }
 
   /** Returns the pose over the same board with its far corner taken as the origin. */

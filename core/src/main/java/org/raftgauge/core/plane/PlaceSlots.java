@@ -38,10 +38,6 @@ final class PlaceSlots {
   /** Error of a board that is placed only by what the others say, mm: it may float that far. */
   private static final double BY_OTHERS_MM = 8;
 
-  static final String CAMERA_TURNED =
-      "the orientation marks lie at the far ends: has the camera been turned by half a turn? Turn it"
-          + " back, or set up its slots again";
-
   private final Map<String, HalfTurn> turns = new HashMap<>();
   private final RgbImage photo;
   private final LinearLight light;
@@ -76,26 +72,7 @@ final class PlaceSlots {
     for (Slot slot : known) {
       boards.computeIfAbsent(slot, s -> board(s, still(s), List.of(), ""));
     }
-    return vetted(known.stream().map(boards::get).toList());
-  }
-
-  /**
-   * Holds every board of a camera whose slots' orientation marks lie mostly at the far end: turned
-   * by half a turn it shows other boards in the slots. A single slot shows the same board either
-   * way, and the mark says which way round.
-   */
-  private List<FoundBoard> vetted(List<FoundBoard> boards) {
-    List<HalfTurn> told =
-        boards.stream()
-            .filter(b -> b.held().isEmpty() && b.layout().orientationMark().isPresent())
-            .map(b -> turns.get(b.slot().orElseThrow()))
-            .filter(HalfTurn::known)
-            .toList();
-    long turned = told.stream().filter(HalfTurn::turned).count();
-    boolean doubted = boards.size() > 1 && turned > 0 && 2 * turned >= told.size();
-    return doubted
-        ? boards.stream().map(b -> b.held().isEmpty() ? b.withHeld(CAMERA_TURNED) : b).toList()
-        : boards;
+    return VetSlots.vetted(known.stream().map(boards::get).toList(), turns);
   }
 
   private Board board(Slot slot) {

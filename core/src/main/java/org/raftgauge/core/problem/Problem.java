@@ -50,9 +50,12 @@ public record Problem(String place, String found, String remedy, Severity severi
     return severity == Severity.ERROR;
   }
 
-  /** Says the problem in one line: place, what was found, remedy. */
+  /**
+   * Says the problem in one line: place, what was found, remedy; what would not show is written
+   * out.
+   */
   @Override
   public String toString() {
-    return place + ": " + found + "; " + remedy;
+    return PlainLine.of(place + ": " + found + "; " + remedy);
   }
 }

@@ -131,10 +131,10 @@ final class CsvReader {
 
   private boolean hasOtherSeparator(Line header) {
     String first = header.cells().get(0);
-    for (String separator : List.of(";", "\t")) {
+    for (String separator : List.of(";", "\t", "|")) {
       int at = first.indexOf(separator);
       if (at > 0 && columns.all().contains(first.substring(0, at).strip())) {
-        String shown = separator.equals(";") ? "\";\"" : "tabs";
+        String shown = separator.equals("\t") ? "tabs" : "\"" + separator + "\"";
         findings.error(
             name + ":" + header.number(),
             "cells are separated by " + shown,

@@ -31,6 +31,10 @@ public final class PlainText {
    */
   public static Optional<String> read(Path file, String name, Findings findings) {
     try {
+      if (Files.isDirectory(file)) {
+        findings.error(name, "it is a folder, not a file", "move it away and make the file");
+        return Optional.empty();
+      }
       if (Files.size(file) > MOST_BYTES) {
         findings.error(name, "the file is over 64 MB", "keep it shorter");
         return Optional.empty();

@@ -69,7 +69,8 @@ class DiaryTest {
                 + " line 6 to which day it lay there",
             "placements.csv:8: column raft: \"R1\" lies in slot left of line 6 on the same days;"
                 + " write in line 6 to which day it lay there",
-            "placements.csv:9: column slot: \"left\" is unknown; none is known yet",
+            "placements.csv:9: column station: \"bench\" is a passing station, which has no slots; name"
+                + " a fixed station, or delete the row",
             "placements.csv:10: column from: the cell is blank; fill it in"),
         book()
             .with(

@@ -98,6 +98,49 @@ class DecodePhotoRefusalTest {
     assertRefused(file, "the JPEG is damaged and cannot be decoded", COPY_AGAIN);
   }
 
+  /**
+   * A flipped bit in the coded mean of a block shifts all that follow, T.81 F.1.2.1: here the
+   * levels are shifted by hand, from the 20th unit of 16 px of the 15th row on.
+   */
+  @Test
+  void aJpegWhoseLevelsAFlippedBitShiftedIsRefused() {
+    for (int shift : new int[] {-25, 12, 25}) {
+      BufferedImage picture = TestPictures.board(640, 480, 3);
+      for (int i = 0; i < 640 * 480; i++) {
+        int row = i / 640 / 16;
+        if (row > 14 || (row == 14 && i % 640 / 16 >= 19)) {
+          shift(picture, i % 640, i / 640, shift);
+        }
+      }
+      assertRefused(
+          PhotoBytes.write(picture, "jpg"),
+          "the JPEG is damaged and cannot be decoded",
+          COPY_AGAIN);
+    }
+  }
+
+  @Test
+  void aStraightEdgeAcrossThePictureIsNoDamage() {
+    for (int y = 224; y <= 240; y++) {
+      BufferedImage picture = TestPictures.board(640, 480, 3);
+      for (int i = 640 * y; i < 640 * 480; i++) {
+        shift(picture, i % 640, i / 640, -25);
+      }
+      assertInstanceOf(
+          DecodedPhoto.class, DecodePhoto.decode(PhotoBytes.write(picture, "jpg")), "y " + y);
+    }
+  }
+
+  private static void shift(BufferedImage picture, int x, int y, int levels) {
+    int rgb = picture.getRGB(x, y);
+    int shifted = 0;
+    for (int at = 16; at >= 0; at -= 8) {
+      int level = Math.max(0, Math.min(255, (rgb >> at & 0xff) + levels));
+      shifted |= level << at;
+    }
+    picture.setRGB(x, y, shifted);
+  }
+
   @Test
   void aJpegWithoutAPictureIsRefused() {
     byte[] file = {(byte) 0xff, (byte) 0xd8, (byte) 0xff, (byte) 0xd9};

@@ -152,11 +152,11 @@ class SlotScenesTest {
   @Test
   void aCameraTurnedByHalfATurnIsHeldAndSaidNotMeasuredInWrongSlots() {
     for (FoundBoard board : threeMarked(true, true, true)) {
-      assertEquals(PlaceSlots.CAMERA_TURNED, board.held());
+      assertEquals(VetSlots.CAMERA_TURNED, board.held());
     }
     // Two of three: either the camera is turned and one board, or two boards; nobody can tell.
     for (FoundBoard board : threeMarked(true, false, true)) {
-      assertEquals(PlaceSlots.CAMERA_TURNED, board.held());
+      assertEquals(VetSlots.CAMERA_TURNED, board.held());
     }
   }
 

@@ -1,0 +1,177 @@
+// SPDX-License-Identifier: Apache-2.0
+package org.raftgauge.core.photo;
+
+import java.util.Arrays;
+
+/**
+ * Finds the trace of a flipped bit in a JPEG that decodes without complaint.
+ *
+ * <p>The mean of each block is coded as the difference from the block before (ITU-T T.81, F.1.2.1).
+ * A wrong bit there shifts the levels of all blocks that follow by one and the same amount: from
+ * some block on to the right edge, and all rows of blocks below. The rim of what is shifted is a
+ * stair of one row of blocks across the whole picture, which no scene has.
+ *
+ * <p>The thresholds are our own, set on flipped bits in rendered photos; photos as they were taken
+ * must never be taken for damaged.
+ */
+final class JpegShift {
+  private static final int BLOCK = 8;
+
+  /** Smallest shift told, in levels. */
+  private static final int STEP = 5;
+
+  /** Blocks on either side of the stair. */
+  private static final int SIDE_BLOCKS = 2;
+
+  private static final double RIM_FRACTION = 0.75;
+  private static final double ELSEWHERE_FRACTION = 0.2;
+
+  private final byte[] levels;
+  private final int width;
+  private final int bands;
+  private final int rows;
+  private final int columns;
+  private final int blockWidth;
+  private final int blockHeight;
+
+  private JpegShift(byte[] levels, byte[] file, int frame) {
+    this.levels = levels;
+    int height = twoBytes(file, frame + 1);
+    this.width = twoBytes(file, frame + 3);
+    this.bands = file[frame + 5];
+    int across = 1;
+    int down = 1;
+    for (int i = 0; i < bands && bands > 1; i++) {
+      int sampling = file[frame + 7 + 3 * i];
+      across = Math.max(across, sampling >> 4 & 0xf);
+      down = Math.max(down, sampling & 0xf);
+    }
+    this.blockWidth = BLOCK * across;
+    this.blockHeight = BLOCK * down;
+    this.columns = width / blockWidth;
+    this.rows = height / blockHeight;
+  }
+
+  /**
+   * Takes a decoded picture.
+   *
+   * @param levels as stored, channels interleaved; not changed
+   * @param file the JPEG it comes from, passed by {@link ReadJpegHeader}; not changed
+   * @return the picture, to be asked
+   */
+  static JpegShift of(byte[] levels, byte[] file) {
+    JpegSegments segments = new JpegSegments(file);
+    while (segments.next() && !segments.isFrame()) {
+      // on to the frame header
+    }
+    return new JpegShift(levels, file, segments.data());
+  }
+
+  private static int twoBytes(byte[] file, int at) {
+    return (file[at] & 0xff) << 8 | (file[at + 1] & 0xff);
+  }
+
+  /** Says whether a stair runs across the picture in any channel. */
+  boolean isThere() {
+    for (int band = 0; band < bands; band++) {
+      Step[] above = steps(1, band);
+      for (int row = 1; row + 1 < rows; row++) {
+        Step[] below = steps(row + 1, band);
+        if (isStair(above, below)) {
+          return true;
+        }
+        above = below;
+      }
+    }
+    return false;
+  }
+
+  /** The step in level from one row of blocks to the next, at one block. */
+  private record Step(int levels, boolean clipped) {
+    boolean isThere() {
+      return Math.abs(levels) >= STEP;
+    }
+
+    boolean agreesWith(int shift) {
+      boolean same = Math.abs(levels - shift) <= Math.max(STEP / 2, Math.abs(shift) / 4);
+      return same || (clipped && isThere() && levels > 0 == shift > 0);
+    }
+  }
+
+  /**
+   * Compares the levels across the rim with those on either side of it, which takes slopes out.
+   * Colour is mixed next to the rim where it is stored at half size, so there the rows lie further
+   * apart.
+   */
+  private Step[] steps(int row, int band) {
+    Step[] steps = new Step[columns];
+    int gap = band == 0 ? 1 : 3;
+    int above = row * blockHeight - (gap + 1) / 2;
+    int[] differences = new int[blockWidth];
+    int[] values = new int[blockWidth];
+    for (int column = 0; column < columns; column++) {
+      for (int i = 0; i < blockWidth; i++) {
+        int x = column * blockWidth + i;
+        int upper = level(x, above, band);
+        int lower = level(x, above + gap, band);
+        int slopes = upper - level(x, above - gap, band) + level(x, above + 2 * gap, band) - lower;
+        values[i] = lower;
+        differences[i] = lower - upper - slopes / 2;
+      }
+      int value = median(values);
+      steps[column] = new Step(median(differences), value <= 1 || value >= 254);
+    }
+    return steps;
+  }
+
+  private int level(int x, int y, int band) {
+    return levels[(y * width + x) * bands + band] & 0xff;
+  }
+
+  private static int median(int[] values) {
+    int[] sorted = values.clone();
+    Arrays.sort(sorted);
+    return sorted[sorted.length / 2];
+  }
+
+  private boolean isStair(Step[] above, Step[] below) {
+    int at = stair(above, below);
+    if (at < SIDE_BLOCKS || at > columns - SIDE_BLOCKS) {
+      return false;
+    }
+    Step[] rim = new Step[columns];
+    int elsewhere = 0;
+    for (int i = 0; i < columns; i++) {
+      rim[i] = i < at ? below[i] : above[i];
+      elsewhere += (i < at ? above[i] : below[i]).isThere() ? 1 : 0;
+    }
+    int shift = shift(rim);
+    long agreeing = Arrays.stream(rim).filter(step -> step.agreesWith(shift)).count();
+    return Math.abs(shift) >= STEP
+        && agreeing >= RIM_FRACTION * columns
+        && elsewhere <= ELSEWHERE_FRACTION * columns;
+  }
+
+  private static int shift(Step[] rim) {
+    int[] free = Arrays.stream(rim).filter(s -> !s.clipped()).mapToInt(Step::levels).toArray();
+    int[] all = Arrays.stream(rim).mapToInt(Step::levels).toArray();
+    return median(free.length * 2 > all.length ? free : all);
+  }
+
+  /**
+   * Returns the block at which the stair most likely goes up: steps below before it, above after.
+   */
+  private int stair(Step[] above, Step[] below) {
+    int best = 0;
+    int bestScore = 0;
+    int score = 0;
+    for (int i = 0; i < columns; i++) {
+      score += (below[i].isThere() ? 1 : 0) - (above[i].isThere() ? 1 : 0);
+      if (score > bestScore) {
+        bestScore = score;
+        best = i + 1;
+      }
+    }
+    return best;
+  }
+}
