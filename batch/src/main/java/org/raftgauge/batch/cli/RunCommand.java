@@ -168,8 +168,7 @@ final class RunCommand implements Callable<Integer> {
   public Integer call() throws InputException, IOException {
     if (workers < 1 || waitS < 0 || quietAfterS < 1) {
       throw new ParameterException(
-          spec.commandLine(),
-          "--workers and --quiet-after must be 1 or more and --wait 0 or more");
+          spec.commandLine(), "--workers and --quiet-after must be 1 or more and --wait 0 or more");
     }
     Folders.exists("PHOTOS", photos, "give the folder that holds the photos");
     book = FindBook.of(Optional.ofNullable(book), photos, console);
@@ -223,7 +222,8 @@ final class RunCommand implements Callable<Integer> {
     CountDownLatch ended = new CountDownLatch(1);
     try (WatchScreen screen = new WatchScreen(console)) {
       Watch watching = new Watch(job, screen);
-      Runtime.getRuntime().addShutdownHook(new Thread(() -> stop(watching, ended), "stop watching"));
+      Runtime.getRuntime()
+          .addShutdownHook(new Thread(() -> stop(watching, ended), "stop watching"));
       watching.run();
     } finally {
       ended.countDown();

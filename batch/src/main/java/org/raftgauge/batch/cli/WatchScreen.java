@@ -51,7 +51,8 @@ final class WatchScreen implements AutoCloseable {
   }
 
   private void paint(Signal signal) {
-    PaintScreen.Size size = new PaintScreen.Size(terminal.get().getWidth(), terminal.get().getHeight());
+    PaintScreen.Size size =
+        new PaintScreen.Size(terminal.get().getWidth(), terminal.get().getHeight());
     console.out().print(PaintScreen.of(signal, size, foot));
     console.out().flush();
   }

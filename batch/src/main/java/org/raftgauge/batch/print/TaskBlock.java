@@ -98,8 +98,7 @@ final class TaskBlock {
       texts.add(String.join(", ", parts));
     }
     if (!where.sites().isEmpty()) {
-      String sites =
-          where.sites().stream().map(SiteId::toString).collect(Collectors.joining(", "));
+      String sites = where.sites().stream().map(SiteId::toString).collect(Collectors.joining(", "));
       texts.add((where.sites().size() == 1 ? "site " : "sites ") + sites);
     }
     texts.add(task.why());
