@@ -34,7 +34,7 @@ import picocli.CommandLine.Spec;
     footer = {
       "",
       "Example:",
-      "  raftgauge new my-farm --board 600x1200 --rows 6 --columns 3 --pitch 180 \\\\",
+      "  raftgauge new my-farm --board 600x1200 --rows 6 --columns 3 --pitch 180 \\",
       "      --photo 3000x4000 --height 1600 --view 1100 --crop butterhead",
       "",
       "Exit codes: 0 written, 2 wrong call (nothing written), 3 failed."

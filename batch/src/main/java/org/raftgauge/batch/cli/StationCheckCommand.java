@@ -30,7 +30,12 @@ import picocli.CommandLine.Option;
       "since when, and what to do."
     },
     synopsisHeading = "%nUsage:%n  ",
-    optionListHeading = "%nOptions:%n")
+    optionListHeading = "%nOptions:%n",
+    footer = {
+      "",
+      "Example:",
+      "  raftgauge station check --book my-farm"
+    })
 final class StationCheckCommand implements Callable<Integer> {
   private final Console console;
 

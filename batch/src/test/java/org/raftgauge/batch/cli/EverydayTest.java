@@ -19,6 +19,8 @@ import java.util.Set;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.ValueSource;
 import org.raftgauge.batch.fixture.SmallFarm;
 import org.raftgauge.batch.run.MarkSeen;
 import org.raftgauge.core.problem.InputException;
@@ -148,6 +150,39 @@ class EverydayTest {
     LocalDate day = LocalDate.of(2026, 3, 6);
     var that = new ChoosePhotos(Optional.of(day), Optional.of(day), Set.of("KV-112"));
     assertEquals(1, that.of(found, farm, folder.resolve("book")).photos().size());
+  }
+
+  @ParameterizedTest
+  @ValueSource(
+      strings = {
+        "run",
+        "check",
+        "import",
+        "judge",
+        "agree",
+        "teach",
+        "grader",
+        "grader fit",
+        "grader check",
+        "grader picks",
+        "station",
+        "station lens",
+        "station print",
+        "station print marks",
+        "station print target",
+        "station slots",
+        "station check",
+        "forecast",
+        "look-back",
+        "new",
+        "seen",
+        "completion"
+      })
+  void theHelpOfEachCommandHasAnExample(String command) {
+    String[] args = (command + " --help").split(" ", -1);
+    assertEquals(0, run(args));
+    String examples = text(out).substring(text(out).indexOf("Example"));
+    assertTrue(examples.contains("raftgauge " + command), text(out));
   }
 
   @Test
