@@ -81,7 +81,8 @@ class ArchitectureTest {
   @Test
   void coreKnowsNoCommandLineNoPageAndNoDatabase() throws IOException {
     Set<String> known = new java.util.HashSet<>(OUTSIDE.keySet());
-    known.addAll(Set.of("java", "javax", "org.raftgauge.core", "org.hipparchus", "org.ejml", "com.drew"));
+    known.addAll(
+        Set.of("java", "javax", "org.raftgauge.core", "org.hipparchus", "org.ejml", "com.drew"));
     assertEquals(
         List.of(),
         breaches(

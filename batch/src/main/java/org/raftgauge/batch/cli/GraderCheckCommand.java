@@ -27,11 +27,7 @@ import picocli.CommandLine.Option;
     },
     synopsisHeading = "%nUsage:%n  ",
     optionListHeading = "%nOptions:%n",
-    footer = {
-      "",
-      "Example:",
-      "  raftgauge grader check --book my-farm --crop butterhead"
-    })
+    footer = {"", "Example:", "  raftgauge grader check --book my-farm --crop butterhead"})
 final class GraderCheckCommand implements Callable<Integer> {
   private final Console console;
 

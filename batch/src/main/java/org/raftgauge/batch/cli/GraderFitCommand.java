@@ -35,11 +35,7 @@ import picocli.CommandLine.Spec;
     },
     synopsisHeading = "%nUsage:%n  ",
     optionListHeading = "%nOptions:%n",
-    footer = {
-      "",
-      "Example:",
-      "  raftgauge grader fit --book my-farm --crop butterhead"
-    })
+    footer = {"", "Example:", "  raftgauge grader fit --book my-farm --crop butterhead"})
 final class GraderFitCommand implements Callable<Integer> {
   private final Console console;
 

@@ -21,11 +21,7 @@ import picocli.CommandLine.Option;
     header = "Makes a PDF of a lens calibration target.",
     synopsisHeading = "%nUsage:%n  ",
     optionListHeading = "%nOptions:%n",
-    footer = {
-      "",
-      "Example:",
-      "  raftgauge station print target --out target.pdf"
-    })
+    footer = {"", "Example:", "  raftgauge station print target --out target.pdf"})
 final class PrintTargetCommand implements Callable<Integer> {
   private final Console console;
 

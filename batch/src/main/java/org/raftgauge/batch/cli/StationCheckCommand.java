@@ -31,11 +31,7 @@ import picocli.CommandLine.Option;
     },
     synopsisHeading = "%nUsage:%n  ",
     optionListHeading = "%nOptions:%n",
-    footer = {
-      "",
-      "Example:",
-      "  raftgauge station check --book my-farm"
-    })
+    footer = {"", "Example:", "  raftgauge station check --book my-farm"})
 final class StationCheckCommand implements Callable<Integer> {
   private final Console console;
 

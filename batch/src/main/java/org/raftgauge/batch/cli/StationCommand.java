@@ -14,11 +14,7 @@ import picocli.CommandLine.Spec;
     synopsisHeading = "%nUsage:%n  ",
     commandListHeading = "%nCommands:%n",
     optionListHeading = "%nOptions:%n",
-    footer = {
-      "",
-      "Example:",
-      "  raftgauge station print marks --book my-farm --out marks.pdf"
-    })
+    footer = {"", "Example:", "  raftgauge station print marks --book my-farm --out marks.pdf"})
 final class StationCommand implements Runnable {
   @Spec private CommandSpec spec;
 
