@@ -79,6 +79,25 @@ class ArchitectureTest {
   }
 
   @Test
+  void coreKnowsNoCommandLineNoPageAndNoDatabase() throws IOException {
+    Set<String> known = new java.util.HashSet<>(OUTSIDE.keySet());
+    known.addAll(
+        Set.of("java", "javax", "org.raftgauge.core", "org.hipparchus", "org.ejml", "com.drew"));
+    assertEquals(
+        List.of(),
+        breaches(
+            (in, line) -> {
+              var found = IMPORT.matcher(line);
+              return found.matches()
+                  && known.stream().noneMatch(k -> found.group(2).startsWith(k + "."));
+            }));
+    String pom = Files.readString(Path.of("pom.xml"));
+    for (String other : List.of("picocli", "freemarker", "pdfbox", "xchart", "sqlite", "batch")) {
+      assertTrue(!pom.contains(other), "core's pom names " + other);
+    }
+  }
+
+  @Test
   void coreHasNoClockNoPrintingAndNoUnseededRandom() throws IOException {
     assertEquals(List.of(), breaches((in, line) -> BAD_CALL.matcher(line).find()));
   }

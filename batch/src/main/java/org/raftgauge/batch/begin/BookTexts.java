@@ -129,8 +129,7 @@ final class BookTexts {
         raft,pond,berth,crop,variety,layout,sites,sown_on,transplanted_on,harvest_by,ended_on,lot
         %s,%s,1,%s,,%s,,,%s,,,
         """
-        .formatted(
-            first.raft(), first.pond(), first.crop(), board.name(), first.transplantedOn());
+        .formatted(first.raft(), first.pond(), first.crop(), board.name(), first.transplantedOn());
   }
 
   String placements() {

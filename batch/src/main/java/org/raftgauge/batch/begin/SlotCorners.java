@@ -15,8 +15,7 @@ final class SlotCorners {
    */
   static String text(Beginning.Holes board, Beginning.Camera camera) {
     double scale = camera.focalPx() / camera.heightMm();
-    boolean across =
-        (board.lengthMm() > board.widthMm()) != (camera.heightPx() > camera.widthPx());
+    boolean across = (board.lengthMm() > board.widthMm()) != (camera.heightPx() > camera.widthPx());
     double wide = across ? board.lengthMm() : board.widthMm();
     double high = across ? board.widthMm() : board.lengthMm();
     double fit = Math.min(0.96 * camera.widthPx() / wide, 0.96 * camera.heightPx() / high);

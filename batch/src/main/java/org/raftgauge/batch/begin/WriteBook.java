@@ -39,7 +39,9 @@ public final class WriteBook {
       throw new InputException(
           List.of(
               new Problem(
-                  "BOOK " + book, "is there already", "give a new folder; nothing is overwritten")));
+                  "BOOK " + book,
+                  "is there already",
+                  "give a new folder; nothing is overwritten")));
     }
     Map<String, String> files = files(beginning);
     Files.createDirectories(place.getParent());

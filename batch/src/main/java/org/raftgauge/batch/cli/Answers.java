@@ -30,7 +30,8 @@ final class Answers {
       sizes.add(number(option, part));
     }
     if (sizes.size() < fewest || sizes.size() > 2) {
-      throw wrong(option, text, fewest == 2 ? "two numbers, as in 600x1200" : "a number, as in 180");
+      throw wrong(
+          option, text, fewest == 2 ? "two numbers, as in 600x1200" : "a number, as in 180");
     }
     return sizes;
   }

@@ -72,6 +72,8 @@ final class FindBook {
     return new InputException(
         List.of(
             new Problem(
-                "BOOK", books.size() + " books are equally near: " + names, "name one with --book")));
+                "BOOK",
+                books.size() + " books are equally near: " + names,
+                "name one with --book")));
   }
 }

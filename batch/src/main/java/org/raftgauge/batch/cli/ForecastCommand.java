@@ -34,6 +34,9 @@ import picocli.CommandLine.Spec;
     optionListHeading = "%nOptions:%n",
     footer = {
       "",
+      "Example:",
+      "  raftgauge forecast --book my-farm --on 2026-04-16 --out forecast",
+      "",
       "Weights are estimates from pictures, not legal-for-trade weighing.",
     })
 final class ForecastCommand implements Callable<Integer> {

@@ -26,7 +26,8 @@ import picocli.CommandLine.Option;
       "nothing."
     },
     synopsisHeading = "%nUsage:%n  ",
-    optionListHeading = "%nOptions:%n")
+    optionListHeading = "%nOptions:%n",
+    footer = {"", "Example:", "  raftgauge grader check --book my-farm --crop butterhead"})
 final class GraderCheckCommand implements Callable<Integer> {
   private final Console console;
 

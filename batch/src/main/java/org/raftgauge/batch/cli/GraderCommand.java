@@ -22,6 +22,9 @@ import picocli.CommandLine.Spec;
     optionListHeading = "%nOptions:%n",
     footer = {
       "",
+      "Example:",
+      "  raftgauge grader fit --book my-farm --crop butterhead",
+      "",
       "Weights are estimates from pictures, not legal-for-trade weighing.",
       "Exit codes: 0 done, 2 wrong call or book, or too few weighings (nothing",
       "written), 3 failed."

@@ -34,7 +34,8 @@ import picocli.CommandLine.Spec;
       "at least 8 weighings of open or of closed sites, over the range of weights."
     },
     synopsisHeading = "%nUsage:%n  ",
-    optionListHeading = "%nOptions:%n")
+    optionListHeading = "%nOptions:%n",
+    footer = {"", "Example:", "  raftgauge grader fit --book my-farm --crop butterhead"})
 final class GraderFitCommand implements Callable<Integer> {
   private final Console console;
 

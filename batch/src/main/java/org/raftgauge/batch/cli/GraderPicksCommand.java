@@ -28,7 +28,12 @@ import picocli.CommandLine.Spec;
       "part; closed sites are among them, held and empty ones not."
     },
     synopsisHeading = "%nUsage:%n  ",
-    optionListHeading = "%nOptions:%n")
+    optionListHeading = "%nOptions:%n",
+    footer = {
+      "",
+      "Example:",
+      "  raftgauge grader picks --book my-farm --crop butterhead --out picks"
+    })
 final class GraderPicksCommand implements Callable<Integer> {
   private final Console console;
 

@@ -25,6 +25,9 @@ import picocli.CommandLine.Option;
     optionListHeading = "%nOptions:%n",
     footer = {
       "",
+      "Example:",
+      "  raftgauge look-back --book my-farm --out look-back",
+      "",
       "Weights are estimates from pictures, not legal-for-trade weighing.",
     })
 final class LookBackCommand implements Callable<Integer> {

@@ -34,7 +34,7 @@ import picocli.CommandLine.Spec;
     footer = {
       "",
       "Example:",
-      "  raftgauge new my-farm --board 600x1200 --rows 6 --columns 3 --pitch 180 \\\\",
+      "  raftgauge new my-farm --board 600x1200 --rows 6 --columns 3 --pitch 180 \\",
       "      --photo 3000x4000 --height 1600 --view 1100 --crop butterhead",
       "",
       "Exit codes: 0 written, 2 wrong call (nothing written), 3 failed."
@@ -62,13 +62,15 @@ final class NewCommand implements Callable<Integer> {
   @Option(
       names = "--kind",
       paramLabel = "KIND",
-      description = "PASSING: rafts come to the camera; FIXED: it hangs over a pond. Default: passing.")
+      description =
+          "PASSING: rafts come to the camera; FIXED: it hangs over a pond. Default: passing.")
   private Station.Kind kind = Station.Kind.PASSING;
 
   @Option(
       names = "--board",
       paramLabel = "WxL",
-      description = "Size of the board, as in 600x1200: along columns 1, 2, 3 x along rows A, B, C.")
+      description =
+          "Size of the board, as in 600x1200: along columns 1, 2, 3 x along rows A, B, C.")
   private String board;
 
   @Option(names = "--rows", paramLabel = "N", description = "Rows of holes.")
@@ -98,8 +100,9 @@ final class NewCommand implements Callable<Integer> {
   @Option(
       names = "--view",
       paramLabel = "MM",
-      description = "Deck that the photo's width shows, read off a tape laid on a board."
-          + " Without it the lens is a guess.")
+      description =
+          "Deck that the photo's width shows, read off a tape laid on a board."
+              + " Without it the lens is a guess.")
   private String view;
 
   @Option(names = "--crop", paramLabel = "CROP", description = "Name of the first crop.")
@@ -143,7 +146,8 @@ final class NewCommand implements Callable<Integer> {
     int columnCount = answers.count("--columns", columns, "Columns of holes (1, 2, 3, ...)");
     List<Double> apart = answers.sizes("--pitch", pitch, "From hole to hole, in mm", 1);
     List<Double> pixels = answers.sizes("--photo", photo, "Photo, width x height in pixels", 2);
-    double over = answers.sizes("--height", height, "Lens over the top of the board, in mm", 1).get(0);
+    double over =
+        answers.sizes("--height", height, "Lens over the top of the board, in mm", 1).get(0);
     OptionalDouble across =
         answers.maybe("--view", view, "Deck that the photo's width shows, in mm (blank: a guess)");
     String what = answers.text("--crop", crop, "First crop", "lettuce");
@@ -161,8 +165,7 @@ final class NewCommand implements Callable<Integer> {
             kind, pixels.get(0).intValue(), pixels.get(1).intValue(), over, across);
     Beginning.First first =
         new Beginning.First(raft, pond, what, red ? "red-leaf" : "green-leaf", on);
-    List<String> files =
-        WriteBook.write(new Beginning(zone, units, holes, camera, first), book);
+    List<String> files = WriteBook.write(new Beginning(zone, units, holes, camera, first), book);
     console.out().println("Book     " + book.toAbsolutePath().normalize());
     files.forEach(file -> console.out().println("  " + file));
     console.out().println("Next: read the files, mend what is a guess, and try");

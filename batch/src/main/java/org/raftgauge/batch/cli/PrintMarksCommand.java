@@ -34,6 +34,9 @@ import picocli.CommandLine.Parameters;
     optionListHeading = "%nOptions:%n",
     footer = {
       "",
+      "Example:",
+      "  raftgauge station print marks --book my-farm --out marks.pdf",
+      "",
       "LABELS describes a sheet of labels: COLUMNSxROWS:WIDTHxHEIGHT in mm, as in",
       "2x4:99.1x67.7, with @LEFT,TOP where the first label does not lie centred."
     })

@@ -20,7 +20,8 @@ import picocli.CommandLine.Option;
     mixinStandardHelpOptions = true,
     header = "Makes a PDF of a lens calibration target.",
     synopsisHeading = "%nUsage:%n  ",
-    optionListHeading = "%nOptions:%n")
+    optionListHeading = "%nOptions:%n",
+    footer = {"", "Example:", "  raftgauge station print target --out target.pdf"})
 final class PrintTargetCommand implements Callable<Integer> {
   private final Console console;
 

@@ -4,11 +4,9 @@ package org.raftgauge.batch.cli;
 import java.io.IOException;
 import java.nio.file.Path;
 import java.time.Duration;
-import java.time.LocalDate;
 import java.time.OffsetDateTime;
 import java.util.EnumSet;
 import java.util.Optional;
-import java.util.Set;
 import java.util.concurrent.Callable;
 import java.util.concurrent.CountDownLatch;
 import java.util.concurrent.TimeUnit;
@@ -16,7 +14,6 @@ import org.raftgauge.batch.page.RunPictures;
 import org.raftgauge.batch.run.Farm;
 import org.raftgauge.batch.run.FoundPhotos;
 import org.raftgauge.batch.run.MeasureArrival;
-import org.raftgauge.batch.run.OnlyRafts;
 import org.raftgauge.batch.run.Progress;
 import org.raftgauge.batch.run.RunFolder;
 import org.raftgauge.batch.run.RunRequest;
@@ -24,6 +21,7 @@ import org.raftgauge.batch.run.RunSummary;
 import org.raftgauge.batch.run.Tools;
 import org.raftgauge.core.problem.InputException;
 import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.ParameterException;
@@ -90,26 +88,7 @@ final class RunCommand implements Callable<Integer> {
       })
   private Path out;
 
-  @Option(
-      names = "--since",
-      paramLabel = "DATE",
-      description = "Only photos of this evening and later ones, as in 2026-04-14.")
-  private LocalDate since;
-
-  @Option(
-      names = "--to",
-      paramLabel = "DATE",
-      description = "Only photos of this evening and earlier ones.")
-  private LocalDate to;
-
-  @Option(
-      names = "--raft",
-      paramLabel = "ID",
-      description = {
-        "Only photos of this raft, as far as manifest, name or an earlier run tell; photos of"
-            + " which nothing tells are measured too. May be given several times."
-      })
-  private Set<String> rafts = Set.of();
+  @Mixin private ChoiceOptions choice;
 
   @Option(
       names = "--watch",
@@ -168,14 +147,13 @@ final class RunCommand implements Callable<Integer> {
   public Integer call() throws InputException, IOException {
     if (workers < 1 || waitS < 0 || quietAfterS < 1) {
       throw new ParameterException(
-          spec.commandLine(),
-          "--workers and --quiet-after must be 1 or more and --wait 0 or more");
+          spec.commandLine(), "--workers and --quiet-after must be 1 or more and --wait 0 or more");
     }
     Folders.exists("PHOTOS", photos, "give the folder that holds the photos");
     book = FindBook.of(Optional.ofNullable(book), photos, console);
     Workplace.OpenBook open = workplace.open(book);
     open.problems().forEach(console.err()::println);
-    choice().check(open.farm());
+    choice.photos().check(open.farm());
     if (watch) {
       watch(open);
       return ExitCode.DONE;
@@ -187,17 +165,13 @@ final class RunCommand implements Callable<Integer> {
     return ExitCode.DONE;
   }
 
-  private ChoosePhotos choice() {
-    return new ChoosePhotos(Optional.ofNullable(since), Optional.ofNullable(to), rafts);
-  }
-
   private RunSummary run(Workplace.OpenBook open, int atOnce, Progress progress)
       throws InputException, IOException {
     FoundPhotos all = workplace.photos(photos);
     Folders.notEmpty(photos, all);
-    FoundPhotos found = choice().of(all, open.farm(), book);
+    FoundPhotos found = choice.photos().of(all, open.farm(), book);
     Folders.someLeft(photos, found);
-    Farm farm = rafts.isEmpty() ? open.farm() : new OnlyRafts(open.farm(), rafts);
+    Farm farm = choice.farm(open.farm());
     RunPictures pictures = new RunPictures(farm, wanted());
     Tools tools = new Tools(
             farm, open.measurer(), pictures, progress, open.page(), open.forecasts());
@@ -224,7 +198,8 @@ final class RunCommand implements Callable<Integer> {
     CountDownLatch ended = new CountDownLatch(1);
     try (WatchScreen screen = new WatchScreen(console)) {
       Watch watching = new Watch(job, screen);
-      Runtime.getRuntime().addShutdownHook(new Thread(() -> stop(watching, ended), "stop watching"));
+      Runtime.getRuntime()
+          .addShutdownHook(new Thread(() -> stop(watching, ended), "stop watching"));
       watching.run();
     } finally {
       ended.countDown();

@@ -87,7 +87,8 @@ final class SeenCommand implements Callable<Integer> {
     for (int i = 0; i < items.size(); i++) {
       console.out().println(items.get(i) + ": " + when);
     }
-    String lines = items.size() == 1 ? "line " + line : "lines " + line + " to " + (line + items.size() - 1);
+    String lines =
+        items.size() == 1 ? "line " + line : "lines " + line + " to " + (line + items.size() - 1);
     console.out().println("To undo, delete " + lines + " of " + folder.resolve("seen.csv"));
     return ExitCode.DONE;
   }
@@ -97,7 +98,9 @@ final class SeenCommand implements Callable<Integer> {
     String[] parts = item.split("/", -1);
     if (parts.length < 3) {
       throw wrong(
-          item, "is not the name of a worklist row", "copy it from the column item of worklist.csv");
+          item,
+          "is not the name of a worklist row",
+          "copy it from the column item of worklist.csv");
     }
     TreeSet<String> known = new TreeSet<>(book.stations().keySet());
     book.plantings().stream().map(Planting::raft).forEach(known::add);

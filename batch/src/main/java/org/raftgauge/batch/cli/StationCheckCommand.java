@@ -31,7 +31,8 @@ import picocli.CommandLine.Option;
       "Every run does the same by itself."
     },
     synopsisHeading = "%nUsage:%n  ",
-    optionListHeading = "%nOptions:%n")
+    optionListHeading = "%nOptions:%n",
+    footer = {"", "Example:", "  raftgauge station check --book my-farm"})
 final class StationCheckCommand implements Callable<Integer> {
   private final Console console;
 

@@ -13,7 +13,8 @@ import picocli.CommandLine.Spec;
     header = "Sets up a station and checks it: lens, printed marks, slots, drift.",
     synopsisHeading = "%nUsage:%n  ",
     commandListHeading = "%nCommands:%n",
-    optionListHeading = "%nOptions:%n")
+    optionListHeading = "%nOptions:%n",
+    footer = {"", "Example:", "  raftgauge station print marks --book my-farm --out marks.pdf"})
 final class StationCommand implements Runnable {
   @Spec private CommandSpec spec;
 

@@ -41,6 +41,10 @@ import picocli.CommandLine.Parameters;
     optionListHeading = "%nOptions:%n",
     footer = {
       "",
+      "Example:",
+      "  raftgauge station lens target-photos --board chessboard:9x6:27 \\",
+      "      --height 1500 --out my-farm/stations/bench.yaml",
+      "",
       "TARGET is one of (columns and rows of a chessboard are counted in squares):",
       "  chessboard:COLUMNSxROWS:SQUARE_MM",
       "  squares:COLUMNSxROWS:SIDE_MM:PITCH_MM",

@@ -16,6 +16,9 @@ import picocli.CommandLine.Spec;
     optionListHeading = "%nOptions:%n",
     footer = {
       "",
+      "Example:",
+      "  raftgauge station print target --out target.pdf",
+      "",
       "Print at 100 % (\"actual size\", no fitting to the page) and measure the check line",
       "at the foot with a steel rule before you cut."
     })

@@ -38,7 +38,14 @@ import picocli.CommandLine.Parameters;
     synopsisHeading = "%nUsage:%n  ",
     parameterListHeading = "%nWhat to look at:%n",
     optionListHeading = "%nOptions:%n",
-    footer = {"", "Correct the file by hand before you use it: the picture shows what to correct."})
+    footer = {
+      "",
+      "Example:",
+      "  raftgauge station slots reference.jpg --book my-farm --station over-pond \\",
+      "      --out over-pond.yaml",
+      "",
+      "Correct the file by hand before you use it: the picture shows what to correct."
+    })
 final class StationSlotsCommand implements Callable<Integer> {
   private final Console console;
 

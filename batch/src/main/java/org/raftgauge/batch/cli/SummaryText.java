@@ -42,7 +42,10 @@ final class SummaryText {
     run.judged().ifPresent(judged -> lines.addAll(stations(judged)));
     run.judged().ifPresent(judged -> lines.addAll(EveningText.lines(judged)));
     List<String> attention = new ArrayList<>();
-    open.problems().stream().filter(Problem::isError).map(Problem::toString).forEach(attention::add);
+    open.problems().stream()
+        .filter(Problem::isError)
+        .map(Problem::toString)
+        .forEach(attention::add);
     attention.addAll(run.attention());
     some("To see to:", attention, "photos.csv and sites.csv", lines);
     some("Note:", run.notes(), "run.json", lines);

@@ -19,8 +19,8 @@ import org.raftgauge.core.measure.PhotoMeasure;
 import org.raftgauge.core.problem.InputException;
 
 /**
- * Watches a photo folder: measures each photo as soon as it is whole, tells at once whether the raft
- * may go on, and publishes the results when no photo has come for a while.
+ * Watches a photo folder: measures each photo as soon as it is whole, tells at once whether the
+ * raft may go on, and publishes the results when no photo has come for a while.
  */
 final class Watch {
   /** Time between looks; a file that stood still for one is whole. */

@@ -4,6 +4,7 @@ package org.raftgauge.batch.cli;
 import java.io.IOException;
 import java.nio.file.Path;
 import java.time.LocalTime;
+import java.time.ZoneId;
 import java.time.temporal.ChronoUnit;
 import java.util.Optional;
 import org.jline.terminal.Terminal;
@@ -45,13 +46,14 @@ final class WatchScreen implements AutoCloseable {
       }
       return;
     }
-    String now = LocalTime.now().truncatedTo(ChronoUnit.SECONDS).toString();
+    String now = LocalTime.now(ZoneId.systemDefault()).truncatedTo(ChronoUnit.SECONDS).toString();
     foot = photo + "  ·  " + seen + (seen == 1 ? " photo" : " photos") + "  ·  " + now;
     paint(signal);
   }
 
   private void paint(Signal signal) {
-    PaintScreen.Size size = new PaintScreen.Size(terminal.get().getWidth(), terminal.get().getHeight());
+    PaintScreen.Size size =
+        new PaintScreen.Size(terminal.get().getWidth(), terminal.get().getHeight());
     console.out().print(PaintScreen.of(signal, size, foot));
     console.out().flush();
   }

@@ -34,7 +34,8 @@ final class BoardPlan {
     this.meant = new TreeSet<>(sites.isEmpty() ? layout.grid().sites() : sites);
     SiteGrid grid = layout.grid();
     double pitch = Math.min(grid.pitchXMm(), grid.pitchYMm());
-    double room = Math.min(LARGEST_MM / layout.board().widthMm(), LARGEST_MM / layout.board().lengthMm());
+    double room =
+        Math.min(LARGEST_MM / layout.board().widthMm(), LARGEST_MM / layout.board().lengthMm());
     this.scale = Math.min(PITCH_MM / pitch, room);
     this.boxMm = Math.min(4, 0.5 * pitch * scale);
   }
@@ -50,8 +51,7 @@ final class BoardPlan {
   void draw(PdfPage page, double leftMm, double topMm) throws IOException {
     double x = leftMm + EDGE_MM;
     double y = topMm + EDGE_MM;
-    page.outline(
-        new PdfPage.Box(x, y, widthMm() - EDGE_MM, heightMm() - EDGE_MM), 0.25, 0.3);
+    page.outline(new PdfPage.Box(x, y, widthMm() - EDGE_MM, heightMm() - EDGE_MM), 0.25, 0.3);
     letters(page, x, y);
     for (SiteId site : layout.grid().sites()) {
       PointMm at = layout.grid().centre(site);

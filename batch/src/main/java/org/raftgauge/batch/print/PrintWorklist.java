@@ -105,10 +105,7 @@ public final class PrintWorklist {
 
   private void head(PdfPage page, int number, int pages) throws IOException {
     page.text(
-        "To do from " + DAY.format(sheet.evening().plusDays(1)),
-        MARGIN_MM,
-        MARGIN_MM + 4,
-        HEAD_MM);
+        "To do from " + DAY.format(sheet.evening().plusDays(1)), MARGIN_MM, MARGIN_MM + 4, HEAD_MM);
     String from =
         "from the photos of the evening of "
             + DAY.format(sheet.evening())
@@ -116,10 +113,7 @@ public final class PrintWorklist {
     page.text(from, MARGIN_MM, MARGIN_MM + HEAD_MM + 4, TEXT_MM);
     String count = "page " + number + " of " + pages;
     page.text(
-        count,
-        paper.widthMm() - MARGIN_MM - page.widthMm(count, TEXT_MM),
-        MARGIN_MM + 4,
-        TEXT_MM);
+        count, paper.widthMm() - MARGIN_MM - page.widthMm(count, TEXT_MM), MARGIN_MM + 4, TEXT_MM);
     if (sheet.tasks().isEmpty()) {
       page.text("Nothing stands out.", MARGIN_MM, top() + 6, 4);
     }

@@ -75,7 +75,12 @@ final class TaskBlock {
   private static String lead(Task task) {
     Task.Where where = task.where();
     String action =
-        task.action() == Task.Action.PHOTOGRAPH_AT_ALL ? "photograph" : task.action().words();
+        switch (task.action()) {
+          case PHOTOGRAPH_AT_ALL -> "photograph";
+          case CHECK_THE_STATION -> "check";
+          case PHOTOGRAPH_AGAIN, INSPECT, HARVEST, RE_SPACE, WEIGH, REPLACE_TAG ->
+              task.action().words();
+        };
     String what = Character.toUpperCase(action.charAt(0)) + action.substring(1);
     if (where.raft().isEmpty()) {
       return what + " · " + where.words();
@@ -98,8 +103,7 @@ final class TaskBlock {
       texts.add(String.join(", ", parts));
     }
     if (!where.sites().isEmpty()) {
-      String sites =
-          where.sites().stream().map(SiteId::toString).collect(Collectors.joining(", "));
+      String sites = where.sites().stream().map(SiteId::toString).collect(Collectors.joining(", "));
       texts.add((where.sites().size() == 1 ? "site " : "sites ") + sites);
     }
     texts.add(task.why());

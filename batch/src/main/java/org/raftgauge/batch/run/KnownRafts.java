@@ -25,8 +25,7 @@ public final class KnownRafts implements AutoCloseable {
    */
   public static KnownRafts open(Path book) throws IOException {
     Path file = book.resolve("history.db");
-    return new KnownRafts(
-        Files.exists(file) ? Optional.of(History.open(file)) : Optional.empty());
+    return new KnownRafts(Files.exists(file) ? Optional.of(History.open(file)) : Optional.empty());
   }
 
   /**

@@ -62,8 +62,7 @@ public final class MarkSeen {
     Path draft = Files.createTempFile(book, ".seen-", ".csv");
     try {
       Files.writeString(draft, whole, StandardCharsets.UTF_8);
-      Files.move(
-          draft, file, StandardCopyOption.ATOMIC_MOVE, StandardCopyOption.REPLACE_EXISTING);
+      Files.move(draft, file, StandardCopyOption.ATOMIC_MOVE, StandardCopyOption.REPLACE_EXISTING);
     } finally {
       Files.deleteIfExists(draft);
     }

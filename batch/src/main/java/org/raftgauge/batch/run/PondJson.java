@@ -19,7 +19,9 @@ import org.raftgauge.core.evening.Task;
 import org.raftgauge.core.track.Judged;
 import org.raftgauge.core.track.Verdict;
 
-/** Words what an evening came to in one pond for other programs, as {@code pond.schema.json} says. */
+/**
+ * Words what an evening came to in one pond for other programs, as {@code pond.schema.json} says.
+ */
 final class PondJson {
   private static final String CAUTION =
       "Observations from photos, and tasks for a person to confirm. Nothing here is a set-point;"

@@ -68,7 +68,8 @@ public final class AtTheStation {
       }
       if (!planted.test(raft.raft().get(), photo)) {
         return Signal.act(
-            "NOT IN BOOK", "raft " + raft.raft().get() + " has no planting: add it to plantings.csv");
+            "NOT IN BOOK",
+            "raft " + raft.raft().get() + " has no planting: add it to plantings.csv");
       }
       if (raft.notes().contains(RaftMeasure.TAG_UNREAD)) {
         return Signal.act(

@@ -17,8 +17,7 @@ import org.apache.pdfbox.io.RandomAccessReadBuffer;
 
 /** Letters as shapes, made bold, from the font that comes with PDFBox. */
 final class BigWord {
-  private static final String FONT =
-      "/org/apache/pdfbox/resources/ttf/LiberationSans-Regular.ttf";
+  private static final String FONT = "/org/apache/pdfbox/resources/ttf/LiberationSans-Regular.ttf";
 
   /** Width of the line that is drawn round the letters, of the em: what a bold cut adds. */
   private static final double BOLD = 0.05;
@@ -43,7 +42,8 @@ final class BigWord {
         int glyph = font.getUnicodeCmapLookup().getGlyphId(code);
         GlyphData data = font.getGlyph().getGlyph(glyph);
         if (data != null) {
-          path.append(data.getPath().getPathIterator(AffineTransform.getTranslateInstance(x, 0)), false);
+          path.append(
+              data.getPath().getPathIterator(AffineTransform.getTranslateInstance(x, 0)), false);
         }
         x += font.getAdvanceWidth(glyph) + APART * em;
       }

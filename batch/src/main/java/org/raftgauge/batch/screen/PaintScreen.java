@@ -119,7 +119,9 @@ public final class PaintScreen {
     return shape.createTransformedArea(AffineTransform.getTranslateInstance(x, top));
   }
 
-  /** Fills half lines whose middle lies inside; a half line is about as high as a letter is wide. */
+  /**
+   * Fills half lines whose middle lies inside; a half line is about as high as a letter is wide.
+   */
   private List<String> raster(Area shape, int rows) {
     List<String> lines = new ArrayList<>();
     for (int row = 0; row < rows; row++) {

@@ -12,12 +12,15 @@ import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.LocalDate;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.ValueSource;
 import org.raftgauge.batch.fixture.SmallFarm;
 import org.raftgauge.batch.run.MarkSeen;
 import org.raftgauge.core.problem.InputException;
@@ -122,6 +125,64 @@ class EverydayTest {
   void optionsThatAskForNothingLeaveThePhotosAlone() {
     assertTrue(new ChoosePhotos(Optional.empty(), Optional.empty(), Set.of()).all());
     assertFalse(new ChoosePhotos(Optional.empty(), Optional.empty(), Set.of("K-0")).all());
+  }
+
+  @Test
+  void photosOfOtherEveningsAndRaftsAreLeftOut() throws Exception {
+    Path samples = Path.of("../sample-images");
+    Path photos = Files.createDirectories(folder.resolve("photos"));
+    String name = "2026-03-06_KV-112.jpg";
+    Files.copy(samples.resolve("photos/2026-03-06/" + name), photos.resolve(name));
+    String book = samples.resolve("book").toString();
+    for (List<String> asked :
+        List.of(
+            List.of("--since", "2026-03-07"),
+            List.of("--to", "2026-03-05"),
+            List.of("--raft", "KV-118"))) {
+      err.reset();
+      List<String> args = new ArrayList<>(List.of("run", path("photos"), "--book", book));
+      args.addAll(asked);
+      assertEquals(2, run(args.toArray(String[]::new)), asked.toString());
+      assertTrue(text(err).contains("holds no photo of what --since, --to and --raft"), text(err));
+    }
+    var found = new BookWorkplace().photos(photos);
+    var farm = new BookWorkplace().open(samples.resolve("book")).farm();
+    LocalDate day = LocalDate.of(2026, 3, 6);
+    var that = new ChoosePhotos(Optional.of(day), Optional.of(day), Set.of("KV-112"));
+    assertEquals(1, that.of(found, farm, folder.resolve("book")).photos().size());
+  }
+
+  @ParameterizedTest
+  @ValueSource(
+      strings = {
+        "run",
+        "check",
+        "import",
+        "judge",
+        "agree",
+        "teach",
+        "grader",
+        "grader fit",
+        "grader check",
+        "grader picks",
+        "station",
+        "station lens",
+        "station print",
+        "station print marks",
+        "station print target",
+        "station slots",
+        "station check",
+        "forecast",
+        "look-back",
+        "new",
+        "seen",
+        "completion"
+      })
+  void theHelpOfEachCommandHasAnExample(String command) {
+    String[] args = (command + " --help").split(" ", -1);
+    assertEquals(0, run(args));
+    String examples = text(out).substring(text(out).indexOf("Example"));
+    assertTrue(examples.contains("raftgauge " + command), text(out));
   }
 
   @Test

@@ -20,8 +20,7 @@ final class PondSchema {
         .validate(
             json,
             InputFormat.JSON,
-            context ->
-                context.getExecutionConfig().setFormatAssertionsEnabled(true))
+            context -> context.getExecutionConfig().setFormatAssertionsEnabled(true))
         .stream()
         .map(ValidationMessage::getMessage)
         .collect(Collectors.toSet());

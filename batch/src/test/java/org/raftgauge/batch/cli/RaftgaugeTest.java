@@ -92,9 +92,9 @@ class RaftgaugeTest {
 
   @Test
   void aWrongCallIsOneLineAndAHint() {
-    assertEquals(2, run("run", path("photos")));
+    assertEquals(2, run("run"));
     assertEquals(
-        List.of("Missing required option: '--book=BOOK'", "See \"raftgauge run --help\"."),
+        List.of("Missing required parameter: 'PHOTOS'", "See \"raftgauge run --help\"."),
         text(err).lines().toList());
   }
 
@@ -105,7 +105,7 @@ class RaftgaugeTest {
     err.reset();
     assertEquals(2, run("run", path("photos"), "--book", path("book"), "--workers", "0"));
     assertEquals(
-        "--workers must be 1 or more and --wait 0 or more",
+        "--workers and --quiet-after must be 1 or more and --wait 0 or more",
         text(err).lines().findFirst().orElse(""));
   }
 

@@ -132,8 +132,7 @@ class PrintWorklistTest {
   @Test
   void theSameTasksGiveTheSameBytes() throws IOException {
     byte[] first = Files.readAllBytes(print(Paper.A4, List.of(inspect("DR-1", "A1"))));
-    assertArrayEquals(
-        first, Files.readAllBytes(print(Paper.A4, List.of(inspect("DR-1", "A1")))));
+    assertArrayEquals(first, Files.readAllBytes(print(Paper.A4, List.of(inspect("DR-1", "A1")))));
     assertEquals('%', first[0]);
   }
 }

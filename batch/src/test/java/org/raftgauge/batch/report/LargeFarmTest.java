@@ -14,7 +14,8 @@ import org.junit.jupiter.api.io.TempDir;
 
 /**
  * The page of 500 rafts of 24 sites: what makes it slow or heavy is bounded, since times depend on
- * the machine. Measured on two busy cores: 3.3 MB, 76 000 elements, 10 MB of heap, loaded after 1.7 s.
+ * the machine. Measured on two busy cores: 3.3 MB, 76 000 elements, 10 MB of heap, loaded after 1.7
+ * s.
  */
 class LargeFarmTest {
 
@@ -32,8 +33,7 @@ class LargeFarmTest {
       double elements =
           Double.parseDouble(browser.evaluate("document.getElementsByTagName('*').length"));
       assertTrue(elements < 150_000, elements + " elements");
-      double heap =
-          Double.parseDouble(browser.evaluate("performance.memory.usedJSHeapSize / 1e6"));
+      double heap = Double.parseDouble(browser.evaluate("performance.memory.usedJSHeapSize / 1e6"));
       assertTrue(heap < 300, heap + " MB of heap");
       assertEquals(List.of(), browser.complaints());
     }

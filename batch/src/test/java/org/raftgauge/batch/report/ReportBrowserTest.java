@@ -52,7 +52,8 @@ class ReportBrowserTest {
       picture(folder.resolve("boards/" + name + ".0.jpg"));
       picture(folder.resolve("overlays/" + name + ".jpg"));
     }
-    for (String file : List.of("sites.csv", "rafts.csv", "photos.csv", "run.json", "worklist-a4.pdf")) {
+    for (String file :
+        List.of("sites.csv", "rafts.csv", "photos.csv", "run.json", "worklist-a4.pdf")) {
       Files.writeString(folder.resolve(file), "");
     }
     new RunPage(farm.book()).write(farm.outcome(), folder);

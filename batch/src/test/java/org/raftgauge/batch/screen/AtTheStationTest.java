@@ -61,7 +61,8 @@ class AtTheStationTest {
   void aPhotoInTheDarkIsTooDark() throws IOException {
     Signal told =
         told(
-            changed(p -> ((p >> 16 & 255) / 40) << 16 | ((p >> 8 & 255) / 40) << 8 | (p & 255) / 40),
+            changed(
+                p -> ((p >> 16 & 255) / 40) << 16 | ((p >> 8 & 255) / 40) << 8 | (p & 255) / 40),
             NAME);
     assertEquals("TOO DARK", told.word(), told.toString());
   }
