@@ -73,8 +73,7 @@ class StationsYamlTest {
             .change("stations/bench.yaml", "kind:", "changed_on: [2026-06-01, 2026-04-10]\nkind:")
             .sound();
     Station bench = book.station("bench").orElseThrow();
-    assertEquals(
-        List.of(LocalDate.of(2026, 4, 10), LocalDate.of(2026, 6, 1)), bench.changedOn());
+    assertEquals(List.of(LocalDate.of(2026, 4, 10), LocalDate.of(2026, 6, 1)), bench.changedOn());
     assertEquals(
         BookFolder.in(folder).sound().station("bench").orElseThrow(), bench.forMeasuring());
   }

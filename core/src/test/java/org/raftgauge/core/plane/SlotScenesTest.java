@@ -54,8 +54,7 @@ class SlotScenesTest {
   void aKnockIsToldInPixelsAndAsATurn() {
     double[][] knocks = {{0, 0}, {-8, 7}, {30, 26}};
     for (double[] knock : knocks) {
-      CameraShift shift =
-          new Pond(6, knock, 0.8).find(Slot.Refine.EDGES).shift().orElseThrow();
+      CameraShift shift = new Pond(6, knock, 0.8).find(Slot.Refine.EDGES).shift().orElseThrow();
       // The knock that was drawn; half a pixel is 1.7 mm of board.
       assertEquals(knock[0], shift.xPx(), 0.6);
       assertEquals(knock[1], shift.yPx(), 0.6);
@@ -80,8 +79,7 @@ class SlotScenesTest {
       List<PointPx> corners = BoardPlaces.corners(BOARD).stream().map(old::toPhoto).toList();
       slots.add(new Slot("S" + i, "pond-12", corners, Slot.Refine.EDGES));
     }
-    FoundBoards found =
-        FindBoards.inSlots(scene.draw(), station(slots), Map.of("pond-12", PLAIN));
+    FoundBoards found = FindBoards.inSlots(scene.draw(), station(slots), Map.of("pond-12", PLAIN));
     for (FoundBoard board : found.boards()) {
       // 2240 as drawn; a tenth of a pixel on a board of 350 px is 0.6 mm of height.
       assertEquals(2200 + lowerMm, board.pose().heightMm(), 8, board.slot().orElseThrow());
