@@ -12,6 +12,7 @@ import java.time.LocalDate;
 import java.time.OffsetDateTime;
 import java.util.EnumSet;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import org.junit.jupiter.api.BeforeEach;
@@ -79,10 +80,13 @@ class StationDoubtsTest {
   private void photos(int from, int to) throws IOException {
     for (int day = from; day <= to; day++) {
       double misfit = day < FIRST_BAD ? 0.40 + 0.02 * (day % 3) : 4;
-      String text = "rafts=R1 area=10 at=2026-04-%02dT18:00:00+01:00 pose_error=%.2f";
       Files.writeString(
           folder.resolve("photos/day" + day + ".txt"),
-          String.format(java.util.Locale.ROOT, text, day, misfit));
+          String.format(
+              Locale.ROOT,
+              "rafts=R1 area=10 at=2026-04-%02dT18:00:00+01:00 pose_error=%.2f",
+              day,
+              misfit));
     }
   }
 

@@ -16,13 +16,19 @@ import java.time.OffsetDateTime;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.OptionalDouble;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.raftgauge.batch.fixture.HandMade;
 import org.raftgauge.batch.fixture.HandMadeMeasurer;
+import org.raftgauge.core.measure.LightField;
 import org.raftgauge.core.measure.PhotoFacts;
 import org.raftgauge.core.measure.PhotoMeasure;
+import org.raftgauge.core.measure.PhotoWitness;
 import org.raftgauge.core.measure.RaftMeasure;
+import org.raftgauge.core.plane.CameraShift;
+import org.raftgauge.core.plane.EdgeBlur;
+import org.raftgauge.core.station.StationSign;
 
 class HistoryTest {
   @TempDir private Path folder;
@@ -52,6 +58,43 @@ class HistoryTest {
       assertEquals(List.of(kept(photo)), history.findRaft("R1"));
       assertEquals(List.of(), history.findRaft("R2"));
       assertEquals(Optional.empty(), history.find("00"));
+    }
+  }
+
+  @Test
+  void whatAPhotoSaysOfItsStationComesBackAsItWas() throws IOException {
+    PhotoMeasure photo = photo("rafts=R1 at=2026-04-11T18:00:00+01:00");
+    PhotoWitness witness =
+        new PhotoWitness(
+            Optional.of(new CameraShift(-1.25, 3.5, 0.0625)),
+            new EdgeBlur(
+                OptionalDouble.of(0.75), List.of(OptionalDouble.of(0.5), OptionalDouble.empty())),
+            OptionalDouble.of(0.0125),
+            Optional.of(new LightField(0.625, -0.125, 0.25, 0.0625)));
+    PhotoMeasure told =
+        new PhotoMeasure(
+            photo.photo(),
+            photo.sha256(),
+            photo.station(),
+            photo.takenAt(),
+            photo.clockDoubt(),
+            photo.status(),
+            photo.reason(),
+            photo.remedy(),
+            photo.sharpness(),
+            photo.exposureClippedFraction(),
+            photo.lightCast(),
+            photo.rafts(),
+            witness);
+    try (History history = open()) {
+      history.save(List.of(kept(told)));
+      assertEquals(Optional.of(kept(told)), history.find(photo.sha256()));
+      StationPast.Photo past = history.stationPast("bench").get(0);
+      assertEquals(0.75, past.values().get(StationSign.EDGE_BLUR));
+      assertEquals(-1.25, past.values().get(StationSign.SHIFT_RIGHT));
+      assertEquals(0.0625, past.values().get(StationSign.VIGNETTING));
+      assertEquals(1600.0, past.values().get(StationSign.HEIGHT));
+      assertEquals(witness.blur().cells(), past.blurCells());
     }
   }
 
@@ -113,7 +156,7 @@ class HistoryTest {
 
     assertEquals(
         folder.resolve("history.db")
-            + ": it was written by a newer Raftgauge (version 99 of the file, this one knows 2);"
+            + ": it was written by a newer Raftgauge (version 99 of the file, this one knows 3);"
             + " use the newer program",
         e.getMessage());
   }

@@ -7,6 +7,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.nio.file.Path;
 import java.time.Duration;
+import java.time.LocalDate;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -63,6 +64,18 @@ class StationsYamlTest {
               .sound();
       assertEquals(offset.getValue(), book.station("bench").orElseThrow().clockOffset());
     }
+  }
+
+  @Test
+  void datesOfChangesAreReadInOrderAndChangeNoMeasure() {
+    CropBook book =
+        book()
+            .change("stations/bench.yaml", "kind:", "changed_on: [2026-06-01, 2026-04-10]\nkind:")
+            .sound();
+    Station bench = book.station("bench").orElseThrow();
+    assertEquals(List.of(LocalDate.of(2026, 4, 10), LocalDate.of(2026, 6, 1)), bench.changedOn());
+    assertEquals(
+        BookFolder.in(folder).sound().station("bench").orElseThrow(), bench.forMeasuring());
   }
 
   @Test

@@ -51,6 +51,42 @@ class SlotScenesTest {
   }
 
   @Test
+  void aKnockIsToldInPixelsAndAsATurn() {
+    double[][] knocks = {{0, 0}, {-8, 7}, {30, 26}};
+    for (double[] knock : knocks) {
+      CameraShift shift = new Pond(6, knock, 0.8).find(Slot.Refine.EDGES).shift().orElseThrow();
+      // The knock that was drawn; half a pixel is 1.7 mm of board.
+      assertEquals(knock[0], shift.xPx(), 0.6);
+      assertEquals(knock[1], shift.yPx(), 0.6);
+      // The pond is drawn turned by the length of the knock over 4000, radians.
+      double turnDeg = Math.toDegrees(Math.hypot(knock[0], knock[1]) / 4000);
+      // A tenth of a degree is half a pixel at the corners of the boards.
+      assertEquals(turnDeg, Math.abs(shift.turnDeg()), 0.1);
+    }
+    assertTrue(new Pond(6, knocks[0], 0.8).find(Slot.Refine.NONE).shift().isEmpty());
+  }
+
+  @Test
+  void waterThatIsLowerIsReadOffTheBoardsOwnSize() {
+    double lowerMm = 40;
+    CameraPose middle = TestPoses.over(LENS, BOARD, 2200 + lowerMm, 1, 1.5, -1);
+    CameraPose usual = TestPoses.over(LENS, BOARD, 2200, 1, 1.5, -1);
+    Scene scene = Scene.of(640, 480, 5).noise(3);
+    List<Slot> slots = new ArrayList<>();
+    for (int i = 0; i < 3; i++) {
+      scene.board(PLAIN, TestPoses.shifted(middle, (i - 1) * 660, 0));
+      CameraPose old = TestPoses.shifted(usual, (i - 1) * 660, 0);
+      List<PointPx> corners = BoardPlaces.corners(BOARD).stream().map(old::toPhoto).toList();
+      slots.add(new Slot("S" + i, "pond-12", corners, Slot.Refine.EDGES));
+    }
+    FoundBoards found = FindBoards.inSlots(scene.draw(), station(slots), Map.of("pond-12", PLAIN));
+    for (FoundBoard board : found.boards()) {
+      // 2240 as drawn; a tenth of a pixel on a board of 350 px is 0.6 mm of height.
+      assertEquals(2200 + lowerMm, board.pose().heightMm(), 8, board.slot().orElseThrow());
+    }
+  }
+
+  @Test
   void aDimPondOfDarkBoardsIsPlacedToo() {
     Pond pond = new Pond(60, new double[] {-35, 18}, 0.1);
     List<FoundBoard> boards = pond.find(Slot.Refine.EDGES).boards();
