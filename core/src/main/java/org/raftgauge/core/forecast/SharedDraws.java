@@ -16,8 +16,6 @@ import org.raftgauge.core.grader.RegimeFit;
 final class SharedDraws {
   private final int draws;
   private final long seed;
-  private final int days;
-  private final double[][] weather;
   private final Map<String, double[]> named = new HashMap<>();
   private final IdentityHashMap<RegimeFit, Calibration> calibrations = new IdentityHashMap<>();
 
@@ -35,23 +33,10 @@ final class SharedDraws {
   SharedDraws(ForecastRule rule) {
     this.draws = rule.draws();
     this.seed = rule.seed();
-    this.days = rule.horizon();
-    this.weather = new double[days + 1][draws];
-    for (int d = 1; d <= days; d++) {
-      double[] step = normals("weather " + d);
-      for (int s = 0; s < draws; s++) {
-        weather[d][s] = weather[d - 1][s] + step[s];
-      }
-    }
   }
 
   int draws() {
     return draws;
-  }
-
-  /** Returns a walk of unit steps that all plants share, by day and draw. */
-  double[] weather(int day) {
-    return weather[day];
   }
 
   /** Returns standard normal draws of a name. */
