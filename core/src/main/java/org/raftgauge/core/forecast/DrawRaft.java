@@ -122,7 +122,8 @@ final class DrawRaft {
   private void add(Outlook plant, Weighing.Row row, int day, Sums sums) {
     RegimeFit fit = row.how.fit();
     double[] beta = fit.coefficients();
-    double centre = Weighing.dot(row.design, beta);
+    double centre = Weighing.dot(row.design, beta) + row.how.offset();
+    double[] beyond = shared.normals("beyond the weighings");
     SharedDraws.Calibration calibration = shared.calibration(fit);
     double[] curve = shared.normals("cohort " + plant.growth().number());
     double[] weather = shared.normals("weather");
@@ -134,16 +135,20 @@ final class DrawRaft {
     double factor = fit.numbers().smearing() * Math.exp(ownSd * ownSd / 2);
     double stands = loss.standing(who.crop(), day);
     double lnMinimum = Math.log(who.harvest().map(h -> h.minimumG()).orElse(0.0));
+    double own2 = ownSd * ownSd;
+    double residual2 = residual * residual;
     double middle = 0;
     for (int s = 0; s < shared.draws(); s++) {
       double ln =
           centre
               + Weighing.dot(row.design, calibration.shift[s])
               + curveSd * curve[s]
-              + weatherSd * weather[s];
+              + weatherSd * weather[s]
+              + row.how.beyondSd() * beyond[s];
       sums.total[s] += stands * factor * Math.exp(ln);
       double share =
-          NormalShare.below((lnMinimum - ln) / Math.hypot(ownSd, residual * calibration.spread[s]));
+          NormalShare.below(
+              (lnMinimum - ln) / Math.sqrt(own2 + residual2 * calibration.spread2[s]));
       sums.under[s] += share;
       middle += share / shared.draws();
     }

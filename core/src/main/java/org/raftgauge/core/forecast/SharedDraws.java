@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: Apache-2.0
 package org.raftgauge.core.forecast;
 
+import java.util.Arrays;
 import java.util.HashMap;
 import java.util.IdentityHashMap;
 import java.util.Map;
@@ -19,14 +20,14 @@ final class SharedDraws {
   private final Map<String, double[]> named = new HashMap<>();
   private final IdentityHashMap<RegimeFit, Calibration> calibrations = new IdentityHashMap<>();
 
-  /** Draws of a calibration: shifts of its numbers, and the factor of its spread. */
+  /** Draws of a calibration: shifts of its numbers, and the factor of its variance. */
   static final class Calibration {
     final double[][] shift;
-    final double[] spread;
+    final double[] spread2;
 
     Calibration(double[][] shift, double[] spread) {
+      this.spread2 = Arrays.stream(spread).map(x -> x * x).toArray();
       this.shift = shift;
-      this.spread = spread;
     }
   }
 

@@ -30,7 +30,7 @@ class DrawRaftTest {
   private static final double[] AREA_CM2 = {
     180, 200, 215, 230, 240, 250, 255, 262, 270, 281, 295, 310
   };
-  private static final int DRAWS = 40_000;
+  private static final int DRAWS = 10_000;
   private static final Planting PLANTING =
       new Planting(
           "R",
@@ -102,8 +102,8 @@ class DrawRaftTest {
 
   @Test
   void theSumIsTheLognormalMeanWithParameterVariance() {
-    // 796.4872206 g; 40 000 draws of a standard deviation of 15 g leave 0.07 g.
-    assertEquals(796.4872206, forecast(1000).weightG(0).orElseThrow().mean(), 0.3);
+    // 796.4872206 g; 10 000 draws of a standard deviation of 15 g leave 0.15 g.
+    assertEquals(796.4872206, forecast(1000).weightG(0).orElseThrow().mean(), 0.5);
   }
 
   @Test
@@ -111,9 +111,9 @@ class DrawRaftTest {
     Amount total = forecast(1000).weightG(0).orElseThrow();
 
     // SD of the total 19.21391879 g (12.19969806 if plants erred on their own), 80 %: 1.28155 SD
-    // to each side; quantiles of 40 000 draws are known to about 0.2 g.
-    assertEquals(2 * 1.2815515655 * 19.21391879, total.hi80() - total.lo80(), 1.0);
-    assertEquals(2 * 1.959964 * 19.21391879, total.hi95() - total.lo95(), 1.6);
+    // to each side; quantiles of 10 000 draws are known to about 0.4 g.
+    assertEquals(2 * 1.2815515655 * 19.21391879, total.hi80() - total.lo80(), 1.6);
+    assertEquals(2 * 1.959964 * 19.21391879, total.hi95() - total.lo95(), 2.6);
   }
 
   @Test

@@ -58,19 +58,19 @@ class ForecastEveningTest {
 
   @Test
   void readyDayIsWhenNineOfTenAreHeavyEnough() {
-    // 0.5 A(t) = 120 where 400 / (1 + e) = 240, e = 2/3, t = 20 - ln(2/3) / 0.25 = 21.62;
-    // evenings are at .75, so 21.75 is the first: one day on.
+    // 0.5 A(t) = 127 where 400 / (1 + e) = 254, e = 0.575, t = 20 - ln(0.575) / 0.25 = 22.21;
+    // evenings are at .75, so 22.75 is the first: two days on.
     EveningForecast forecast =
         new GrowingRafts(folder)
             .withPast()
             .raft("R-1", 20)
-            .harvest("head_weight_g: 150, minimum_g: 120, ready_share: 0.9, window_dat: [20, 45]")
+            .harvest("head_weight_g: 150, minimum_g: 127, ready_share: 0.9, window_dat: [20, 45]")
             .forecast(GrowingRafts.exact());
     RaftForecast raft = forecast.rafts().get(0);
 
-    assertEquals(1, raft.readyDay(0.5).orElseThrow());
-    assertTrue(raft.readyDay(0.1).orElseThrow() <= 1);
-    assertTrue(raft.readyDay(0.9).orElseThrow() >= 1);
+    assertEquals(2, raft.readyDay(0.5).orElseThrow());
+    assertTrue(raft.readyDay(0.1).orElseThrow() <= 2);
+    assertTrue(raft.readyDay(0.9).orElseThrow() >= 2);
   }
 
   @Test

@@ -50,7 +50,7 @@ class LookBackTest {
         new GrowingRafts(folder)
             .withPast()
             .plant("R-1", start, Optional.of(harvested.plusDays(1)))
-            .photograph("R-1", start, 25)
+            .photograph("R-1", start, 26)
             .file(
                 "harvests.csv",
                 "raft,harvested_at,heads,total_weight_g\nR-1," + harvested + "T19:00,10,1600\n");
@@ -84,7 +84,7 @@ class LookBackTest {
                     + "R-1,2027-04-04T08:00,10,1\n");
     LookBack.Leads leads = LookBack.Leads.latest(rafts.book());
 
-    assertEquals(LocalDate.of(2027, 4, 2), leads.since());
-    assertTrue(leads.leadDays().contains(5));
+    assertEquals(LocalDate.of(2027, 4, 3), leads.since());
+    assertTrue(leads.leadDays().contains(3));
   }
 }
