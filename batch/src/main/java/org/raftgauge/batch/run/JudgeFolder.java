@@ -49,8 +49,7 @@ public final class JudgeFolder {
         RunDraft draft = RunDraft.start(out.getParent())) {
       Optional<EveningOutlook> ahead = forecasts.from(request.evening());
       EveningResult result =
-          JudgeHistory.withTasks(
-              JudgeHistory.of(history, farm, request.evening()), ahead, farm);
+          JudgeHistory.withTasks(JudgeHistory.of(history, farm, request.evening()), ahead, farm);
       draft.write(to -> EveningFiles.write(to, result));
       if (ahead.isPresent()) {
         draft.write(to -> OutlookFiles.write(to, ahead.get()));

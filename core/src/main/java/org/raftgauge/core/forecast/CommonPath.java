@@ -77,8 +77,7 @@ final class CommonPath {
         offs.add(new ArrayList<>());
       }
       for (Evening evening : evenings.values()) {
-        evening.level =
-            median(evening.points.stream().map(q -> q[2] - own[(int) q[0]]).toList());
+        evening.level = median(evening.points.stream().map(q -> q[2] - own[(int) q[0]]).toList());
         evening.points.forEach(q -> offs.get((int) q[0]).add(q[2] - evening.level));
       }
       for (int p = 0; p < plants; p++) {

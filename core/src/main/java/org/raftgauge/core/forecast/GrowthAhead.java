@@ -71,7 +71,8 @@ final class GrowthAhead {
     int days = (int) Math.ceil(tonight.lastAge()) + reachDays + 2;
     GrowthAhead ahead = new GrowthAhead(tonight.lastAge());
     for (CurveModel model : MODELS) {
-      FitRule rule = new FitRule(FitRule.Scale.LN_AREA, List.of(model), FitRule.Outliers.KEEP, 0.03);
+      FitRule rule =
+          new FitRule(FitRule.Scale.LN_AREA, List.of(model), FitRule.Outliers.KEEP, 0.03);
       if (FitGrowth.of(typical, rule) instanceof Fitted fitted) {
         ahead.add(fitted.curve(), ways, days);
       }

@@ -102,7 +102,8 @@ final class PathModel {
     }
     for (int a = 0; a < n; a++) {
       for (int b = 0; b <= a; b++) {
-        v[a][b] += covariance(new At(cycle[a], age[a], slope[a]), new At(cycle[b], age[b], slope[b]));
+        v[a][b] +=
+            covariance(new At(cycle[a], age[a], slope[a]), new At(cycle[b], age[b], slope[b]));
         v[b][a] = v[a][b];
       }
     }

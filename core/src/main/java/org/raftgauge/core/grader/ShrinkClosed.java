@@ -62,9 +62,7 @@ final class ShrinkClosed {
    */
   static RegimeFit of(Optional<RegimeFit> open, RegimeFit closed, List<Weighed> weighed) {
     Optional<RegimeFit> line = open.filter(o -> o.numbers().terms().equals(OPEN));
-    return closed.numbers().terms().equals(CLOSED)
-        ? shrunk(line, closed, inTime(weighed))
-        : closed;
+    return closed.numbers().terms().equals(CLOSED) ? shrunk(line, closed, inTime(weighed)) : closed;
   }
 
   private static List<Weighed> inTime(List<Weighed> weighed) {
@@ -82,7 +80,10 @@ final class ShrinkClosed {
             .orElseGet(() -> new double[] {-EXPECTED_SLOPE * middleOf(x), EXPECTED_SLOPE});
     double middle = middleOf(x);
     RealMatrix room =
-        open.map(o -> new Array2DRowRealMatrix(o.covariance(), false).add(room(LEVEL_SD, SLOPE_SD, middle)))
+        open.map(
+                o ->
+                    new Array2DRowRealMatrix(o.covariance(), false)
+                        .add(room(LEVEL_SD, SLOPE_SD, middle)))
             .orElseGet(() -> room(UNKNOWN, EXPECTED_SLOPE_SD, middle));
     RealMatrix prior = MatrixUtils.inverse(room);
     RealMatrix weight = MatrixUtils.inverse(errors(weighed, closed, x));

@@ -66,9 +66,7 @@ class DrawRaftTest {
                     130,
                     Set.of(""))),
             new double[] {-2.956234028, 1.295123121},
-            new double[][] {
-              {0.012364501638, -0.002411864053}, {-0.002411864053, 0.000479235804}
-            });
+            new double[][] {{0.012364501638, -0.002411864053}, {-0.002411864053, 0.000479235804}});
     Grader.Origin origin =
         new Grader.Origin("2027", "test", "whole", "2027", "2027", 24, "reference values");
     return new Grader(
@@ -86,8 +84,7 @@ class DrawRaftTest {
     for (double area : AREA_CM2) {
       Outlook.Size size = new Outlook.Size(Math.log(area), 0);
       plants.add(
-          new Outlook(
-              "p" + area, PLANTING, false, 20, growth, Collections.nCopies(days, size)));
+          new Outlook("p" + area, PLANTING, false, 20, growth, Collections.nCopies(days, size)));
     }
     RaftForecast.Who who =
         new RaftForecast.Who("R", "", "lettuce", "", "", 20, Optional.empty(), "test", 0);

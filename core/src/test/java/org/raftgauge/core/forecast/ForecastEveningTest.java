@@ -182,8 +182,7 @@ class ForecastEveningTest {
 
   @Test
   void aRaftThatIsReadySoonIsATaskWithItsInterval() {
-    GrowingRafts rafts =
-        new GrowingRafts(folder).withPast().raft("R-1", 20).raft("R-2", 8);
+    GrowingRafts rafts = new GrowingRafts(folder).withPast().raft("R-1", 20).raft("R-2", 8);
     List<Task> tasks = HarvestTasks.of(rafts.forecast(GrowingRafts.exact()), rafts.book());
 
     // R-1 passes 100 g, 200 cm2, at day 20: it is ready; R-2 has twelve days to go.

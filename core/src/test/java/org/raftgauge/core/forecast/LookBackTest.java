@@ -54,10 +54,8 @@ class LookBackTest {
             .file(
                 "harvests.csv",
                 "raft,harvested_at,heads,total_weight_g\nR-1," + harvested + "T19:00,10,1600\n");
-    LookBack.Leads leads =
-        new LookBack.Leads(List.of(5), ForecastRule.defaults(), LocalDate.MIN);
-    LookBackRow row =
-        LookBack.of(rafts.book(), rafts.looks(), GrowingRafts.exact(), leads).get(0);
+    LookBack.Leads leads = new LookBack.Leads(List.of(5), ForecastRule.defaults(), LocalDate.MIN);
+    LookBackRow row = LookBack.of(rafts.book(), rafts.looks(), GrowingRafts.exact(), leads).get(0);
     RaftForecast then =
         new GrowingRafts(folder.resolve("then"))
             .withPast()

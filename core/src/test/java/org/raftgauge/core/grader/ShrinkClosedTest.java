@@ -48,14 +48,12 @@ class ShrinkClosedTest {
   }
 
   private static RegimeFit closed(List<Weighed> weighed) {
-    return FitRegime.fit(
-        weighed, List.of(Term.of(), Term.of(Size.CURVE)), Estimator.LEAST_SQUARES);
+    return FitRegime.fit(weighed, List.of(Term.of(), Term.of(Size.CURVE)), Estimator.LEAST_SQUARES);
   }
 
   private static Prediction told(RegimeFit fit, double area) {
     return fit.predict(
-            new Traits(
-                "", OptionalDouble.of(300), OptionalDouble.empty(), OptionalDouble.of(area)))
+            new Traits("", OptionalDouble.of(300), OptionalDouble.empty(), OptionalDouble.of(area)))
         .orElseThrow();
   }
 

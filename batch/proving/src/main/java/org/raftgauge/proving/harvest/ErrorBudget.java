@@ -25,8 +25,7 @@ final class ErrorBudget {
     double all = Math.log(raft.weightG(SeasonSetting.LEAD).orElseThrow().mean() / truthG);
     double now = season.exponent * Math.log(raft.areaCm2(0).mean() / area(plants, from, from));
     double then =
-        season.exponent
-            * Math.log(raft.areaCm2(SeasonSetting.LEAD).mean() / area(plants, to, from))
+        season.exponent * Math.log(raft.areaCm2(SeasonSetting.LEAD).mean() / area(plants, to, from))
             + season.exponent * SeasonSetting.LEAD * season.setting.lostPerDay();
     double unknowable =
         season.exponent

@@ -97,7 +97,10 @@ public final class HarvestPage {
   private static void budget(StringBuilder page, String name, HarvestScore score) {
     page.append("\n| ").append(name).append(" | mean | sd | median absolute |\n");
     page.append("| --- | ---: | ---: | ---: |\n");
-    score.budget.rows().forEach(r -> page.append("| ").append(String.join(" | ", r)).append(" |\n"));
+    score
+        .budget
+        .rows()
+        .forEach(r -> page.append("| ").append(String.join(" | ", r)).append(" |\n"));
   }
 
   private static void rows(StringBuilder page, HarvestScore o, HarvestScore c) {
