@@ -113,7 +113,16 @@ class ImportJudgeAgreeTest {
     imported();
     out.reset();
     assertEquals(0, judge("2027-03-10", "out"), text(err));
-    assertEquals(List.of("curves.csv", "run.json", "verdicts.csv", "worklist.csv"), files("out"));
+    assertEquals(List.of(
+            "curves.csv",
+            "forecast.csv",
+            "plan-totals.csv",
+            "plan.csv",
+            "run.json",
+            "supply.csv",
+            "verdicts.csv",
+            "worklist.csv"),
+        files("out"));
     List<String> said = text(out).lines().toList();
     assertEquals("Evening  2027-03-10", said.get(0));
     assertEquals("Verdicts 1 lagging, 23 on-track (sites)", said.get(1));
@@ -130,7 +139,7 @@ class ImportJudgeAgreeTest {
     write("sites.csv", measures(10));
     imported();
     assertEquals(0, judge("2027-03-09", "after"), text(err));
-    for (String table : List.of("verdicts.csv", "curves.csv", "worklist.csv")) {
+    for (String table : List.of("verdicts.csv", "curves.csv", "worklist.csv", "forecast.csv")) {
       assertEquals(read("before/" + table), read("after/" + table), table);
     }
     assertEquals(0, judge("2027-03-11", "after"), "earlier results give way");
