@@ -69,7 +69,7 @@ final class CommonPath {
     return path(evenings, own);
   }
 
-  private static double[] polish(TreeMap<Long, Evening> evenings, int plants) {
+  private static double[] polish(Map<Long, Evening> evenings, int plants) {
     double[] own = new double[plants];
     for (int round = 0; round < ROUNDS; round++) {
       List<List<Double>> offs = new ArrayList<>();
@@ -87,7 +87,7 @@ final class CommonPath {
     return own;
   }
 
-  private static CommonPath path(TreeMap<Long, Evening> evenings, double[] own) {
+  private static CommonPath path(Map<Long, Evening> evenings, double[] own) {
     List<Double> offs = new ArrayList<>();
     for (Evening evening : evenings.values()) {
       evening.points.forEach(q -> offs.add(Math.abs(q[2] - own[(int) q[0]] - evening.level)));

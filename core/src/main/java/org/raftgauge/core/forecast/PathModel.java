@@ -130,8 +130,18 @@ final class PathModel {
     }
   }
 
-  /** A place on a cycle's way. */
-  private record At(int cycle, double age, double[] slope) {}
+  /** A place on a cycle's way; holds an array, so it is no record. */
+  private static final class At {
+    private final int cycle;
+    private final double age;
+    private final double[] slope;
+
+    At(int cycle, double age, double[] slope) {
+      this.cycle = cycle;
+      this.age = age;
+      this.slope = slope;
+    }
+  }
 
   private double mean(int c, double at, double[] gradient) {
     double value = guess.model().lnArea(at, theta[c], gradient);
