@@ -96,7 +96,12 @@ class ForecastCommandsTest {
 
   /** Grows a plant on a logistic curve; plants are weighed on days 20 to 30 of the second cycle. */
   private void grow(
-      String raft, int site, LocalDate start, int last, StringBuilder sites, StringBuilder weighed) {
+      String raft,
+      int site,
+      LocalDate start,
+      int last,
+      StringBuilder sites,
+      StringBuilder weighed) {
     double own = 0.15 * random.nextGaussian();
     String id = "" + (char) ('A' + site / 2) + (1 + site % 2);
     for (int age = 4; age <= last; age += 2) {
@@ -115,12 +120,7 @@ class ForecastCommandsTest {
         double gram = 0.2 * Math.pow(area, 1.15) * Math.exp(0.05 * random.nextGaussian());
         weighed.append(
             String.format(
-                Locale.ROOT,
-                "%s,%s,%sT19:00,%.1f,,whole%n",
-                raft,
-                id,
-                start.plusDays(age),
-                gram));
+                Locale.ROOT, "%s,%s,%sT19:00,%.1f,,whole%n", raft, id, start.plusDays(age), gram));
       }
     }
   }

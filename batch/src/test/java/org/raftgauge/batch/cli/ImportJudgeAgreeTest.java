@@ -113,7 +113,8 @@ class ImportJudgeAgreeTest {
     imported();
     out.reset();
     assertEquals(0, judge("2027-03-10", "out"), text(err));
-    assertEquals(List.of(
+    assertEquals(
+        List.of(
             "curves.csv",
             "forecast.csv",
             "plan-totals.csv",
