@@ -68,10 +68,14 @@ class ImportJudgeAgreeTest {
         written.containsAll(
             List.of(
                 "curves.csv",
+                "forecast.csv",
+                "plan-totals.csv",
+                "plan.csv",
                 "plots/K-0.svg",
                 "ponds/pond-P1.json",
                 "ponds/pond.schema.json",
                 "run.json",
+                "supply.csv",
                 "verdicts.csv",
                 "worklist-a4.pdf",
                 "worklist-letter.pdf",
@@ -122,7 +126,7 @@ class ImportJudgeAgreeTest {
     write("sites.csv", SmallFarm.measures(10));
     imported();
     assertEquals(0, judge("2027-03-09", "after"), text(err));
-    for (String table : List.of("verdicts.csv", "curves.csv", "worklist.csv")) {
+    for (String table : List.of("verdicts.csv", "curves.csv", "worklist.csv", "forecast.csv")) {
       assertEquals(read("before/" + table), read("after/" + table), table);
     }
     assertEquals(0, judge("2027-03-11", "after"), "earlier results give way");

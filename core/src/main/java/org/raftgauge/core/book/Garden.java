@@ -96,9 +96,13 @@ final class Garden {
 
   /** Ends all that stands as part of a planting. */
   void end(Planting planting, Instant at) {
-    List.copyOf(standing.values()).stream()
-        .filter(growing -> growing.lastStay().planting().equals(planting))
-        .forEach(growing -> leave(growing, at, Ending.ENDED));
+    List<Growing> own =
+        standing.entrySet().stream()
+            .filter(e -> e.getKey().raft().equals(planting.raft()))
+            .map(Map.Entry::getValue)
+            .filter(growing -> growing.lastStay().planting().equals(planting))
+            .toList();
+    own.forEach(growing -> leave(growing, at, Ending.ENDED));
   }
 
   /** Forgets the plants with which a planting began: others were moved there in their stead. */

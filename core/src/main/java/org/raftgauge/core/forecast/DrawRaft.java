@@ -122,20 +122,21 @@ final class DrawRaft {
   private void add(Outlook plant, Weighing.Row row, int day, Sums sums) {
     RegimeFit fit = row.how.fit();
     double[] beta = fit.coefficients();
-    double centre = Weighing.dot(row.design, beta);
+    double centre = Weighing.dot(row.design, beta) + row.how.offset();
+    double[] beyond = shared.normals("beyond the weighings");
     SharedDraws.Calibration calibration = shared.calibration(fit);
     double[] curve = shared.normals("cohort " + plant.growth().number());
-    double[] past = shared.normals("weather before");
-    double[] weather = shared.weather(day);
+    double[] weather = shared.normals("weather");
     double slope = row.how.slope();
     double curveSd = slope * plant.growth().curveSd().get(day);
-    double weatherSd = slope * plant.growth().weatherSd();
-    double pastSd = weatherSd * Math.sqrt(plant.growth().daysSinceOpen());
+    double weatherSd = slope * plant.growth().weatherSd().get(day);
     double ownSd = Math.hypot(slope * plant.days().get(day).ownSd(), row.how.heightSd());
     double residual = fit.numbers().residualSd();
     double factor = fit.numbers().smearing() * Math.exp(ownSd * ownSd / 2);
     double stands = loss.standing(who.crop(), day);
     double lnMinimum = Math.log(who.harvest().map(h -> h.minimumG()).orElse(0.0));
+    double own2 = ownSd * ownSd;
+    double residual2 = residual * residual;
     double middle = 0;
     for (int s = 0; s < shared.draws(); s++) {
       double ln =
@@ -143,10 +144,11 @@ final class DrawRaft {
               + Weighing.dot(row.design, calibration.shift[s])
               + curveSd * curve[s]
               + weatherSd * weather[s]
-              + pastSd * past[s];
+              + row.how.beyondSd() * beyond[s];
       sums.total[s] += stands * factor * Math.exp(ln);
       double share =
-          NormalShare.below((lnMinimum - ln) / Math.hypot(ownSd, residual * calibration.spread[s]));
+          NormalShare.below(
+              (lnMinimum - ln) / Math.sqrt(own2 + residual2 * calibration.spread2[s]));
       sums.under[s] += share;
       middle += share / shared.draws();
     }
@@ -164,13 +166,10 @@ final class DrawRaft {
     for (Outlook plant : plants) {
       Outlook.Size size = plant.days().get(day);
       double one = Math.exp(size.lnArea() + size.ownSd() * size.ownSd() / 2);
-      double weather = plant.growth().weatherSd();
-      double days = day + plant.growth().daysSinceOpen();
-      double curve = plant.growth().curveSd().get(day);
       mean += stands * one;
       ownVariance +=
           one * one * (stands * Math.expm1(size.ownSd() * size.ownSd()) + stands * (1 - stands));
-      sharedSd += stands * one * Math.sqrt(curve * curve + weather * weather * days);
+      sharedSd += stands * one * plant.growth().sharedSd(day);
     }
     if (mean <= 0) {
       return new Amount(0, 0, 0, 0, 0);
@@ -201,7 +200,7 @@ final class DrawRaft {
         warnings.add("further ahead than the curve's photos reach");
         growth.doubt().ifPresent(warnings::add);
       }
-      if (growth.weatherSd() > 0) {
+      if (growth.rough()) {
         warnings.add("no past cycles of the crop bear the curve: a rough forecast");
       }
       if (growth.daysSinceSeen() >= 3) {

@@ -12,7 +12,6 @@ import java.util.TreeMap;
 import org.raftgauge.core.book.CropBook;
 import org.raftgauge.core.book.PlantLife;
 import org.raftgauge.core.book.Planting;
-import org.raftgauge.core.cohort.CohortCurve;
 import org.raftgauge.core.cohort.CohortPrior;
 import org.raftgauge.core.cohort.CohortRule;
 import org.raftgauge.core.cohort.FitCohort;
@@ -37,7 +36,7 @@ final class FinishedCycles {
   private final CohortRule rule;
   private final Map<String, TreeMap<LocalDate, List<Series>>> cycles = new HashMap<>();
   private final Map<String, Optional<CohortPrior>> priors = new HashMap<>();
-  private final Map<String, List<CohortCurve>> curves = new HashMap<>();
+  private final Map<String, List<CommonPath>> ways = new HashMap<>();
 
   private FinishedCycles(CohortRule rule) {
     this.rule = rule;
@@ -116,8 +115,8 @@ final class FinishedCycles {
     return life.stays().get(life.stays().size() - 1).planting();
   }
 
-  /** Puts days that are at most two apart from the first of them together. */
-  private static <T> List<List<T>> byStart(TreeMap<LocalDate, List<T>> days) {
+  /** Puts days, in order, that are at most two apart from the first of them together. */
+  private static <T> List<List<T>> byStart(Map<LocalDate, List<T>> days) {
     List<List<T>> grouped = new ArrayList<>();
     LocalDate first = LocalDate.MIN;
     for (Map.Entry<LocalDate, List<T>> day : days.entrySet()) {
@@ -185,23 +184,14 @@ final class FinishedCycles {
   }
 
   /**
-   * Returns how much ln area grew between two ages, in each of the cycles used.
+   * Returns the ways that the open plants of the cycles went.
    *
    * @param planting tells crop, variety and layout
-   * @param from age, days
-   * @param to a later age
+   * @return none where no cycle of it is over
    */
-  List<Double> growth(Planting planting, double from, double to) {
-    return curves.computeIfAbsent(key(planting), this::curves).stream()
-        .map(c -> c.lnGrowth(from, to).mean())
-        .toList();
-  }
-
-  private List<CohortCurve> curves(String key) {
-    Optional<CohortPrior> prior = priors.computeIfAbsent(key, this::fit);
-    return prior.isEmpty()
-        ? List.of()
-        : latest(key).stream().map(c -> FitCohort.of(c, rule, prior.get())).toList();
+  List<CommonPath> ways(Planting planting) {
+    return ways.computeIfAbsent(
+        key(planting), key -> grouped(key).stream().map(CommonPath::of).toList());
   }
 
   private Optional<CohortPrior> fit(String key) {
@@ -210,10 +200,12 @@ final class FinishedCycles {
   }
 
   private List<List<Series>> latest(String key) {
+    return grouped(key).stream().map(FinishedCycles::some).toList();
+  }
+
+  private List<List<Series>> grouped(String key) {
     List<List<Series>> grouped = byStart(cycles.getOrDefault(key, new TreeMap<>()));
-    return grouped.subList(Math.max(0, grouped.size() - MOST_CYCLES), grouped.size()).stream()
-        .map(FinishedCycles::some)
-        .toList();
+    return grouped.subList(Math.max(0, grouped.size() - MOST_CYCLES), grouped.size());
   }
 
   /** Returns every so-manieth plant, the same ones each time. */

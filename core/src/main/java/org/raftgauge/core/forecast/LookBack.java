@@ -27,7 +27,7 @@ import org.raftgauge.core.history.SiteLook;
  * says so ({@code hindsight}): such rows flatter the program.
  */
 public final class LookBack {
-  private static final int LATEST_DAYS = 3;
+  private static final int LATEST_DAYS = 2;
 
   private final CropBook book;
   private final List<SiteLook> looks;
@@ -61,8 +61,8 @@ public final class LookBack {
     }
 
     /**
-     * Returns 3, 5 and 7 days for the latest three days of harvest of a book: quick enough for
-     * every evening.
+     * Returns 3 and 7 days for the latest two days of harvest of a book: quick enough for every
+     * evening.
      *
      * @param book the crop book
      */
@@ -75,7 +75,7 @@ public final class LookBack {
               .limit(LATEST_DAYS)
               .toList();
       LocalDate since = days.isEmpty() ? LocalDate.MAX : days.get(days.size() - 1);
-      return new Leads(List.of(3, 5, 7), ForecastRule.defaults(), since);
+      return new Leads(List.of(3, 7), ForecastRule.defaults(), since);
     }
   }
 
@@ -119,7 +119,8 @@ public final class LookBack {
     for (HarvestTotal harvest : harvests) {
       known.plantingsOn(harvest.raft(), evening).forEach(p -> cohorts.add(cohort(p)));
     }
-    if (cohorts.isEmpty() || looks.stream().noneMatch(l -> !evening(l.takenAt()).isAfter(evening))) {
+    if (cohorts.isEmpty()
+        || looks.stream().noneMatch(l -> !evening(l.takenAt()).isAfter(evening))) {
       return List.of();
     }
     int longest =

@@ -3,7 +3,6 @@ package org.raftgauge.core.forecast;
 
 import java.time.Instant;
 import java.time.LocalDate;
-import java.time.temporal.ChronoUnit;
 import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.HashSet;
@@ -20,24 +19,13 @@ import org.raftgauge.core.cohort.CohortCurve;
 import org.raftgauge.core.cohort.CohortFit;
 import org.raftgauge.core.cohort.CohortRule;
 import org.raftgauge.core.cohort.FitCohort;
-import org.raftgauge.core.cohort.Forecast;
 import org.raftgauge.core.cohort.NoCohortCurve;
-import org.raftgauge.core.cohort.PlantCurve;
 import org.raftgauge.core.growth.Series;
 import org.raftgauge.core.history.GroupCohorts;
 import org.raftgauge.core.history.PlantSeries;
 
 /** Carries every standing plant's size over the coming days. */
 final class Outlooks {
-  /**
-   * What a shape that no past cycle bears is wrong by for each day ahead, standard deviation of ln
-   * area: a working value from simulated seasons without past cycles.
-   */
-  private static final double SHAPE_DOUBT = 0.03;
-
-  /** Days past the photos that a curve of few days bears; a working value. */
-  private static final int SHORT_REACH = 7;
-
   private final ForecastRule rule;
   private final LocalDate evening;
   private final FinishedCycles past;
@@ -46,7 +34,7 @@ final class Outlooks {
   private final Set<String> bare = new HashSet<>();
   private final Set<String> told = new HashSet<>();
   private final TreeMap<String, Set<String>> noCurve = new TreeMap<>();
-  private int cohorts;
+  private int numbers;
 
   private Outlooks(Asked asked, FinishedCycles past, CohortRule cohortRule) {
     this.rule = asked.rule();
@@ -67,12 +55,11 @@ final class Outlooks {
     Outlooks outlooks = new Outlooks(asked, past, CohortRule.defaults());
     List<PlantSeries> counted =
         series.stream().filter(s -> s.clock() != PlantSeries.AgeClock.SOWING).toList();
-    Map<Planting, CohortCurve> curves = new HashMap<>();
-    Map<Planting, CohortGrowth> growths = new HashMap<>();
+    Map<Planting, CohortAhead> cohorts = new HashMap<>();
     for (List<PlantSeries> cohort : GroupCohorts.of(counted)) {
-      outlooks.cohort(cohort, curves, growths);
+      outlooks.cohort(cohort, cohorts);
     }
-    outlooks.unseen(book, curves, growths);
+    outlooks.unseen(book, cohorts);
     return outlooks;
   }
 
@@ -91,10 +78,7 @@ final class Outlooks {
     return noCurve;
   }
 
-  private void cohort(
-      List<PlantSeries> cohort,
-      Map<Planting, CohortCurve> curves,
-      Map<Planting, CohortGrowth> growths) {
+  private void cohort(List<PlantSeries> cohort, Map<Planting, CohortAhead> cohorts) {
     List<PlantSeries> leafy = new ArrayList<>();
     for (PlantSeries plant : cohort) {
       told.add(plant.plant());
@@ -108,10 +92,13 @@ final class Outlooks {
     leafy.forEach(p -> areas.put(p.plant(), AreasOf.plant(p)));
     CohortFit fit = fit(leafy, areas);
     if (fit instanceof CohortCurve curve) {
-      CohortGrowth growth = growth(leafy, areas, curve);
-      leafy.forEach(p -> plants.add(outlook(p, areas.get(p.plant()), curve, growth)));
-      leafy.forEach(p -> curves.put(p.planting(), curve));
-      leafy.forEach(p -> growths.put(p.planting(), growth));
+      boolean firstGrowth = leafy.get(0).clock() == PlantSeries.AgeClock.TRANSPLANT;
+      List<CommonPath> ways = firstGrowth ? past.ways(leafy.get(0).planting()) : List.of();
+      CohortAhead ahead =
+          new CohortAhead(
+              new CohortAhead.Setting(numbers++, evening, rule, ways), leafy, areas, curve);
+      leafy.forEach(p -> plants.add(ahead.outlook(p)));
+      leafy.forEach(p -> cohorts.put(p.planting(), ahead));
     } else {
       String why = ((NoCohortCurve) fit).reason();
       leafy.forEach(
@@ -142,87 +129,8 @@ final class Outlooks {
         : FitCohort.of(all, cohortRule);
   }
 
-  private CohortGrowth growth(
-      List<PlantSeries> leafy, Map<String, Series> areas, CohortCurve curve) {
-    LocalDate since = leafy.get(0).since();
-    double last = curve.lastDat();
-    double fraction = last - Math.floor(last);
-    double now = ChronoUnit.DAYS.between(since, evening) + fraction;
-    double open =
-        areas.values().stream()
-            .mapToDouble(Outlooks::lastOpen)
-            .filter(d -> d >= 0)
-            .average()
-            .orElse(0);
-    List<PlantCurve> own = leafy.stream().map(p -> curve.forPlant(areas.get(p.plant()))).toList();
-    boolean firstGrowth = leafy.get(0).clock() == PlantSeries.AgeClock.TRANSPLANT;
-    SharedGrowth shared =
-        new SharedGrowth(
-            curve,
-            own,
-            open,
-            firstGrowth ? Optional.of(leafy.get(0).planting()) : Optional.empty());
-    boolean history = shared.hasHistory(past);
-    List<Double> shift = new ArrayList<>();
-    List<Double> sd = new ArrayList<>();
-    for (int d = 0; d <= rule.horizon(); d++) {
-      shift.add(shared.shift(past, now + d));
-      double ahead = Math.max(0, now - last) + d;
-      sd.add(Math.hypot(shared.sd(past, now + d), history ? 0 : SHAPE_DOUBT * ahead));
-    }
-    return new CohortGrowth(
-        cohorts++,
-        since,
-        fraction,
-        shift,
-        sd,
-        history ? 0 : CommonGrowth.sdPerDay(own, rule.weatherSd()),
-        Math.max(0, now - open),
-        Math.max(0, now - last),
-        history ? Optional.empty() : curve.asymptoteDoubt(),
-        history ? rule.horizon() : reach(areas, last));
-  }
-
-  private static double lastOpen(Series series) {
-    for (int i = series.size() - 1; i >= 0; i--) {
-      if (!series.isClosed(i)) {
-        return series.dat(i);
-      }
-    }
-    return -1;
-  }
-
-  private static int reach(Map<String, Series> areas, double last) {
-    double first =
-        areas.values().stream()
-            .filter(s -> s.size() > 0)
-            .mapToDouble(s -> s.dat(0))
-            .min()
-            .orElse(last);
-    return (int) Math.max(SHORT_REACH, Math.floor((last - first) / 2));
-  }
-
-  private Outlook outlook(PlantSeries plant, Series areas, CohortCurve curve, CohortGrowth growth) {
-    boolean closed = areas.size() > 0 && areas.isClosed(areas.size() - 1);
-    PlantCurve own = curve.forPlant(areas);
-    double now = ChronoUnit.DAYS.between(plant.since(), evening) + growth.dayFraction();
-    List<Outlook.Size> days = new ArrayList<>();
-    for (int d = 0; d <= rule.horizon(); d++) {
-      double dat = now + d;
-      days.add(size(areas.size() == 0 ? curve.lnArea(dat) : own.lnArea(dat), growth, d));
-    }
-    return new Outlook(plant.plant(), plant.planting(), closed, now, growth, days);
-  }
-
-  private static Outlook.Size size(Forecast told, CohortGrowth growth, int day) {
-    double shared = growth.curveSd().get(day);
-    double own = Math.sqrt(Math.max(0, told.sd() * told.sd() - shared * shared));
-    return new Outlook.Size(told.mean() + growth.shift().get(day), own);
-  }
-
   /** Adds the plants that stand on rafts with a curve but were never seen there. */
-  private void unseen(
-      CropBook book, Map<Planting, CohortCurve> curves, Map<Planting, CohortGrowth> growths) {
+  private void unseen(CropBook book, Map<Planting, CohortAhead> cohorts) {
     Instant end = book.farmDay().start(evening.plusDays(1)).minusNanos(1);
     for (PlantLife life : book.plants()) {
       Optional<Planting> planting =
@@ -231,21 +139,18 @@ final class Outlooks {
               .map(PlantLife.Stay::planting)
               .findFirst();
       if (planting.isPresent() && !told.contains(life.plant())) {
-        Optional.ofNullable(curves.get(planting.get()))
+        Optional.ofNullable(cohorts.get(planting.get()))
             .ifPresent(
-                curve ->
-                    plants.add(unseen(life, planting.get(), curve, growths.get(planting.get()))));
+                ahead ->
+                    plants.add(
+                        new Outlook(
+                            life.plant(),
+                            planting.get(),
+                            false,
+                            ahead.now(),
+                            ahead.growth(),
+                            ahead.unseen())));
       }
     }
-  }
-
-  private Outlook unseen(
-      PlantLife life, Planting planting, CohortCurve curve, CohortGrowth growth) {
-    double now = ChronoUnit.DAYS.between(growth.since(), evening) + growth.dayFraction();
-    List<Outlook.Size> days = new ArrayList<>();
-    for (int d = 0; d <= rule.horizon(); d++) {
-      days.add(size(curve.lnArea(now + d), growth, d));
-    }
-    return new Outlook(life.plant(), planting, false, now, growth, days);
   }
 }

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: Apache-2.0
 package org.raftgauge.core.forecast;
 
+import java.util.Arrays;
 import java.util.HashMap;
 import java.util.IdentityHashMap;
 import java.util.Map;
@@ -16,42 +17,27 @@ import org.raftgauge.core.grader.RegimeFit;
 final class SharedDraws {
   private final int draws;
   private final long seed;
-  private final int days;
-  private final double[][] weather;
   private final Map<String, double[]> named = new HashMap<>();
   private final IdentityHashMap<RegimeFit, Calibration> calibrations = new IdentityHashMap<>();
 
-  /** Draws of a calibration: shifts of its numbers, and the factor of its spread. */
+  /** Draws of a calibration: shifts of its numbers, and the factor of its variance. */
   static final class Calibration {
     final double[][] shift;
-    final double[] spread;
+    final double[] spread2;
 
     Calibration(double[][] shift, double[] spread) {
+      this.spread2 = Arrays.stream(spread).map(x -> x * x).toArray();
       this.shift = shift;
-      this.spread = spread;
     }
   }
 
   SharedDraws(ForecastRule rule) {
     this.draws = rule.draws();
     this.seed = rule.seed();
-    this.days = rule.horizon();
-    this.weather = new double[days + 1][draws];
-    for (int d = 1; d <= days; d++) {
-      double[] step = normals("weather " + d);
-      for (int s = 0; s < draws; s++) {
-        weather[d][s] = weather[d - 1][s] + step[s];
-      }
-    }
   }
 
   int draws() {
     return draws;
-  }
-
-  /** Returns a walk of unit steps that all plants share, by day and draw. */
-  double[] weather(int day) {
-    return weather[day];
   }
 
   /** Returns standard normal draws of a name. */

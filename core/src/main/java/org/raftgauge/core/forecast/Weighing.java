@@ -9,6 +9,7 @@ import org.raftgauge.core.grader.Regime;
 import org.raftgauge.core.grader.RegimeFit;
 import org.raftgauge.core.grader.Size;
 import org.raftgauge.core.grader.Traits;
+import org.raftgauge.core.grader.Validity;
 
 /**
  * Tells weights of plants from their curves: of open plants by the open fit; of closed ones by the
@@ -19,6 +20,15 @@ import org.raftgauge.core.grader.Traits;
 final class Weighing {
   private static final double STEP = 0.01;
 
+  /** Slope of ln weight with ln area where leaves lie flat, as much of them on each cm2. */
+  private static final double FLAT = 1;
+
+  /** Slope where plants grow alike in all directions: mass with length cubed, area squared. */
+  private static final double ISOMETRY = 1.5;
+
+  /** Spread of slopes between the two; a working value. */
+  private static final double SLOPE_SD = 0.15;
+
   private final Grader grader;
 
   /**
@@ -28,10 +38,18 @@ final class Weighing {
    * @param regime of the fit
    * @param slope of ln weight with ln area
    * @param heightSd by the spread of heights, of ln weight
+   * @param offset of ln weight, where the line is held to a slope from 1 to 1.5
+   * @param beyondSd by how far a size lies beyond those weighed, of ln weight, shared by all
    * @param remark what a reader must know, in words
    */
   record How(
-      RegimeFit fit, Regime regime, double slope, double heightSd, Optional<String> remark) {}
+      RegimeFit fit,
+      Regime regime,
+      double slope,
+      double heightSd,
+      double offset,
+      double beyondSd,
+      Optional<String> remark) {}
 
   /** How a plant is weighed, with the values of the terms; holds an array, so it is no record. */
   static final class Row {
@@ -68,34 +86,56 @@ final class Weighing {
   }
 
   private Optional<Row> row(RegimeFit fit, Regime regime, Outlook plant, double lnArea) {
-    Traits traits = traits(plant, lnArea);
+    // Beyond the weighings the line goes on straight, for squares would run away.
+    double within = within(fit, lnArea);
+    Traits traits = traits(plant, within);
     Optional<double[]> design = fit.design(traits);
-    Optional<double[]> larger = fit.design(traits(plant, lnArea + STEP));
+    Optional<double[]> larger = fit.design(traits(plant, within + STEP));
     if (design.isEmpty() || larger.isEmpty()) {
       return Optional.empty();
     }
     double[] c = fit.coefficients();
     double slope = (dot(larger.get(), c) - dot(design.get(), c)) / STEP;
-    String beyond =
-        fit.numbers()
-            .validity()
-            .beyond(traits)
-            .map(b -> "beyond the grader's weighings")
-            .orElse("");
-    String crowded =
-        plant.closed() && regime == Regime.OPEN
-            ? "closed plants weighed by the open fit at their curve's area; fit a closed one"
-            : "";
-    String remark = beyond.isEmpty() ? crowded : beyond;
-    return Optional.of(
-        new Row(
-            new How(
-                fit,
-                regime,
-                slope,
-                heightSd(fit, traits),
-                Optional.of(remark).filter(r -> !r.isEmpty())),
-            design.get()));
+    double beyond = lnArea - within;
+    double[] straight = design.get().clone();
+    for (int i = 0; i < straight.length; i++) {
+      straight[i] += beyond * (larger.get()[i] - design.get()[i]) / STEP;
+    }
+    double held = Math.max(FLAT, Math.min(ISOMETRY, slope));
+    double offset = beyond == 0 ? 0 : (held - slope) * beyond;
+    How how =
+        new How(
+            fit,
+            regime,
+            beyond == 0 ? slope : held,
+            heightSd(fit, traits),
+            offset,
+            SLOPE_SD * Math.abs(beyond),
+            remark(fit, regime, plant, traits(plant, lnArea)));
+    return Optional.of(new Row(how, straight));
+  }
+
+  /** Returns ln area, or the end of the range that was weighed where it lies beyond. */
+  private static double within(RegimeFit fit, double lnArea) {
+    double value = lnArea;
+    for (Size size : new Size[] {Size.AREA, Size.CURVE}) {
+      Validity.Range range = fit.numbers().validity().ranges().get(size);
+      if (range != null) {
+        value = Math.max(Math.log(range.from()), Math.min(Math.log(range.to()), value));
+      }
+    }
+    return value;
+  }
+
+  private static Optional<String> remark(
+      RegimeFit fit, Regime regime, Outlook plant, Traits traits) {
+    if (fit.numbers().validity().beyond(traits).isPresent()) {
+      return Optional.of("beyond the grader's weighings");
+    }
+    return plant.closed() && regime == Regime.OPEN
+        ? Optional.of(
+            "closed plants weighed by the open fit at their curve's area; fit a closed one")
+        : Optional.empty();
   }
 
   private double heightSd(RegimeFit fit, Traits traits) {

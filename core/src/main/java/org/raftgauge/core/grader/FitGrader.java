@@ -47,7 +47,9 @@ public final class FitGrader {
       Sizes sizes = known(kept, rule.sizes(regime));
       Optional<RegimeFit> fit =
           kept.size() < rule.fewest() ? Optional.empty() : FitRegime.fit(kept, sizes.known());
-      fit.ifPresent(f -> fits.put(regime, f));
+      Optional<RegimeFit> open = Optional.ofNullable(fits.get(Regime.OPEN));
+      fit.ifPresent(
+          f -> fits.put(regime, regime == Regime.OPEN ? f : ShrinkClosed.of(open, f, kept)));
       if (regime == Regime.CLOSED && fit.filter(FitGrader::usesArea).isPresent()) {
         remarks.add(
             "closed: told from the area that closed sites show, which stops growing once the canopy"

@@ -8,6 +8,8 @@ final class Climate {
   private static final int LAST = SeasonSetting.HARVEST_DAT + 30;
 
   private final double[] lnArea = new double[LAST + 1];
+  private final double[] usualGrowth = new double[LAST + 1];
+  private final double[] weather = new double[LAST + 1];
 
   /** The farm's usual curve: of one of two shapes, by its growth at harvest. */
   record Usual(boolean gompertz, double rgrAtHarvest, double harvestCm2) {
@@ -23,15 +25,15 @@ final class Climate {
     double size = 0.10 * random.nextGaussian();
     double pace = 0.05 * random.nextGaussian();
     double start = random.nextGaussian();
-    double weather = 0;
     lnArea[0] = curve(usual, 0, pace, start) + size;
     for (int d = 1; d <= LAST; d++) {
       double stays = SeasonSetting.WEATHER_STAYS;
-      weather =
-          stays * weather
+      weather[d] =
+          stays * weather[d - 1]
               + Math.sqrt(1 - stays * stays) * setting.weatherSd() * random.nextGaussian();
       double growth = curve(usual, d, pace, start) - curve(usual, d - 1, pace, start);
-      lnArea[d] = lnArea[d - 1] + growth * (1 + weather);
+      usualGrowth[d] = growth;
+      lnArea[d] = lnArea[d - 1] + growth * (1 + weather[d]);
     }
   }
 
@@ -46,6 +48,16 @@ final class Climate {
     double k = 0.25 * Math.exp(pace);
     double odds = 0.25 / usual.rgrAtHarvest() - 1;
     return ln + Math.log(1 + 1 / odds) - Math.log(1 + Math.exp(-k * off) / odds);
+  }
+
+  /** Returns the growth to come of one who knows all but the weather to come. */
+  double expectedGrowth(int from, int to) {
+    double sum = 0;
+    for (int d = from + 1; d <= to; d++) {
+      double left = Math.pow(SeasonSetting.WEATHER_STAYS, d - from) * weather[from];
+      sum += usualGrowth[d] * (1 + left);
+    }
+    return sum;
   }
 
   double lnArea(int dat) {

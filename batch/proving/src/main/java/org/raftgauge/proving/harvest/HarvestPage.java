@@ -82,10 +82,25 @@ public final class HarvestPage {
     page.append(
         "\nA season's rafts share weather and grader, so the rafts count for fewer than their"
             + " number: with 100 seasons a coverage of 80 % is known to about 4 points.\n");
+    page.append(
+        "\n## Where the error comes from\n\nParts of ln(forecast / truth) of raft totals, by what"
+            + " only the simulation knows. Weather to come is what is left to one who knows the"
+            + " cycle's curve and tonight's weather.\n");
+    budget(page, "open", open);
+    budget(page, "closed", closed);
     if (asked.weekly().isPresent()) {
       page.append(WeeklyWeights.section(asked.weekly().get()));
     }
     return page.toString();
+  }
+
+  private static void budget(StringBuilder page, String name, HarvestScore score) {
+    page.append("\n| ").append(name).append(" | mean | sd | median absolute |\n");
+    page.append("| --- | ---: | ---: | ---: |\n");
+    score
+        .budget
+        .rows()
+        .forEach(r -> page.append("| ").append(String.join(" | ", r)).append(" |\n"));
   }
 
   private static void rows(StringBuilder page, HarvestScore o, HarvestScore c) {

@@ -22,6 +22,7 @@ import org.raftgauge.core.grader.GraderResult;
 /** Forecasts of simulated seasons against their truth. */
 final class HarvestScore {
   final List<Double> errors = new ArrayList<>();
+  final ErrorBudget budget = new ErrorBudget();
   final List<Double> signed = new ArrayList<>();
   final List<Double> readyOff = new ArrayList<>();
   final List<Double> seasonInside80 = new ArrayList<>();
@@ -101,6 +102,7 @@ final class HarvestScore {
     inside80 += told.holds80(truth) ? 1 : 0;
     inside95 += told.holds95(truth) ? 1 : 0;
     width80 += (told.hi80() - told.lo80()) / told.mean();
+    budget.add(season, plants, raft, truth);
     ready(season, plants, raft);
     return truth;
   }

@@ -24,7 +24,8 @@ final class Season {
   final List<SiteLook> looks = new ArrayList<>();
   final double minimumG;
   final Random random;
-  private final double exponent;
+  final Climate climate;
+  final double exponent;
   private final double reference;
 
   Season(SeasonSetting setting, long seed) {
@@ -37,9 +38,10 @@ final class Season {
     // About one head in ten of the usual cycle is lighter than this on the day of harvest.
     this.minimumG = HEAD_G * Math.exp(-1.2815515655446004 * weightSd);
     for (int cycle = 0; cycle < setting.pastCycles(); cycle++) {
-      past.add(grow("P" + cycle + "-", PAST_RAFTS, usual));
+      past.add(grow("P" + cycle + "-", PAST_RAFTS, new Climate(usual, setting, random)));
     }
-    now.addAll(grow("N-", setting.rafts(), usual));
+    climate = new Climate(usual, setting, random);
+    now.addAll(grow("N-", setting.rafts(), climate));
     for (int cycle = 0; cycle < past.size(); cycle++) {
       photograph(past.get(cycle), starts(cycle), SeasonSetting.HARVEST_DAT + 2);
     }
@@ -50,8 +52,7 @@ final class Season {
     return TONIGHTS.minusDays((long) CYCLE_DAYS * (cycle + 1));
   }
 
-  private List<Plant> grow(String name, int rafts, Climate.Usual usual) {
-    Climate climate = new Climate(usual, setting, random);
+  private List<Plant> grow(String name, int rafts, Climate climate) {
     List<Plant> plants = new ArrayList<>();
     for (int raft = 0; raft < rafts; raft++) {
       for (int site = 0; site < 18; site++) {

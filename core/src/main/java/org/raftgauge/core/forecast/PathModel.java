@@ -1,0 +1,204 @@
+// SPDX-License-Identifier: Apache-2.0
+package org.raftgauge.core.forecast;
+
+import java.util.List;
+import org.hipparchus.linear.Array2DRowRealMatrix;
+import org.hipparchus.linear.ArrayRealVector;
+import org.hipparchus.linear.CholeskyDecomposition;
+import org.hipparchus.linear.RealVector;
+import org.raftgauge.core.growth.CurveModel;
+
+/**
+ * Ways of cycles as one normal distribution: {@code y_c(t) = f(t; theta_c) + s(t) + w_c(t) + e},
+ * where cycles' parameters differ about a mean, s is what the curve misses alike in all cycles
+ * (smooth), w is weather and e the error of an evening. Parameters are linearised about each
+ * cycle's own, three times over. The last of the ways is tonight's.
+ *
+ * <p>Source of the method: Rasmussen and Williams 2006, Gaussian Processes for Machine Learning,
+ * sections 2.2 and 2.7 (a parametric mean with a normal prior).
+ */
+final class PathModel {
+  private static final int ROUNDS = 3;
+
+  /** How far the mean parameters may lie off their start: ln size, ln rate, days. */
+  private static final double[] MEAN_SD = {0.5, 0.5, 10};
+
+  /**
+   * How cycles differ: 15 % in size, 8 % in rate, a day in start; working values, which count only
+   * as far as the ways of the cycles do not say more or less.
+   */
+  private static final double[] BETWEEN_SD = {0.15, 0.08, 1};
+
+  /** Days over which what a curve misses is alike; a working value. */
+  private static final double SMOOTH_DAYS = 8;
+
+  private final Guess guess;
+  private final List<CommonPath> paths;
+  private final double[] start;
+  private final double[][] theta;
+  private final int[] cycle;
+  private final double[] age;
+  private final double[][] slope;
+  private double[] alpha;
+  private CholeskyDecomposition root;
+  private double logLikelihood;
+
+  /**
+   * What is taken for true.
+   *
+   * @param model of the curve
+   * @param weather by covariance, of standard deviation 1
+   * @param weatherSd of a day's growth, as a share of it
+   * @param looseness by how much cycles differ, times the usual
+   * @param missSd of what the curve misses, of ln area
+   */
+  record Guess(
+      CurveModel model, WeatherWalk weather, double weatherSd, double looseness, double missSd) {}
+
+  /**
+   * Conditions on the ways.
+   *
+   * @param guess what is taken for true
+   * @param start working parameters about which the cycles' lie
+   * @param paths of past cycles, and tonight's last
+   */
+  PathModel(Guess guess, double[] start, List<CommonPath> paths) {
+    this.guess = guess;
+    this.paths = paths;
+    this.start = start;
+    int n = paths.stream().mapToInt(CommonPath::size).sum();
+    this.cycle = new int[n];
+    this.age = new double[n];
+    this.slope = new double[n][];
+    this.theta = new double[paths.size()][];
+    int k = 0;
+    for (int c = 0; c < paths.size(); c++) {
+      theta[c] = start.clone();
+      for (int i = 0; i < paths.get(c).size(); i++) {
+        cycle[k] = c;
+        age[k++] = paths.get(c).age(i);
+      }
+    }
+    for (int round = 0; round < ROUNDS; round++) {
+      solve();
+      if (round < ROUNDS - 1) {
+        move();
+      }
+    }
+  }
+
+  private void solve() {
+    int n = age.length;
+    double[] off = new double[n];
+    double[][] v = new double[n][n];
+    int k = 0;
+    for (CommonPath path : paths) {
+      for (int i = 0; i < path.size(); i++) {
+        slope[k] = new double[start.length];
+        off[k] = path.lnArea(i) - mean(cycle[k], age[k], slope[k]);
+        v[k][k] = path.variance(i);
+        k++;
+      }
+    }
+    for (int a = 0; a < n; a++) {
+      for (int b = 0; b <= a; b++) {
+        v[a][b] +=
+            covariance(new At(cycle[a], age[a], slope[a]), new At(cycle[b], age[b], slope[b]));
+        v[b][a] = v[a][b];
+      }
+    }
+    root = new CholeskyDecomposition(new Array2DRowRealMatrix(v, false), 1e-9, 0);
+    RealVector solved = root.getSolver().solve(new ArrayRealVector(off, false));
+    alpha = solved.toArray();
+    double sum = 0;
+    for (int a = 0; a < n; a++) {
+      sum += off[a] * alpha[a] / 2 + Math.log(root.getL().getEntry(a, a));
+    }
+    logLikelihood = -sum;
+  }
+
+  /** Moves each cycle's parameters to what its way says. */
+  private void move() {
+    for (int c = 0; c < theta.length; c++) {
+      double[] next = start.clone();
+      for (int a = 0; a < age.length; a++) {
+        for (int j = 0; j < next.length; j++) {
+          next[j] += parameterVariance(j, cycle[a] == c) * slope[a][j] * alpha[a];
+        }
+      }
+      theta[c] = next;
+    }
+  }
+
+  /** A place on a cycle's way; holds an array, so it is no record. */
+  private static final class At {
+    private final int cycle;
+    private final double age;
+    private final double[] slope;
+
+    At(int cycle, double age, double[] slope) {
+      this.cycle = cycle;
+      this.age = age;
+      this.slope = slope;
+    }
+  }
+
+  private double mean(int c, double at, double[] gradient) {
+    double value = guess.model().lnArea(at, theta[c], gradient);
+    for (int j = 0; j < gradient.length; j++) {
+      value += gradient[j] * (start[j] - theta[c][j]);
+    }
+    return value;
+  }
+
+  private double parameterVariance(int j, boolean sameCycle) {
+    double between = guess.looseness() * BETWEEN_SD[j];
+    return MEAN_SD[j] * MEAN_SD[j] + (sameCycle ? between * between : 0);
+  }
+
+  private double covariance(At a, At b) {
+    boolean same = a.cycle == b.cycle;
+    double sum = 0;
+    for (int j = 0; j < start.length; j++) {
+      sum += a.slope[j] * parameterVariance(j, same) * b.slope[j];
+    }
+    double apart = (a.age - b.age) / SMOOTH_DAYS;
+    sum += guess.missSd() * guess.missSd() * Math.exp(-apart * apart / 2);
+    return same
+        ? sum + guess.weatherSd() * guess.weatherSd() * guess.weather().covariance(a.age, b.age)
+        : sum;
+  }
+
+  double logLikelihood() {
+    return logLikelihood;
+  }
+
+  /** Returns the expected ln area, up to tonight's constant, at an age. */
+  double lnArea(double at) {
+    int now = paths.size() - 1;
+    double[] gradient = new double[start.length];
+    double value = mean(now, at, gradient);
+    At here = new At(now, at, gradient);
+    for (int a = 0; a < age.length; a++) {
+      value += covariance(here, new At(cycle[a], age[a], slope[a])) * alpha[a];
+    }
+    return value;
+  }
+
+  /** Returns the variance of the growth of tonight's plants between two ages. */
+  double growthVariance(double from, double to) {
+    int now = paths.size() - 1;
+    At a = new At(now, from, new double[start.length]);
+    At b = new At(now, to, new double[start.length]);
+    mean(now, from, a.slope);
+    mean(now, to, b.slope);
+    double[] with = new double[age.length];
+    for (int k = 0; k < with.length; k++) {
+      At seen = new At(cycle[k], age[k], slope[k]);
+      with[k] = covariance(b, seen) - covariance(a, seen);
+    }
+    RealVector known = new ArrayRealVector(with, false);
+    double told = known.dotProduct(root.getSolver().solve(known));
+    return Math.max(0, covariance(a, a) + covariance(b, b) - 2 * covariance(a, b) - told);
+  }
+}

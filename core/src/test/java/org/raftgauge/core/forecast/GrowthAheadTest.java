@@ -1,0 +1,144 @@
+// SPDX-License-Identifier: Apache-2.0
+package org.raftgauge.core.forecast;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.Random;
+import java.util.function.DoubleUnaryOperator;
+import org.junit.jupiter.api.Test;
+import org.raftgauge.core.cohort.Forecast;
+import org.raftgauge.core.growth.CurveModel;
+import org.raftgauge.core.growth.GrowthCurve;
+import org.raftgauge.core.growth.Series;
+
+class GrowthAheadTest {
+  private static final DoubleUnaryOperator CURVE =
+      t -> Math.log(GrowingRafts.LOGISTIC.applyAsDouble(t));
+
+  /** Plants of a cycle that grow on ln area f(t), each by some 20 % larger or smaller for good. */
+  private static List<Series> plants(DoubleUnaryOperator f, int from, int last) {
+    Random random = new Random(5);
+    List<Series> plants = new ArrayList<>();
+    for (int p = 0; p < 12; p++) {
+      double own = 0.2 * random.nextGaussian();
+      int n = (last - from) / 2 + 1;
+      double[] dat = new double[n];
+      double[] area = new double[n];
+      for (int i = 0; i < n; i++) {
+        dat[i] = from + 2 * i;
+        area[i] = Math.exp(f.applyAsDouble(dat[i]) + own);
+      }
+      plants.add(Series.of(dat, area).withClosed(new boolean[n]));
+    }
+    return plants;
+  }
+
+  private static CommonPath way(DoubleUnaryOperator f, int last) {
+    return CommonPath.of(plants(f, 4, last));
+  }
+
+  @Test
+  void aWayHasTheIncrementsOfItsPlantsWhateverTheirSizes() {
+    CommonPath way = way(CURVE, 24);
+
+    assertEquals(11, way.size());
+    for (int i = 1; i < way.size(); i++) {
+      double grown = CURVE.applyAsDouble(way.age(i)) - CURVE.applyAsDouble(way.age(i - 1));
+      assertEquals(grown, way.lnArea(i) - way.lnArea(i - 1), 1e-9);
+    }
+  }
+
+  @Test
+  void plantsThatCloseOrCollapseDoNotBendTheWay() {
+    List<Series> plants = new ArrayList<>();
+    List<Series> all = plants(CURVE, 4, 24);
+    for (int p = 0; p < all.size(); p++) {
+      Series s = all.get(p);
+      double[] dat = new double[s.size()];
+      double[] area = new double[s.size()];
+      boolean[] closed = new boolean[s.size()];
+      for (int i = 0; i < s.size(); i++) {
+        dat[i] = s.dat(i);
+        // Four plants close from day 18; one collapses on day 14.
+        closed[i] = p < 4 && dat[i] >= 18;
+        area[i] = p == 5 && dat[i] >= 14 ? 5 : closed[i] ? 150 : s.areaCm2(i);
+      }
+      plants.add(Series.of(dat, area).withClosed(closed));
+    }
+    CommonPath way = CommonPath.of(plants);
+
+    double grown = CURVE.applyAsDouble(24) - CURVE.applyAsDouble(4);
+    assertEquals(grown, way.lnArea(way.size() - 1) - way.lnArea(0), 0.02);
+  }
+
+  @Test
+  void growthGoesOnAsThePastCyclesDid() {
+    List<CommonPath> past = List.of(way(CURVE, 34), way(CURVE, 34), way(CURVE, 34));
+    GrowthAhead ahead = GrowthAhead.of(past, way(CURVE, 20), 15).orElseThrow();
+
+    for (int to : new int[] {22, 25, 30}) {
+      double grown = CURVE.applyAsDouble(to) - CURVE.applyAsDouble(20);
+      Forecast told = ahead.sinceLast(to);
+      assertEquals(grown, told.mean(), 0.01, "to day " + to);
+      assertTrue(told.sd() > 0.001 && told.sd() < 0.05, "sd " + told.sd());
+    }
+    assertTrue(ahead.sinceLast(30).sd() > ahead.sinceLast(22).sd());
+  }
+
+  @Test
+  void aCycleThatBeganLateIsTakenForItsOwnAge() {
+    // Tonight's plants are where the others were a day and a half before: they grow faster still.
+    DoubleUnaryOperator late = t -> CURVE.applyAsDouble(t - 1.5);
+    List<CommonPath> past = List.of(way(CURVE, 34), way(CURVE, 34), way(CURVE, 34));
+    GrowthAhead ahead = GrowthAhead.of(past, way(late, 24), 15).orElseThrow();
+
+    double grown = late.applyAsDouble(30) - late.applyAsDouble(24);
+    double usual = CURVE.applyAsDouble(30) - CURVE.applyAsDouble(24);
+    assertEquals(grown, ahead.sinceLast(30).mean(), 0.25 * (grown - usual));
+  }
+
+  @Test
+  void cyclesThatDifferMakeTheForecastLessSure() {
+    List<CommonPath> alike = List.of(way(CURVE, 34), way(CURVE, 34), way(CURVE, 34));
+    List<CommonPath> different =
+        List.of(
+            way(t -> CURVE.applyAsDouble(t + 2) + 0.02 * Math.sin(t), 34),
+            way(t -> CURVE.applyAsDouble(t - 2) + 0.03 * Math.sin(1.3 * t), 34),
+            way(t -> CURVE.applyAsDouble(1.05 * t) + 0.03 * Math.cos(0.9 * t), 34));
+
+    double sure = GrowthAhead.of(alike, way(CURVE, 20), 15).orElseThrow().sinceLast(25).sd();
+    double less = GrowthAhead.of(different, way(CURVE, 20), 15).orElseThrow().sinceLast(25).sd();
+    assertTrue(less > 1.5 * sure, sure + " and " + less);
+  }
+
+  @Test
+  void withoutAPastCycleNothingIsCarriedOn() {
+    assertEquals(Optional.empty(), GrowthAhead.of(List.of(), way(CURVE, 20), 15));
+  }
+
+  @Test
+  void weatherOfIndependentDaysAddsUpInSquares() {
+    GrowthCurve line = new GrowthCurve(CurveModel.EXPONENTIAL, List.of(10.0, 0.1));
+    WeatherWalk walk = new WeatherWalk(line, 0, 20);
+
+    // Growth is 0.1 each day: up to day 5 five times 0.01; shared by days 5 and 9 the same.
+    assertEquals(0.05, walk.covariance(5, 5), 1e-12);
+    assertEquals(0.05, walk.covariance(5, 9), 1e-12);
+    assertEquals(0.03, walk.ahead(10, 3), 1e-12);
+  }
+
+  @Test
+  void weatherThatStaysAddsUpFaster() {
+    GrowthCurve line = new GrowthCurve(CurveModel.EXPONENTIAL, List.of(10.0, 0.1));
+    WeatherWalk walk = new WeatherWalk(line, 0.6, 20);
+
+    // Two days: 0.01 (1 + 1 + 2 * 0.6) in all; ahead of a known day, of the innovations e1, e2 of
+    // variance 1 - 0.36: (1.6 e1 + e2), 0.64 * (2.56 + 1) * 0.01.
+    assertEquals(0.032, walk.covariance(2, 2), 1e-12);
+    assertEquals(0.64 * 3.56 * 0.01, walk.ahead(10, 2), 1e-12);
+  }
+}
