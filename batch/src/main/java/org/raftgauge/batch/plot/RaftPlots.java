@@ -29,7 +29,7 @@ public final class RaftPlots {
   /**
    * Writes a plot for each raft with at least one area.
    *
-   * @param folder made where absent; the files are named for the rafts
+   * @param folder made where absent; the files are named {@code growth-RAFT.svg}
    * @param rafts what to draw
    * @return true
    * @throws IOException if a file cannot be written
@@ -41,7 +41,7 @@ public final class RaftPlots {
       if (!series.isEmpty()) {
         Files.createDirectories(folder);
         Files.writeString(
-            folder.resolve(name(raft.raft(), names) + ".svg"),
+            folder.resolve("growth-" + name(raft.raft(), names) + ".svg"),
             PROLOG + PaintChart.svg(chart(raft, series), "p") + "\n");
       }
     }

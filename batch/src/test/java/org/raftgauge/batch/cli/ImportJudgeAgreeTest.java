@@ -116,7 +116,7 @@ class ImportJudgeAgreeTest {
     List<String> written = files("out");
     assertTrue(
         written.containsAll(
-            List.of("curves.csv", "plots/K-0.svg", "run.json", "verdicts.csv", "worklist.csv")),
+            List.of("curves.csv", "plots/growth-K-0.svg", "run.json", "verdicts.csv", "worklist.csv")),
         written.toString());
     List<String> said = text(out).lines().toList();
     assertEquals("Evening  2027-03-10", said.get(0));
@@ -255,6 +255,9 @@ class ImportJudgeAgreeTest {
                 "Where they differ:\n  2027-03-10 K-0 A1: grower on-track, program lagging ("),
         text(out));
     assertEquals(List.of("agree.csv", "agree.txt", "run.json"), files("agreed"));
+    assertTrue(
+        read("agreed/agree.csv").contains(",no run kept a picture of the board"),
+        "imported measures have no pictures");
   }
 
   @Test
