@@ -46,7 +46,8 @@ final class AgreeCommand implements Callable<Integer> {
   @Option(
       names = "--out",
       paramLabel = "OUT",
-      description = "Folder for agree.csv, agree.txt and crops/: a new or empty one, or an earlier one.")
+      description =
+          "Folder for agree.csv, agree.txt and crops/: a new or empty one, or an earlier one.")
   private Path out;
 
   @Option(names = "--verbose", description = "Show where the program failed, if it does.")

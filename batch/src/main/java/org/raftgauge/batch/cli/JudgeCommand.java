@@ -75,8 +75,7 @@ final class JudgeCommand implements Callable<Integer> {
     open.problems().forEach(console.err()::println);
     OffsetDateTime now = OffsetDateTime.now(open.farm().zone());
     EveningResult result =
-        JudgeFolder.run(
-            new JudgeFolder.Request(book, on, out, now), open.farm(), open.forecasts());
+        JudgeFolder.run(new JudgeFolder.Request(book, on, out, now), open.farm(), open.forecasts());
     if (!quiet) {
       console.out().println("Evening  " + result.evening());
       EveningText.lines(result).forEach(console.out()::println);

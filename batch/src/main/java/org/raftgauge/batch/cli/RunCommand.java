@@ -126,12 +126,7 @@ final class RunCommand implements Callable<Integer> {
     RunPictures pictures = new RunPictures(open.farm(), wanted());
     Tools tools =
         new Tools(
-            open.farm(),
-            open.measurer(),
-            pictures,
-            progress(),
-            open.page(),
-            open.forecasts());
+            open.farm(), open.measurer(), pictures, progress(), open.page(), open.forecasts());
     RunSummary summary = RunFolder.run(request(open), found, tools);
     if (!quiet) {
       SummaryText.lines(summary, open.problems()).forEach(console.out()::println);

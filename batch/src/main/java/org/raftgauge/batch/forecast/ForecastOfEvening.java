@@ -64,8 +64,7 @@ public final class ForecastOfEvening implements ForecastSource {
     Map<String, Grader> graders = graders(known, evening, remarks);
     LookBack.Leads leads = LookBack.Leads.latest(known);
     LocalDate first = first(known, leads, evening);
-    List<SiteLook> looks =
-        BookLooks.between(known, folder, new BookLooks.Evenings(first, evening));
+    List<SiteLook> looks = BookLooks.between(known, folder, new BookLooks.Evenings(first, evening));
     EveningForecast forecast =
         ForecastEvening.of(known, looks, graders, new Asked(evening, ForecastRule.defaults()));
     List<GraderHealth> health = new ArrayList<>();

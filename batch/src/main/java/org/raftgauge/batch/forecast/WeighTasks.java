@@ -65,8 +65,7 @@ final class WeighTasks {
     Map<String, List<PickBook.Chosen>> rafts =
         PickBook.choose(book, near, Optional.of(grader), request).stream()
             .collect(
-                Collectors.groupingBy(
-                    c -> c.planting().raft(), TreeMap::new, Collectors.toList()));
+                Collectors.groupingBy(c -> c.planting().raft(), TreeMap::new, Collectors.toList()));
     return rafts.values().stream().map(chosen -> task(why, chosen)).toList();
   }
 
@@ -78,7 +77,8 @@ final class WeighTasks {
                 h ->
                     planting
                         .transplantedOn()
-                        .filter(d -> !d.plusDays((long) (GROWN * h.windowFromDat())).isAfter(evening))
+                        .filter(
+                            d -> !d.plusDays((long) (GROWN * h.windowFromDat())).isAfter(evening))
                         .isPresent())
             .isPresent();
   }
@@ -86,8 +86,7 @@ final class WeighTasks {
   private Task task(GraderHealth why, List<PickBook.Chosen> chosen) {
     Planting planting = chosen.get(0).planting();
     List<SiteId> sites = chosen.stream().map(c -> c.pick().candidate().site()).sorted().toList();
-    String item =
-        "weigh-" + why.crop() + "/" + planting.raft() + "/" + planting.startsOn();
+    String item = "weigh-" + why.crop() + "/" + planting.raft() + "/" + planting.startsOn();
     return new Task(
         Task.Action.WEIGH,
         3,

@@ -99,9 +99,7 @@ final class BookMeasures {
     }
     LocalDate evening = book.farmDay().evening(last.get().takenAt().toInstant());
     Double area =
-        curveAreas
-            .computeIfAbsent(evening, e -> CurveAreas.on(book, looks, e))
-            .get(grown.plant());
+        curveAreas.computeIfAbsent(evening, e -> CurveAreas.on(book, looks, e)).get(grown.plant());
     return area == null ? OptionalDouble.empty() : OptionalDouble.of(area);
   }
 

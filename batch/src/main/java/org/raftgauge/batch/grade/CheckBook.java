@@ -75,8 +75,7 @@ public final class CheckBook {
    */
   public static List<GraderHealth> health(
       CropBook book, List<SiteLook> looks, Grader grader, LocalDate evening) {
-    JoinWeighings.Joined joined =
-        fresh(book, looks, grader, Optional.empty(), new ArrayList<>());
+    JoinWeighings.Joined joined = fresh(book, looks, grader, Optional.empty(), new ArrayList<>());
     OffsetDateTime last = OffsetDateTime.parse(grader.origin().lastWeighed());
     LocalDate weighedOn = book.farmDay().evening(last.toInstant());
     List<GraderHealth> health = new ArrayList<>();

@@ -36,14 +36,11 @@ public final class CutSite {
     }
     PointMm centre = layout.grid().centre(site);
     double pxPerMm = picture.getWidth() / layout.board().widthMm();
-    double reach =
-        REACH * Math.max(layout.grid().pitchXMm(), layout.grid().pitchYMm()) * pxPerMm;
+    double reach = REACH * Math.max(layout.grid().pitchXMm(), layout.grid().pitchYMm()) * pxPerMm;
     int left = (int) Math.max(0, Math.round(centre.xMm() * pxPerMm - reach));
     int top = (int) Math.max(0, Math.round(centre.yMm() * pxPerMm - reach));
-    int right =
-        (int) Math.min(picture.getWidth(), Math.round(centre.xMm() * pxPerMm + reach));
-    int bottom =
-        (int) Math.min(picture.getHeight(), Math.round(centre.yMm() * pxPerMm + reach));
+    int right = (int) Math.min(picture.getWidth(), Math.round(centre.xMm() * pxPerMm + reach));
+    int bottom = (int) Math.min(picture.getHeight(), Math.round(centre.yMm() * pxPerMm + reach));
     double zoom = SIZE_PX / (2 * reach);
     BufferedImage cut =
         new BufferedImage(
@@ -53,8 +50,7 @@ public final class CutSite {
     Graphics2D draw = cut.createGraphics();
     draw.setRenderingHint(
         RenderingHints.KEY_INTERPOLATION, RenderingHints.VALUE_INTERPOLATION_BICUBIC);
-    draw.drawImage(
-        picture, 0, 0, cut.getWidth(), cut.getHeight(), left, top, right, bottom, null);
+    draw.drawImage(picture, 0, 0, cut.getWidth(), cut.getHeight(), left, top, right, bottom, null);
     draw.dispose();
     PictureFiles.jpeg(cut, to);
   }

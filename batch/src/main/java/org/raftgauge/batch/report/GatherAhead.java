@@ -50,8 +50,12 @@ final class GatherAhead {
         Texts.day(forecast.date(day)),
         Texts.whole(raft.heads(day)),
         weighed ? texts.weight(amount.mean()) : "leaf " + leaf(amount.mean()),
-        weighed ? texts.weights(amount.lo80(), amount.hi80()) : leaves(amount.lo80(), amount.hi80()),
-        weighed ? texts.weights(amount.lo95(), amount.hi95()) : leaves(amount.lo95(), amount.hi95()),
+        weighed
+            ? texts.weights(amount.lo80(), amount.hi80())
+            : leaves(amount.lo80(), amount.hi80()),
+        weighed
+            ? texts.weights(amount.lo95(), amount.hi95())
+            : leaves(amount.lo95(), amount.hi95()),
         ready(raft, weighed));
   }
 
@@ -80,7 +84,8 @@ final class GatherAhead {
   }
 
   private Ahead.Supply supply(SupplyRow row) {
-    String packs = row.packs().isPresent() ? ", " + Texts.whole(row.packs().getAsDouble()) + " packs" : "";
+    String packs =
+        row.packs().isPresent() ? ", " + Texts.whole(row.packs().getAsDouble()) + " packs" : "";
     return new Ahead.Supply(
         row.crop(),
         Texts.day(row.date()),

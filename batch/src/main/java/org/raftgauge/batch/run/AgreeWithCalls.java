@@ -68,8 +68,7 @@ public final class AgreeWithCalls {
     try (History history = JudgeFolder.open(folder)) {
       return CompareCalls.of(
           farm.book(),
-          evening ->
-              JudgeHistory.verdicts(farm.book(), seen(history, farm, evening), evening));
+          evening -> JudgeHistory.verdicts(farm.book(), seen(history, farm, evening), evening));
     } catch (UncheckedIOException e) {
       throw e.getCause();
     }

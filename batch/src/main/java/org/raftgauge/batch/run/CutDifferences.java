@@ -71,8 +71,7 @@ final class CutDifferences {
 
   private Optional<Board> board(String raft, OffsetDateTime takenAt) throws IOException {
     RaftDays days =
-        new RaftDays(
-            raft, takenAt.toLocalDate().minusDays(1), takenAt.toLocalDate().plusDays(1));
+        new RaftDays(raft, takenAt.toLocalDate().minusDays(1), takenAt.toLocalDate().plusDays(1));
     for (Kept kept : history.takenBetween(days)) {
       boolean same = kept.measure().takenAt().filter(takenAt::isEqual).isPresent();
       Optional<Path> run =
@@ -82,7 +81,9 @@ final class CutDifferences {
       for (int at = 0; run.isPresent() && at < kept.measure().rafts().size(); at++) {
         var shown = kept.measure().rafts().get(at);
         Optional<Layout> layout =
-            farm.book().layout(shown.layout(), farm.evening(takenAt)).filter(l -> shown.raft().filter(raft::equals).isPresent());
+            farm.book()
+                .layout(shown.layout(), farm.evening(takenAt))
+                .filter(l -> shown.raft().filter(raft::equals).isPresent());
         Optional<Path> picture = picture(run.get(), kept.measure().photo(), at);
         if (layout.isPresent() && picture.isPresent()) {
           return Optional.of(new Board(picture.get(), layout.get()));

@@ -116,7 +116,8 @@ class ImportJudgeAgreeTest {
     List<String> written = files("out");
     assertTrue(
         written.containsAll(
-            List.of("curves.csv", "plots/growth-K-0.svg", "run.json", "verdicts.csv", "worklist.csv")),
+            List.of(
+                "curves.csv", "plots/growth-K-0.svg", "run.json", "verdicts.csv", "worklist.csv")),
         written.toString());
     List<String> said = text(out).lines().toList();
     assertEquals("Evening  2027-03-10", said.get(0));

@@ -37,8 +37,7 @@ class RaftPlotsTest {
                 new SiteId(0, 1),
                 Optional.of(ofSecond),
                 List.of(new RaftGrowth.Point(1, 2), new RaftGrowth.Point(2, 2.5)))),
-        List.of(
-            new RaftGrowth.Reference(1, 4, 3, 5.4), new RaftGrowth.Reference(2, 5, 3.9, 6.75)));
+        List.of(new RaftGrowth.Reference(1, 4, 3, 5.4), new RaftGrowth.Reference(2, 5, 3.9, 6.75)));
   }
 
   @Test

@@ -139,8 +139,7 @@ public final class CompareCalls {
     List<Tried> tried = new ArrayList<>();
     for (int i : used) {
       Call call = cases.get(i).call();
-      String group =
-          evenings ? call.calledOn().toString() : rafts ? call.raft() : place(call);
+      String group = evenings ? call.calledOn().toString() : rafts ? call.raft() : place(call);
       Case each = cases.get(i);
       tried.add(
           new Tried(

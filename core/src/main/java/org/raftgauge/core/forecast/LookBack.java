@@ -119,7 +119,8 @@ public final class LookBack {
     for (HarvestTotal harvest : harvests) {
       known.plantingsOn(harvest.raft(), evening).forEach(p -> cohorts.add(cohort(p)));
     }
-    if (cohorts.isEmpty() || looks.stream().noneMatch(l -> !evening(l.takenAt()).isAfter(evening))) {
+    if (cohorts.isEmpty()
+        || looks.stream().noneMatch(l -> !evening(l.takenAt()).isAfter(evening))) {
       return List.of();
     }
     int longest =
