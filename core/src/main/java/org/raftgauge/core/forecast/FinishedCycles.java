@@ -117,7 +117,7 @@ final class FinishedCycles {
   }
 
   /** Puts days that are at most two apart from the first of them together. */
-  private static <T> List<List<T>> byStart(TreeMap<LocalDate, List<T>> days) {
+  private static <T> List<List<T>> byStart(Map<LocalDate, List<T>> days) {
     List<List<T>> grouped = new ArrayList<>();
     LocalDate first = LocalDate.MIN;
     for (Map.Entry<LocalDate, List<T>> day : days.entrySet()) {
