@@ -5,6 +5,7 @@ import java.io.IOException;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.concurrent.Callable;
+import org.raftgauge.batch.page.CutSite;
 import org.raftgauge.batch.run.AgreeWithCalls;
 import org.raftgauge.core.evening.Agreement;
 import org.raftgauge.core.problem.InputException;
@@ -19,7 +20,8 @@ import picocli.CommandLine.Option;
     description = {
       "%nEach call is held against the verdict of its evening, seeing nothing later. Says",
       "how often both agree, beyond chance (Cohen's kappa), where they differ, and which",
-      "lagging_share in crops.yaml would agree best."
+      "lagging_share in crops.yaml would agree best. With --out, crops/ shows the sites on",
+      "which they differ, where a run kept pictures of the boards (overlays)."
     },
     synopsisHeading = "%nUsage:%n  ",
     optionListHeading = "%nOptions:%n",
@@ -44,7 +46,8 @@ final class AgreeCommand implements Callable<Integer> {
   @Option(
       names = "--out",
       paramLabel = "OUT",
-      description = "Folder for agree.csv and agree.txt: a new or empty one, or an earlier one.")
+      description =
+          "Folder for agree.csv, agree.txt and crops/: a new or empty one, or an earlier one.")
   private Path out;
 
   @Option(names = "--verbose", description = "Show where the program failed, if it does.")
@@ -65,7 +68,8 @@ final class AgreeCommand implements Callable<Integer> {
     List<String> lines = AgreeText.lines(agreement);
     lines.forEach(console.out()::println);
     if (out != null) {
-      AgreeWithCalls.publish(book, out, agreement, lines);
+      AgreeWithCalls.publish(
+          new AgreeWithCalls.Request(book, open.farm(), out), agreement, lines, CutSite::cut);
       console.out().println("Results  " + out.toAbsolutePath().normalize());
     }
     return ExitCode.DONE;

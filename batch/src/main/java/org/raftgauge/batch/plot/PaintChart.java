@@ -38,6 +38,7 @@ public final class PaintChart {
           new Color(0, 0, 0));
 
   private static final Color PALE = new Color(214, 230, 240);
+
   /** Letters that a row of the legend takes, and that a series' key is as wide as. */
   private static final int LEGEND_ROW = 90;
 
@@ -120,10 +121,8 @@ public final class PaintChart {
         .setLocale(Locale.ROOT)
         .setChartBackgroundColor(Color.WHITE)
         .setPlotBorderVisible(false)
-        .setLegendPosition(
-            beside ? Styler.LegendPosition.OutsideE : Styler.LegendPosition.OutsideS)
-        .setLegendLayout(
-            beside ? Styler.LegendLayout.Vertical : Styler.LegendLayout.Horizontal)
+        .setLegendPosition(beside ? Styler.LegendPosition.OutsideE : Styler.LegendPosition.OutsideS)
+        .setLegendLayout(beside ? Styler.LegendLayout.Vertical : Styler.LegendLayout.Horizontal)
         .setLegendBorderColor(Color.WHITE);
     for (int i = 0; i < chart.series().size(); i++) {
       add(painted, chart.series().get(i), i);
@@ -153,8 +152,7 @@ public final class PaintChart {
                       new float[] {6, 4},
                       0));
       case MARKED -> added.setMarker(MARKS.get(number % MARKS.size())).setLineStyle(THIN);
-      case FAINT ->
-          added.setMarker(SeriesMarkers.NONE).setLineStyle(FAINT).setLineColor(COMPANY);
+      case FAINT -> added.setMarker(SeriesMarkers.NONE).setLineStyle(FAINT).setLineColor(COMPANY);
       case BAND ->
           added
               .setXYSeriesRenderStyle(XYSeries.XYSeriesRenderStyle.PolygonArea)

@@ -29,7 +29,7 @@ public final class RaftPlots {
   /**
    * Writes a plot for each raft with at least one area.
    *
-   * @param folder made where absent; the files are named for the rafts
+   * @param folder made where absent; the files are named {@code growth-RAFT.svg}
    * @param rafts what to draw
    * @return true
    * @throws IOException if a file cannot be written
@@ -41,7 +41,7 @@ public final class RaftPlots {
       if (!series.isEmpty()) {
         Files.createDirectories(folder);
         Files.writeString(
-            folder.resolve(name(raft.raft(), names) + ".svg"),
+            folder.resolve("growth-" + name(raft.raft(), names) + ".svg"),
             PROLOG + PaintChart.svg(chart(raft, series), "p") + "\n");
       }
     }
@@ -95,8 +95,7 @@ public final class RaftPlots {
       series.add(lines(others.size() + " others", Chart.Look.FAINT, others));
     }
     flagged.forEach(
-        (verdict, sites) ->
-            series.add(lines(named(verdict, sites), Chart.Look.MARKED, sites)));
+        (verdict, sites) -> series.add(lines(named(verdict, sites), Chart.Look.MARKED, sites)));
     return series;
   }
 
@@ -106,7 +105,10 @@ public final class RaftPlots {
         sites.subList(0, most).stream()
             .map(s -> s.site().toString())
             .collect(Collectors.joining(" "));
-    return verdict.word() + ": " + names + (sites.size() > most ? " +" + (sites.size() - most) : "");
+    return verdict.word()
+        + ": "
+        + names
+        + (sites.size() > most ? " +" + (sites.size() - most) : "");
   }
 
   private static List<Chart.Series> reference(List<RaftGrowth.Reference> days) {
@@ -133,8 +135,7 @@ public final class RaftPlots {
   }
 
   /** Returns all sites as one series that breaks off between them. */
-  private static Chart.Series lines(
-      String name, Chart.Look look, List<RaftGrowth.OfSite> sites) {
+  private static Chart.Series lines(String name, Chart.Look look, List<RaftGrowth.OfSite> sites) {
     List<Double> x = new ArrayList<>();
     List<Double> y = new ArrayList<>();
     for (RaftGrowth.OfSite site : sites) {

@@ -6,11 +6,12 @@ import java.io.UncheckedIOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.LocalDate;
-import java.util.HashMap;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import org.raftgauge.batch.store.History;
+import org.raftgauge.core.book.Layout;
+import org.raftgauge.core.book.SiteId;
 import org.raftgauge.core.evening.Agreement;
 import org.raftgauge.core.evening.CompareCalls;
 import org.raftgauge.core.evening.Seen;
@@ -22,6 +23,29 @@ import org.raftgauge.core.report.AgreeTable;
 public final class AgreeWithCalls {
 
   private AgreeWithCalls() {}
+
+  /**
+   * Where the comparison is published.
+   *
+   * @param folder the book's folder
+   * @param farm the book
+   * @param out folder for the results
+   */
+  public record Request(Path folder, Farm farm, Path out) {}
+
+  /** Cuts a site out of the picture of its board. */
+  public interface Cutting {
+    /**
+     * Cuts.
+     *
+     * @param board picture of the upright board
+     * @param layout of the board
+     * @param site the site
+     * @param to file to write
+     * @throws IOException if a picture cannot be read or written
+     */
+    void cut(Path board, Layout layout, SiteId site, Path to) throws IOException;
+  }
 
   /**
    * Compares.
@@ -41,13 +65,10 @@ public final class AgreeWithCalls {
                   "has no calls",
                   "write the head grower's own words into calls.csv, some sites an evening")));
     }
-    Map<LocalDate, Seen> evenings = new HashMap<>();
     try (History history = JudgeFolder.open(folder)) {
       return CompareCalls.of(
           farm.book(),
-          (book, evening) ->
-              JudgeHistory.verdicts(
-                  book, evenings.computeIfAbsent(evening, e -> seen(history, farm, e)), evening));
+          evening -> JudgeHistory.verdicts(farm.book(), seen(history, farm, evening), evening));
     } catch (UncheckedIOException e) {
       throw e.getCause();
     }
@@ -64,21 +85,27 @@ public final class AgreeWithCalls {
   /**
    * Publishes the comparison as a folder.
    *
-   * @param folder the book's folder
-   * @param out folder for the results
+   * @param request what is asked for
    * @param agreement the comparison
    * @param lines the same in words
+   * @param cutting cuts sites out of pictures of boards
    * @throws InputException if publishing would touch anything but earlier results
    * @throws IOException if it cannot be written
    */
-  public static void publish(Path folder, Path out, Agreement agreement, List<String> lines)
+  public static void publish(
+      Request request, Agreement agreement, List<String> lines, Cutting cutting)
       throws InputException, IOException {
-    OutFolder.check(out, folder);
-    Path place = out.toAbsolutePath().normalize();
-    try (RunDraft draft = RunDraft.start(place.getParent())) {
+    OutFolder.check(request.out(), request.folder());
+    Path place = request.out().toAbsolutePath().normalize();
+    try (History history = JudgeFolder.open(request.folder());
+        RunDraft draft = RunDraft.start(place.getParent())) {
       draft.write(
           to -> {
-            Files.writeString(to.resolve("agree.csv"), AgreeTable.csv(agreement));
+            CutDifferences cut = new CutDifferences(history, request.farm(), cutting);
+            Map<Agreement.Case, String> pictures = cut.into(to, agreement);
+            Files.writeString(
+                to.resolve("agree.csv"),
+                AgreeTable.csv(agreement, each -> pictures.getOrDefault(each, "")));
             Files.writeString(to.resolve("agree.txt"), String.join("\n", lines) + "\n");
             return true;
           });

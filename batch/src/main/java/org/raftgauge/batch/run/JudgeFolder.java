@@ -50,9 +50,7 @@ public final class JudgeFolder {
       Optional<EveningOutlook> ahead = forecasts.from(request.evening());
       EveningResult result =
           JudgeHistory.withTasks(
-              JudgeHistory.of(history, farm, request.evening(), forecasts.graders()),
-              ahead,
-              farm);
+              JudgeHistory.of(history, farm, request.evening(), forecasts.graders()), ahead, farm);
       draft.write(to -> EveningFiles.write(to, result, farm.book()));
       if (ahead.isPresent()) {
         draft.write(to -> OutlookFiles.write(to, ahead.get()));

@@ -71,7 +71,7 @@ class ImportJudgeAgreeTest {
                 "forecast.csv",
                 "plan-totals.csv",
                 "plan.csv",
-                "plots/K-0.svg",
+                "plots/growth-K-0.svg",
                 "ponds/pond-P1.json",
                 "ponds/pond.schema.json",
                 "run.json",
@@ -247,6 +247,9 @@ class ImportJudgeAgreeTest {
                 "Where they differ:\n  2027-03-10 K-0 A1: grower on-track, program lagging ("),
         text(out));
     assertEquals(List.of("agree.csv", "agree.txt", "run.json"), files("agreed"));
+    assertTrue(
+        read("agreed/agree.csv").contains(",no run kept a picture of the board"),
+        "imported measures have no pictures");
   }
 
   @Test

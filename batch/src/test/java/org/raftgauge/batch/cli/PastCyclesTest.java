@@ -159,7 +159,7 @@ class PastCyclesTest {
     for (String table : TABLES) {
       assertEquals(read("before/" + table), read("after/" + table), table);
     }
-    assertEquals(read("before/plots/K-1.svg"), read("after/plots/K-1.svg"));
+    assertEquals(read("before/plots/growth-K-1.svg"), read("after/plots/growth-K-1.svg"));
   }
 
   private String verdict(String out, String raft, String site) throws IOException {

@@ -37,8 +37,7 @@ class RaftPlotsTest {
                 new SiteId(0, 1),
                 Optional.of(ofSecond),
                 List.of(new RaftGrowth.Point(1, 2), new RaftGrowth.Point(2, 2.5)))),
-        List.of(
-            new RaftGrowth.Reference(1, 4, 3, 5.4), new RaftGrowth.Reference(2, 5, 3.9, 6.75)));
+        List.of(new RaftGrowth.Reference(1, 4, 3, 5.4), new RaftGrowth.Reference(2, 5, 3.9, 6.75)));
   }
 
   @Test
@@ -48,7 +47,7 @@ class RaftPlotsTest {
         "svg",
         DocumentBuilderFactory.newInstance()
             .newDocumentBuilder()
-            .parse(folder.resolve("K-1.svg").toFile())
+            .parse(folder.resolve("growth-K-1.svg").toFile())
             .getDocumentElement()
             .getTagName());
   }
@@ -58,8 +57,8 @@ class RaftPlotsTest {
     RaftPlots.write(folder.resolve("a"), List.of(raft("K-1", Verdict.LAGGING)));
     RaftPlots.write(folder.resolve("b"), List.of(raft("K-1", Verdict.ON_TRACK)));
     // The fourth series' colour, 204 121 167: band, reference and the others come before.
-    assertTrue(Files.readString(folder.resolve("a/K-1.svg")).contains("rgb(204,121,167)"));
-    assertFalse(Files.readString(folder.resolve("b/K-1.svg")).contains("rgb(204,121,167)"));
+    assertTrue(Files.readString(folder.resolve("a/growth-K-1.svg")).contains("rgb(204,121,167)"));
+    assertFalse(Files.readString(folder.resolve("b/growth-K-1.svg")).contains("rgb(204,121,167)"));
   }
 
   @Test
@@ -67,7 +66,7 @@ class RaftPlotsTest {
     RaftPlots.write(folder, List.of(raft("../a", Verdict.PALE), raft(".._A", Verdict.PALE)));
     try (Stream<Path> files = Files.list(folder)) {
       assertEquals(
-          List.of("___A-2.svg", "___a.svg"),
+          List.of("growth-___A-2.svg", "growth-___a.svg"),
           files.map(f -> f.getFileName().toString()).sorted().toList());
     }
   }

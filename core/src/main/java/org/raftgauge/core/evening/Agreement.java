@@ -54,7 +54,8 @@ public record Agreement(
    *     that is best for the other groups
    * @param asSet share of cases that the book's own limits agree on
    * @param cases number of cases
-   * @param groups number of groups: evenings, or rafts where all calls are of one evening
+   * @param groups number of groups: evenings; rafts where all calls are of one evening; sites where
+   *     they are of one raft besides
    */
   public record Threshold(
       double laggingShare,

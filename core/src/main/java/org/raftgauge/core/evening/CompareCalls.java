@@ -9,18 +9,19 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.TreeMap;
+import java.util.stream.IntStream;
 import org.raftgauge.core.book.Call;
-import org.raftgauge.core.book.Crop;
 import org.raftgauge.core.book.CropBook;
 import org.raftgauge.core.evening.Agreement.Case;
 import org.raftgauge.core.statistics.CohensKappa;
 import org.raftgauge.core.track.Judged;
+import org.raftgauge.core.track.Verdict;
 
 /** Compares the head grower's calls with the verdicts of their evenings. */
 public final class CompareCalls {
   private static final double LOWEST_SHARE = 0.6;
-  private static final double STEP = 0.05;
-  private static final int STEPS = 8;
+  private static final double STEP = 0.01;
+  private static final int STEPS = 36;
 
   private final CropBook book;
   private final Judge judge;
@@ -30,16 +31,15 @@ public final class CompareCalls {
     this.judge = judge;
   }
 
-  /** Gives the verdicts of an evening by a book, seeing nothing later than the evening. */
+  /** Gives the verdicts of an evening, seeing nothing later than the evening. */
   public interface Judge {
     /**
-     * Judges.
+     * Judges; asked once for an evening.
      *
-     * @param book a book with the same plants, perhaps other limits
      * @param evening the evening
      * @return the verdicts
      */
-    List<Judged> on(CropBook book, LocalDate evening);
+    List<Judged> on(LocalDate evening);
   }
 
   /**
@@ -54,12 +54,12 @@ public final class CompareCalls {
   }
 
   private Agreement compare() {
-    List<Case> cases = cases(book);
+    List<Case> cases = cases();
     Agreement plain = new Agreement(cases, Optional.empty(), Optional.empty());
     return new Agreement(cases, CohensKappa.of(plain.counts()), threshold(cases));
   }
 
-  private List<Case> cases(CropBook by) {
+  private List<Case> cases() {
     Map<LocalDate, Map<String, Judged>> evenings = new HashMap<>();
     List<Case> cases = new ArrayList<>();
     List<Call> calls =
@@ -68,7 +68,7 @@ public final class CompareCalls {
             .toList();
     for (Call call : calls) {
       Map<String, Judged> said =
-          evenings.computeIfAbsent(call.calledOn(), e -> byPlace(judge.on(by, e)));
+          evenings.computeIfAbsent(call.calledOn(), e -> byPlace(judge.on(e)));
       cases.add(new Case(call, Optional.ofNullable(said.get(place(call)))));
     }
     return cases;
@@ -123,58 +123,35 @@ public final class CompareCalls {
     return lags(each.called().word()) == lags(said);
   }
 
+  /** Says whether both would say lagging, or both not, by another limit. */
+  private static boolean agrees(Case each, double limit) {
+    Judged judged = each.judged().orElseThrow();
+    boolean stalled =
+        judged.verdict() == Verdict.STALLED || judged.also().contains(Verdict.STALLED);
+    boolean lags = judged.share().filter(s -> s.laggingFrom() <= limit).isPresent();
+    return lags(each.called().word()) == (stalled || lags);
+  }
+
   private List<Tried> tried(List<Case> cases, List<Integer> used) {
-    List<List<Case>> byShare = new ArrayList<>();
-    for (int step = 0; step < STEPS; step++) {
-      byShare.add(cases(withLimit(share(step))));
-    }
-    long evenings = used.stream().map(i -> cases.get(i).call().calledOn()).distinct().count();
+    List<Call> calls = used.stream().map(i -> cases.get(i).call()).toList();
+    boolean evenings = calls.stream().map(Call::calledOn).distinct().count() > 1;
+    boolean rafts = calls.stream().map(Call::raft).distinct().count() > 1;
     List<Tried> tried = new ArrayList<>();
     for (int i : used) {
       Call call = cases.get(i).call();
-      String group = evenings > 1 ? call.calledOn().toString() : call.raft();
-      int at = i;
+      String group = evenings ? call.calledOn().toString() : rafts ? call.raft() : place(call);
+      Case each = cases.get(i);
       tried.add(
           new Tried(
               group,
-              agrees(cases.get(i)),
-              byShare.stream().map(all -> agrees(all.get(at))).toList()));
+              agrees(each),
+              IntStream.range(0, STEPS).mapToObj(step -> agrees(each, share(step))).toList()));
     }
     return tried;
   }
 
   private static double share(int step) {
     return LOWEST_SHARE + STEP * step;
-  }
-
-  private CropBook withLimit(double laggingShare) {
-    Map<String, Crop> crops = new TreeMap<>();
-    book.crops()
-        .forEach(
-            (name, crop) -> {
-              Crop.Limits limits =
-                  new Crop.Limits(
-                      laggingShare, crop.limits().aheadShare(), crop.limits().closedOutline());
-              crops.put(
-                  name,
-                  new Crop(
-                      crop.name(),
-                      crop.colourModel(),
-                      crop.heightModel(),
-                      crop.emergedByDas(),
-                      limits,
-                      crop.harvest()));
-            });
-    return new CropBook(
-        book.settings(),
-        book.stations(),
-        book.layouts(),
-        crops,
-        book.plantings(),
-        book.diary(),
-        book.tenures(),
-        book.plants(),
-        book.broken());
   }
 
   private static Agreement.Threshold best(List<Tried> tried) {

@@ -65,9 +65,7 @@ final class CyclePriors {
   private Optional<CohortPrior> fit(String kind) {
     List<List<Series>> past = cycles.getOrDefault(kind, List.of());
     List<List<Series>> latest = past.subList(Math.max(0, past.size() - MOST_CYCLES), past.size());
-    return latest.isEmpty()
-        ? Optional.empty()
-        : FitCohort.priorOf(latest, CohortRule.defaults());
+    return latest.isEmpty() ? Optional.empty() : FitCohort.priorOf(latest, CohortRule.defaults());
   }
 
   private static String kind(PlantSeries plant) {

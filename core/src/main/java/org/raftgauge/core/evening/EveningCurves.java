@@ -111,19 +111,13 @@ final class EveningCurves {
     }
     rafts.forEach(
         (raft, on) ->
-            rows.add(
-                row(
-                    of(on.get(0), Optional.empty(), ""),
-                    AreaSeries.median(on),
-                    true,
-                    fit)));
+            rows.add(row(of(on.get(0), Optional.empty(), ""), AreaSeries.median(on), true, fit)));
   }
 
   /** What a row is about, and the size at which it is ready. */
   private record Of(CurveRow.Place place, TargetSizes.Size ready) {
     CurveRow.Target none(String why) {
-      return CurveRow.Target.none(
-          ready.areaCm2(), ready.reason().isEmpty() ? why : ready.reason());
+      return CurveRow.Target.none(ready.areaCm2(), ready.reason().isEmpty() ? why : ready.reason());
     }
   }
 
@@ -239,12 +233,10 @@ final class EveningCurves {
   private record Said(CurveRow.Target target, CurveRow.Basis basis) {}
 
   private static CurveRow without(Of of, String reason, Series series) {
-    return row(
-        of, Optional.empty(), reason, new Said(of.none(reason), basis(series, List.of())));
+    return row(of, Optional.empty(), reason, new Said(of.none(reason), basis(series, List.of())));
   }
 
-  private static CurveRow row(
-      Of of, Optional<CurveRow.Curve> curve, String reason, Said said) {
+  private static CurveRow row(Of of, Optional<CurveRow.Curve> curve, String reason, Said said) {
     return new CurveRow(
         of.place().site().isPresent() ? Judged.Scope.SITE : Judged.Scope.RAFT,
         of.place(),

@@ -35,8 +35,7 @@ final class ReachTarget {
                   : OptionalDouble.empty()),
           areaCm2);
     }
-    return CurveRow.Target.none(
-        OptionalDouble.of(areaCm2), ((TargetDay.NotReached) day).reason());
+    return CurveRow.Target.none(OptionalDouble.of(areaCm2), ((TargetDay.NotReached) day).reason());
   }
 
   private static double ahead(double dat, double last) {

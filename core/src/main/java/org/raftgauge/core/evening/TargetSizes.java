@@ -9,14 +9,14 @@ import org.raftgauge.core.book.Crop;
 import org.raftgauge.core.book.CropBook;
 import org.raftgauge.core.book.CropCurve;
 import org.raftgauge.core.book.Harvest;
-import org.raftgauge.core.growth.CurveModel;
-import org.raftgauge.core.growth.GrowthCurve;
 import org.raftgauge.core.grader.Grader;
 import org.raftgauge.core.grader.HeightFit;
 import org.raftgauge.core.grader.Prediction;
 import org.raftgauge.core.grader.Regime;
 import org.raftgauge.core.grader.RegimeFit;
 import org.raftgauge.core.grader.Traits;
+import org.raftgauge.core.growth.CurveModel;
+import org.raftgauge.core.growth.GrowthCurve;
 import org.raftgauge.core.history.PlantSeries;
 
 /**
@@ -93,8 +93,7 @@ final class TargetSizes {
     }
     while (large - small > STEP) {
       double middle = (small + large) / 2;
-      double weight =
-          open.get().predict(traits(grader, variety, middle)).orElseThrow().medianG();
+      double weight = open.get().predict(traits(grader, variety, middle)).orElseThrow().medianG();
       if (weight < weightG) {
         small = middle;
       } else {

@@ -13,8 +13,7 @@ import org.raftgauge.core.history.PlantSeries;
 import org.raftgauge.core.track.Judged;
 
 /** What is known as an evening ends: the ground of its worklist. */
-record Tonight(
-    CropBook book, Seen seen, Plants plants, List<Judged> verdicts, LocalDate evening) {
+record Tonight(CropBook book, Seen seen, Plants plants, List<Judged> verdicts, LocalDate evening) {
 
   LocalDate tomorrow() {
     return evening.plusDays(1);

@@ -18,8 +18,8 @@ public final class GroupCohorts {
    * Parts plants.
    *
    * @param series any plants
-   * @return their cohorts in a stable order, each of at least one plant, in the order of the day that
-   *     they count from
+   * @return their cohorts in a stable order, each of at least one plant, in the order of the day
+   *     that they count from
    */
   public static List<List<PlantSeries>> of(List<PlantSeries> series) {
     Map<String, TreeMap<LocalDate, List<PlantSeries>>> kinds = new TreeMap<>();

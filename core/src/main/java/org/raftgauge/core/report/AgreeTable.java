@@ -3,6 +3,7 @@ package org.raftgauge.core.report;
 
 import java.util.List;
 import java.util.OptionalDouble;
+import java.util.function.Function;
 import org.raftgauge.core.book.SiteId;
 import org.raftgauge.core.evening.Agreement;
 import org.raftgauge.core.track.Judged;
@@ -22,7 +23,8 @@ public final class AgreeTable {
           "share_hi95",
           "evidence",
           "by",
-          "note");
+          "note",
+          "picture");
 
   private AgreeTable() {}
 
@@ -30,9 +32,10 @@ public final class AgreeTable {
    * Writes the table.
    *
    * @param agreement the calls and verdicts
+   * @param picture where a picture of a case lies, or why there is none
    * @return the text of the file
    */
-  public static String csv(Agreement agreement) {
+  public static String csv(Agreement agreement, Function<Agreement.Case, String> picture) {
     CsvText csv = new CsvText(HEADER);
     for (Agreement.Case each : agreement.cases()) {
       var share = each.judged().flatMap(Judged::share);
@@ -52,6 +55,7 @@ public final class AgreeTable {
           .text(each.judged().map(Judged::evidence).orElse("not photographed that evening"))
           .text(each.call().by())
           .text(each.call().note())
+          .text(picture.apply(each))
           .endRow();
     }
     return csv.toString();

@@ -120,8 +120,7 @@ final class FarmPass {
 
   private static Map<Cohort, List<Cohort.Level>> byCohort(List<Cohort.Level> levels) {
     Map<Cohort, List<Cohort.Level>> cohorts = new LinkedHashMap<>();
-    levels.forEach(
-        l -> cohorts.computeIfAbsent(l.patch().cohort(), c -> new ArrayList<>()).add(l));
+    levels.forEach(l -> cohorts.computeIfAbsent(l.patch().cohort(), c -> new ArrayList<>()).add(l));
     return cohorts;
   }
 

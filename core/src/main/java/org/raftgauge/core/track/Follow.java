@@ -26,6 +26,7 @@ final class Follow {
   private Optional<Expected> expected = Optional.empty();
   private String doubt = "";
   private double peakCm2;
+  private final LagLimit lagLimit;
   private double lagBefore;
   private double lag;
   private double aheadBefore;
@@ -40,6 +41,7 @@ final class Follow {
     this.limits = limits;
     this.rules = rules;
     this.track = new PlantTrack(rules);
+    this.lagLimit = new LagLimit(rules);
   }
 
   PlantSeries series() {
@@ -129,6 +131,7 @@ final class Follow {
   /** Ends an evening on which it was seen, well or badly. */
   void closeEvening(Sight sight) {
     if (takenTonight) {
+      lagLimit.take(track);
       lagBefore = lag;
       aheadBefore = ahead;
       lag = probabilityBelow(Math.log(limits.laggingShare()));
@@ -152,6 +155,11 @@ final class Follow {
 
   double aheadProbability() {
     return ahead;
+  }
+
+  /** Returns the lowest ln(limit) by which it would be called lagging. */
+  double laggingFrom() {
+    return lagLimit.lnShare();
   }
 
   boolean lagging() {

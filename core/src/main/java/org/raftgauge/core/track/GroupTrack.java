@@ -6,6 +6,7 @@ final class GroupTrack {
   private final PlantTrack track;
   private final TrackRules rules;
   private final double limit;
+  private final LagLimit lagLimit;
   private double lagBefore;
   private double lag;
   private double rate;
@@ -24,6 +25,7 @@ final class GroupTrack {
    */
   GroupTrack(TrackRules rules, Kind kind) {
     this.rules = rules;
+    this.lagLimit = new LagLimit(rules);
     this.limit = Math.log(kind.limit());
     this.track = new PlantTrack(rules.ofGroups(kind.healthySd()));
   }
@@ -39,6 +41,7 @@ final class GroupTrack {
   void take(double day, double y, PlantTrack.ErrorOf error, double rate) {
     this.rate = rate;
     track.take(day, y, error, rate);
+    lagLimit.take(track);
     lagBefore = lag;
     lag = Normal.below((limit - track.share()) / track.shareSd());
   }
@@ -53,6 +56,10 @@ final class GroupTrack {
 
   double lagProbability() {
     return lag;
+  }
+
+  double laggingFrom() {
+    return lagLimit.lnShare();
   }
 
   boolean lagging() {

@@ -113,6 +113,8 @@ public record Judged(
    * @param probability of a share under the crop's limit
    * @param z ln(share) over the spread of healthy plants
    * @param basis what the expected rests on
+   * @param laggingFrom the lowest limit, as a share of the expected, by which it would be called
+   *     lagging tonight
    */
   public record Share(
       double areaCm2,
@@ -123,7 +125,8 @@ public record Judged(
       OptionalDouble daysBehind,
       double probability,
       double z,
-      Basis basis) {}
+      Basis basis,
+      double laggingFrom) {}
 
   /**
    * How it changes.

@@ -21,4 +21,9 @@ final class Normal {
   static double twoSided(double z) {
     return Erf.erfc(Math.abs(z) / SQRT2);
   }
+
+  /** Returns the point with a probability, 0 to 1, below it. */
+  static double quantile(double probability) {
+    return SQRT2 * Erf.erfInv(2 * probability - 1);
+  }
 }

@@ -21,7 +21,8 @@ final class ShareOf {
         daysBehind(track.share(), expected.rate()),
         plant.lagProbability(),
         track.share() / rules.healthySd(),
-        expected.basis());
+        expected.basis(),
+        Math.exp(plant.laggingFrom()));
   }
 
   static Judged.Share group(GroupTrack group, PatchLevel level, Expected expected) {
@@ -36,7 +37,8 @@ final class ShareOf {
         daysBehind(track.share(), expected.rate()),
         group.lagProbability(),
         track.share() / Math.max(sd, 1e-9),
-        expected.basis());
+        expected.basis(),
+        Math.exp(group.laggingFrom()));
   }
 
   private static OptionalDouble daysBehind(double lnShare, double rate) {

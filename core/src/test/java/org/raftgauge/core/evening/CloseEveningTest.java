@@ -100,7 +100,8 @@ class CloseEveningTest {
         "scope,raft,site,plant,fitted,reason,model,asymptote_cm2,rate_per_day,midpoint_dat,shape,"
             + "parameters_se,aicc,r2_ln_area,rgr_per_day,rgr_lo95_per_day,rgr_hi95_per_day,"
             + "days_to_target,n_photos,n_censored,discounted,pond,crop,dat,parameters,"
-            + "target_reason",
+            + "target_reason,"
+            + "days_to_target_lo95,days_to_target_hi95,target_area_cm2",
         lines.get(0));
     // 8 rafts and 48 sites.
     assertEquals(57, lines.size());

@@ -20,7 +20,7 @@ class CompareCallsTest {
   private Agreement compare(SmallFarm farm, String... calls) {
     Seen seen = farm.file("calls.csv", HEAD + String.join("\n", calls) + "\n").seen(10);
     return CompareCalls.of(
-        farm.book(), (book, evening) -> CloseEvening.verdicts(book, seen, evening));
+        farm.book(), evening -> CloseEvening.verdicts(farm.book(), seen, evening));
   }
 
   private SmallFarm farm() {
@@ -55,14 +55,14 @@ class CompareCallsTest {
             "R-6,A1,2027-03-10,lagging,,");
     // Agreement 2 of 4; by chance 0.5 * 0.5 + 0.5 * 0.5 = 0.5; kappa 0.
     assertEquals(0, agreement.kappa().orElseThrow().kappa(), 1e-12);
-    List<String> lines = AgreeTable.csv(agreement).lines().toList();
+    List<String> lines = AgreeTable.csv(agreement, c -> "none").lines().toList();
     assertEquals(
         "called_on,raft,site,call,verdict,agrees,share_of_expected,share_lo95,share_hi95,evidence,"
-            + "by,note",
+            + "by,note,picture",
         lines.get(0));
     assertTrue(
         lines.get(2).startsWith("2027-03-10,R-2,A1,on-track,lagging,false,0."), lines.get(2));
-    assertTrue(lines.get(2).endsWith(",Ana,looked fine"), lines.get(2));
+    assertTrue(lines.get(2).endsWith(",Ana,looked fine,none"), lines.get(2));
   }
 
   @Test

@@ -84,8 +84,7 @@ public final class ScoreVerdicts {
         .forEach(s -> byPlant.computeIfAbsent(s.plant(), p -> new ArrayList<>()).add(s));
     byPlant.values().forEach(scorer::plant);
     faults.forEach(scorer::fault);
-    sites.forEach(
-        s -> scorer.tonight.computeIfAbsent(s.evening(), e -> new ArrayList<>()).add(s));
+    sites.forEach(s -> scorer.tonight.computeIfAbsent(s.evening(), e -> new ArrayList<>()).add(s));
     scorer.soundGroups();
     return scorer.score;
   }
