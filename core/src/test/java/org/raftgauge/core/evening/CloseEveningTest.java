@@ -106,7 +106,7 @@ class CloseEveningTest {
     // 8 rafts and 48 sites.
     assertEquals(57, lines.size());
     assertTrue(lines.get(1).startsWith("raft,R-0,,,true,"), lines.get(1));
-    assertTrue(lines.get(1).endsWith("crops.yaml sets no harvest for small"), lines.get(1));
+    assertTrue(lines.get(1).endsWith("crops.yaml sets no harvest for small,,,"), lines.get(1));
   }
 
   @Test
