@@ -63,7 +63,8 @@ public final class EvenedPixels {
     return rgb;
   }
 
-  private static float[][] linear(byte[] bytes) {
+  /** Splits interleaved code values into three planes of linear light. */
+  static float[][] linear(byte[] bytes) {
     float[][] rgb = new float[3][bytes.length / 3];
     for (int at = 0; at < bytes.length; at++) {
       rgb[at % 3][at / 3] = Srgb.linear(bytes[at]);

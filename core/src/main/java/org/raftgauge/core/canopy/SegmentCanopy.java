@@ -28,7 +28,7 @@ public final class SegmentCanopy {
     this.rule = rule;
     this.width = deck.image().width();
     this.height = deck.image().height();
-    this.rgb = linear(deck);
+    this.rgb = EvenedPixels.linear(deck.image().rgb());
     Veil.lift(rgb, deck);
   }
 
@@ -76,6 +76,7 @@ public final class SegmentCanopy {
     }
     float[] luminance = luminance();
     takeBackBleed(leaf, luminance, models, places);
+    new DeadLeaf(new int[] {width, height}, leaf, places).add(even, greenLeafOnDeck(models));
     new DarkGaps(width, height, luminance).fill(leaf, places.holePx());
     byte[] coverage = EdgeMix.coverage(width, height, rgb, leaf);
     double doubt = all == 0 ? 0 : (double) near / all;
@@ -121,6 +122,20 @@ public final class SegmentCanopy {
         leaf[i] = true;
       }
     }
+  }
+
+  /** Red leaf's and taught models tell dead leaf by themselves. */
+  private boolean[] greenLeafOnDeck(ModelMap models) {
+    boolean[] green = new boolean[width * height];
+    for (int ty = 0; ty < height; ty += TILE) {
+      for (int tx = 0; tx < width; tx += TILE) {
+        LeafModel model = models.at(deck.toMm(new PointPx(tx + TILE / 2.0, ty + TILE / 2.0)));
+        for (int i : tile(tx, ty)) {
+          green[i] = model == LeafModel.GREEN_LEAF && deck.seen(i % width, Math.floorDiv(i, width));
+        }
+      }
+    }
+    return green;
   }
 
   private float[] luminance() {
@@ -224,17 +239,5 @@ public final class SegmentCanopy {
       tile[k] = (top + Math.floorDiv(k, w)) * width + left + k % w;
     }
     return tile;
-  }
-
-  private static float[][] linear(DeckImage deck) {
-    byte[] bytes = deck.image().rgb();
-    int n = bytes.length / 3;
-    float[][] rgb = new float[3][n];
-    for (int i = 0, at = 0; i < n; i++) {
-      rgb[0][i] = Srgb.linear(bytes[at++]);
-      rgb[1][i] = Srgb.linear(bytes[at++]);
-      rgb[2][i] = Srgb.linear(bytes[at++]);
-    }
-    return rgb;
   }
 }
