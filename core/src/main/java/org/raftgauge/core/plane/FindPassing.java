@@ -6,7 +6,6 @@ import java.util.List;
 import java.util.Optional;
 import org.raftgauge.core.book.Board;
 import org.raftgauge.core.book.Layout;
-import org.raftgauge.core.book.PointMm;
 import org.raftgauge.core.marker.FindMarkers;
 import org.raftgauge.core.marker.FindTags;
 import org.raftgauge.core.marker.LinearLight;
@@ -16,7 +15,7 @@ import org.raftgauge.core.marker.TagSighting;
 import org.raftgauge.core.pixels.PointPx;
 import org.raftgauge.core.pixels.RgbImage;
 
-/** Finds passing rafts: by marks, else by outline, else the station's usual place, held. */
+/** Finds passing rafts: by marks, else as {@link FindUnmarked} does. */
 final class FindPassing {
   /** A pose from marks alone that is worse than this wants the board's edges as well, mm. */
   private static final double COARSE_MM = 2;
@@ -69,7 +68,7 @@ final class FindPassing {
     }
     marks.forEach(m -> leftovers.add(m.named() + " fits no board"));
     if (boards.stream().noneMatch(this::inTheMiddle)) {
-      withoutMarks(boards).ifPresent(boards::add);
+      new FindUnmarked(photo, prior, layouts).beside(boards).ifPresent(boards::add);
     }
     return FoundBoards.found(boards, leftovers);
   }
@@ -184,71 +183,7 @@ final class FindPassing {
 
   /** Says whether a board covers the middle of the photo, where a raft is put to be taken. */
   private boolean inTheMiddle(CameraPose pose, Board board) {
-    return covers(pose, board, new PointPx((photo.width() - 1) / 2.0, (photo.height() - 1) / 2.0));
-  }
-
-  private static boolean covers(CameraPose pose, Board board, PointPx place) {
-    PointMm p = pose.toDeck(place);
-    return p.xMm() > 0 && p.yMm() > 0 && p.xMm() < board.widthMm() && p.yMm() < board.lengthMm();
-  }
-
-  /** Falls back to an outline, else, where nothing was found, to the station's usual place. */
-  private Optional<FoundBoard> withoutMarks(List<FoundBoard> others) {
-    Optional<FoundBoard> outlined =
-        new FindOutline(photo, prior)
-            .best(layouts.untagged())
-            .map(this::outlined)
-            .filter(b -> others.stream().noneMatch(o -> overlap(o, b)));
-    if (outlined.isPresent() || !others.isEmpty()) {
-      return outlined;
-    }
-    return layouts.untagged().stream().findFirst().map(this::usualPlace);
-  }
-
-  private static boolean overlap(FoundBoard a, FoundBoard b) {
-    return coversMiddleOf(a, b) || coversMiddleOf(b, a);
-  }
-
-  private static boolean coversMiddleOf(FoundBoard a, FoundBoard b) {
-    PointPx middle = b.pose().toPhoto(BoardPlaces.centre(b.layout().board()));
-    return covers(a.pose(), a.layout().board(), middle);
-  }
-
-  private FoundBoard outlined(FindOutline.Outlined outlined) {
-    Layout layout = outlined.layout();
-    PoseFit fit = outlined.placed().fit();
-    HalfTurn turn = HalfTurn.of(LinearLight.of(photo), fit.pose(), layout);
-    List<String> notes = new ArrayList<>();
-    notes.add("no marker or tag: placed by " + outlined.placed().edgesSeen() + " board edges");
-    turn.note().ifPresent(notes::add);
-    boolean known = turn.known() && layout.orientationMark().isPresent();
-    return new FoundBoard(
-        Optional.empty(),
-        Optional.empty(),
-        layout,
-        turn.pose(),
-        PoseSource.OUTLINE,
-        fit.errorMm(layout.board()),
-        known,
-        notes,
-        known || HalfTurn.sameAfterHalfTurn(layout)
-            ? layouts.rivals(layout, l -> l.board().equals(layout.board()))
-            : "no marker, tag or mark tells which end of the board is which");
-  }
-
-  /** Returns the board as if centred in the picture, held. */
-  private FoundBoard usualPlace(Layout layout) {
-    Board board = layout.board();
-    return new FoundBoard(
-        Optional.empty(),
-        Optional.empty(),
-        layout,
-        UsualPlace.pose(photo, prior, board, 0),
-        PoseSource.STATION,
-        // Anywhere in a third of the board's own size.
-        Math.max(board.widthMm(), board.lengthMm()) / 3,
-        false,
-        List.of(),
-        "no marker, no tag and no board outline found; check light, focus and markers");
+    PointPx middle = new PointPx((photo.width() - 1) / 2.0, (photo.height() - 1) / 2.0);
+    return FindUnmarked.covers(pose, board, middle);
   }
 }

@@ -112,12 +112,14 @@ final class PlaceSlots {
     Optional<FindKnock.Knock> knock =
         new FindKnock(light, photo.width(), poses, slots.stream().map(this::board).toList()).find();
     String held = knock.map(this::doubt).orElse("no board edges show near the slots' places");
-    if (!held.isEmpty()) {
+    boolean doubted = !held.isEmpty();
+    if (doubted && !StillHoles.tell(photo, poses, slots.stream().map(this::layout).toList())) {
       String why = held + "; check camera, light and slots";
       slots.forEach(s -> boards.put(s, board(s, still(s), List.of(), why)));
       return;
     }
-    CameraMove rough = CameraMove.ofShift(prior.lens(), knock.get().dxPx(), knock.get().dyPx());
+    double dxPx = doubted ? 0 : knock.get().dxPx();
+    CameraMove rough = CameraMove.ofShift(prior.lens(), dxPx, doubted ? 0 : knock.get().dyPx());
     Map<Slot, BoardEdges.Placed> first = new LinkedHashMap<>();
     for (Slot slot : slots) {
       edges(slot, rough, FIRST_REACH_MM).ifPresent(p -> first.put(slot, p));

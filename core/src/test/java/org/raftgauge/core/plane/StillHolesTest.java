@@ -1,0 +1,71 @@
+// SPDX-License-Identifier: Apache-2.0
+package org.raftgauge.core.plane;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.util.List;
+import java.util.Optional;
+import org.junit.jupiter.api.Test;
+import org.raftgauge.core.book.Board;
+import org.raftgauge.core.book.Layout;
+import org.raftgauge.core.book.Lens;
+import org.raftgauge.core.book.PointMm;
+import org.raftgauge.core.book.SiteGrid;
+import org.raftgauge.core.book.SiteId;
+import org.raftgauge.core.pixels.RgbImage;
+
+/** A near-black board on black water, drawn with known poses: only its plants show. */
+class StillHolesTest {
+  private static final Lens LENS = new Lens(640, 640, 322, 237, -0.1, 0.02, 0, 0, 0);
+  private static final Board BOARD = new Board(600, 1200);
+  private static final Layout LAYOUT =
+      new Layout(
+          "pond-18",
+          Optional.empty(),
+          BOARD,
+          new SiteGrid(6, 3, 120, 150, 180, 180, 0),
+          Optional.empty(),
+          Optional.empty(),
+          Optional.empty());
+
+  @Test
+  void plantsTellAStillCameraFromAMovedOne() {
+    RgbImage photo = photo(true);
+    for (double offMm : new double[] {0, 6}) {
+      assertTrue(StillHoles.tell(photo, List.of(pose(offMm)), List.of(LAYOUT)), "off " + offMm);
+    }
+    for (double offMm : new double[] {25, 60, -60}) {
+      assertEquals(false, StillHoles.tell(photo, List.of(pose(offMm)), List.of(LAYOUT)));
+    }
+  }
+
+  @Test
+  void aBoardOnWhichNothingShowsTellsNothing() {
+    assertEquals(false, StillHoles.tell(photo(false), List.of(pose(0)), List.of(LAYOUT)));
+  }
+
+  @Test
+  void oneOfThreeBoardsIsNotEnough() {
+    List<CameraPose> poses = List.of(pose(0), pose(700), pose(-700));
+    assertEquals(false, StillHoles.tell(photo(true), poses, List.of(LAYOUT, LAYOUT, LAYOUT)));
+  }
+
+  /** The camera as it is believed to hang, aside of the true one. */
+  private static CameraPose pose(double offMm) {
+    return TestPoses.shifted(TestPoses.over(LENS, BOARD, 2200, 0, 0, 0), offMm, 0);
+  }
+
+  private static RgbImage photo(boolean planted) {
+    Scene scene = Scene.of(640, 480, 5);
+    PaintedBoard board =
+        scene.board(LAYOUT, TestPoses.over(LENS, BOARD, 2200, 0, 0, 0)).light(0.03);
+    for (SiteId site : LAYOUT.grid().sites()) {
+      PointMm c = LAYOUT.grid().centre(site);
+      if (planted) {
+        board.disc(c.xMm(), c.yMm(), 35);
+      }
+    }
+    return scene.draw();
+  }
+}
