@@ -19,6 +19,9 @@ final class Caption {
   private static final DateTimeFormatter TIME =
       DateTimeFormatter.ofPattern("yyyy-MM-dd HH:mm", Locale.ROOT);
 
+  /** A pose error that shows as 0.0 says nothing: it is not known, or beneath notice. */
+  private static final double KNOWN_MM = 0.05;
+
   private Caption() {}
 
   /** Returns the paragraphs of a photo's caption, each a list of parts that stay whole. */
@@ -54,7 +57,7 @@ final class Caption {
     parts.add(
         "place from "
             + raft.poseSource().name().toLowerCase(Locale.ROOT)
-            + format(" \u00b1 %.1f mm", raft.poseErrorMm()));
+            + (raft.poseErrorMm() < KNOWN_MM ? "" : format(" \u00b1 %.1f mm", raft.poseErrorMm())));
     raft.canopyCover().ifPresent(cover -> parts.add(format("cover %.1f %%", 100 * cover)));
     parts.add(format("leaf %.0f cm\u00b2", totalAreaCm2(raft)));
     raft.leftoverCanopyCm2().stream()

@@ -246,6 +246,13 @@ class OverlayTest {
   }
 
   @Test
+  void aPoseErrorThatWouldShowAsNothingIsNotSaid() {
+    PhotoResult result = photo("rafts=R1 area=20 pose_error=0.04");
+
+    assertTrue(Caption.of(result.measure(), farm).get(1).contains("place from markers"));
+  }
+
+  @Test
   void noLineOfTheCaptionRunsIntoThePicturesEdge() {
     String part = "of no site 35.8 cm\u00b2";
     for (int parts = 4; parts < 12; parts++) {
