@@ -91,8 +91,7 @@ final class DeadLeaf {
     double plug = PLUG_TIMES * new PlugLight(width, height, hole, holePx).usual(even, leaf, counts);
     for (int i = 0; i < leaf.length; i++) {
       warm[i] = (float) warm(even[0][i], even[2][i]);
-      brown[i] =
-          !leaf[i] && counts[i] && brown(even[0][i], even[1][i], even[2][i]) > LEAST_BROWN;
+      brown[i] = !leaf[i] && counts[i] && brown(even[0][i], even[1][i], even[2][i]) > LEAST_BROWN;
       lit[i] =
           brown[i] && (!hole[i] || PlugLight.luminance(even, i) > Math.max(plug, LEAST_IN_HOLE));
     }
