@@ -57,9 +57,7 @@ final class Caption {
     parts.add(
         "place from "
             + raft.poseSource().name().toLowerCase(Locale.ROOT)
-            + (raft.poseErrorMm() < KNOWN_MM
-                ? ""
-                : format(" \u00b1 %.1f mm", raft.poseErrorMm())));
+            + (raft.poseErrorMm() < KNOWN_MM ? "" : format(" \u00b1 %.1f mm", raft.poseErrorMm())));
     raft.canopyCover().ifPresent(cover -> parts.add(format("cover %.1f %%", 100 * cover)));
     parts.add(format("leaf %.0f cm\u00b2", totalAreaCm2(raft)));
     raft.leftoverCanopyCm2().stream()

@@ -1,10 +1,6 @@
 // SPDX-License-Identifier: Apache-2.0
 package org.raftgauge.core.canopy;
 
-import java.util.Arrays;
-import java.util.stream.IntStream;
-import org.raftgauge.core.pixels.Srgb;
-
 /**
  * Adds dead leaf to a canopy: brown parts that a plant carries.
  *
@@ -29,9 +25,6 @@ final class DeadLeaf {
   /** Under this much red over blue, in shares of white, brown is noise of something black. */
   private static final double LEAST_LIGHT = 0.03;
 
-  /** The brown about a crisp part is under this share of its own. */
-  private static final double FADED = 0.5;
-
   /** What is about a part is looked at between these distances from it, px. */
   private static final int NEAR_PX = 2;
 
@@ -40,23 +33,17 @@ final class DeadLeaf {
   /** A part smaller than this is an edge, px. */
   private static final int LEAST_PX = 12;
 
-  /** A dead plant's part beyond its hole is at least this share of the hole. */
-  private static final double BEYOND = 0.15;
-
-  /** A dead seedling covers at least this share of its hole. */
-  private static final double INSIDE = 0.03;
-
   /** In a hole dead leaf is this many times as bright as what the holes usually show. */
   private static final double PLUG_TIMES = 1.6;
 
   /** In a hole, what is darker than this share of white may be a plug that is better lit. */
   private static final double LEAST_IN_HOLE = 0.09;
 
+  /** Beside a dead plant's lit parts, its brown in the hole keeps this share of their light. */
+  private static final double SHADED = 0.45;
+
   /** Stalks may be this thin to hold a part together, px either side. */
   private static final int STALK_PX = 3;
-
-  /** A dead leaf borders on living leaf along at least this share of its rim. */
-  private static final double BORDER = 0.15;
 
   private final int width;
   private final int height;
@@ -91,26 +78,6 @@ final class DeadLeaf {
     return Math.log(red + LeafRule.FLOOR) - Math.log(blue + LeafRule.FLOOR);
   }
 
-  /** What is known of a brown part and of what is about it. */
-  private static final class Part {
-    private int pixels;
-    private double warm;
-    private int beyond;
-    private double aboutWarm;
-    private int about;
-    private int besideLeaf;
-    private int rim;
-    private int living;
-
-    boolean dead(double holePx2) {
-      boolean crisp = aboutWarm <= FADED * warm / Math.max(1, pixels) * about;
-      int inHole = pixels - beyond;
-      boolean whole = inHole > 0 && (beyond > BEYOND * holePx2 || inHole > INSIDE * holePx2);
-      boolean outer = besideLeaf > BORDER * rim && living > pixels && 2 * beyond > pixels;
-      return pixels >= LEAST_PX && crisp && (whole || outer);
-    }
-  }
-
   /**
    * Sets dead leaf in the canopy.
    *
@@ -119,70 +86,57 @@ final class DeadLeaf {
    */
   void add(float[][] even, boolean[] counts) {
     float[] warm = new float[leaf.length];
-    boolean[] mask = new boolean[leaf.length];
-    double plug = PLUG_TIMES * plugLight(even, counts);
+    boolean[] brown = new boolean[leaf.length];
+    boolean[] lit = new boolean[leaf.length];
+    double plug = PLUG_TIMES * new PlugLight(width, height, hole, holePx).usual(even, leaf, counts);
     for (int i = 0; i < leaf.length; i++) {
-      double brown = brown(even[0][i], even[1][i], even[2][i]);
       warm[i] = (float) warm(even[0][i], even[2][i]);
-      boolean lit = !hole[i] || luminance(even, i) > Math.max(plug, LEAST_IN_HOLE);
-      mask[i] = !leaf[i] && counts[i] && brown > LEAST_BROWN && lit;
+      brown[i] = !leaf[i] && counts[i] && brown(even[0][i], even[1][i], even[2][i]) > LEAST_BROWN;
+      lit[i] =
+          brown[i] && (!hole[i] || PlugLight.luminance(even, i) > Math.max(plug, LEAST_IN_HOLE));
     }
-    Parts parts = Parts.alsoDiagonal(BoxFilter.any(mask, width, height, STALK_PX), width, height);
-    Part[] found = look(parts, mask, warm);
-    boolean[] dead = new boolean[found.length];
-    for (int p = 0; p < dead.length; p++) {
-      dead[p] = found[p].dead(Math.PI / 4 * holePx * holePx);
-    }
+    Parts parts = Parts.alsoDiagonal(BoxFilter.any(lit, width, height, STALK_PX), width, height);
+    BrownPart[] found = look(parts, lit, warm);
+    boolean[] dead = new boolean[leaf.length];
     for (int i = 0; i < leaf.length; i++) {
-      leaf[i] |= mask[i] && dead[parts.label(i)];
+      dead[i] = lit[i] && found[parts.label(i)].dead(Math.PI / 4 * holePx * holePx);
+    }
+    addShaded(dead, brown, even);
+    for (int i = 0; i < leaf.length; i++) {
+      leaf[i] |= dead[i];
     }
   }
 
-  /**
-   * Returns the light of the usual hole: the median over the holes of what each shows beside leaf;
-   * 1 where none shows enough.
-   */
-  private double plugLight(float[][] even, boolean[] counts) {
-    Parts holes = Parts.of(hole, width, height);
-    boolean[] outside = new boolean[leaf.length];
-    for (int i = 0; i < leaf.length; i++) {
-      outside[i] = !hole[i];
-    }
-    // The hole's width is often a guess: its wall does not count.
-    boolean[] wall = BoxFilter.any(outside, width, height, (int) (holePx / 8));
-    double[][] light = new double[holes.count()][];
+  /** Adds what is brown in the holes of dead plants, if it is lit nearly as they are. */
+  private void addShaded(boolean[] dead, boolean[] brown, float[][] even) {
+    boolean[] nearHole = BoxFilter.any(hole, width, height, 2);
+    Parts holes = Parts.of(nearHole, width, height);
+    double[] light = new double[holes.count()];
     int[] n = new int[light.length];
     for (int i = 0; i < leaf.length; i++) {
-      if (hole[i] && !wall[i] && !leaf[i] && counts[i]) {
-        int at = holes.label(i);
-        light[at] = light[at] == null ? new double[holes.size(at)] : light[at];
-        light[at][n[at]++] = luminance(even, i);
+      if (nearHole[i] && dead[i]) {
+        light[holes.label(i)] += PlugLight.luminance(even, i);
+        n[holes.label(i)]++;
       }
     }
-    double[] usual =
-        IntStream.range(0, light.length)
-            .filter(at -> n[at] >= LEAST_PX)
-            .mapToDouble(at -> Quantile.of(Arrays.copyOf(light[at], n[at]), 0.5))
-            .toArray();
-    return usual.length == 0 ? 1 : Quantile.of(usual, 0.5);
+    for (int i = 0; i < leaf.length; i++) {
+      int at = holes.label(i);
+      boolean plant = nearHole[i] && brown[i] && n[at] >= LEAST_PX;
+      dead[i] |= plant && PlugLight.luminance(even, i) > SHADED * light[at] / n[at];
+    }
   }
 
-  private static double luminance(float[][] even, int i) {
-    return Srgb.luminance(even[0][i], even[1][i], even[2][i]);
-  }
-
-  private Part[] look(Parts parts, boolean[] mask, float[] warm) {
-    Part[] found = new Part[parts.count()];
+  private BrownPart[] look(Parts parts, boolean[] mask, float[] warm) {
+    BrownPart[] found = new BrownPart[parts.count()];
     for (int p = 0; p < found.length; p++) {
-      found[p] = new Part();
+      found[p] = new BrownPart();
     }
     Parts living = Parts.alsoDiagonal(leaf, width, height);
     boolean[] nearHole = BoxFilter.any(hole, width, height, 2);
     for (int i = 0; i < leaf.length; i++) {
       if (mask[i]) {
-        Part part = found[parts.label(i)];
-        part.pixels++;
-        part.warm += warm[i];
+        BrownPart part = found[parts.label(i)];
+        part.add(i % width, Math.floorDiv(i, width), warm[i]);
         part.beyond += nearHole[i] ? 0 : 1;
         border(i, mask, living, part);
         about(i, mask, warm, part);
@@ -191,7 +145,7 @@ final class DeadLeaf {
     return found;
   }
 
-  private void border(int i, boolean[] mask, Parts living, Part part) {
+  private void border(int i, boolean[] mask, Parts living, BrownPart part) {
     boolean rim = false;
     boolean besideLeaf = false;
     for (int side : sides(i)) {
@@ -217,7 +171,7 @@ final class DeadLeaf {
   }
 
   /** Adds up how brown the open ground is that lies a few pixels off a place on a part's rim. */
-  private void about(int i, boolean[] mask, float[] warm, Part part) {
+  private void about(int i, boolean[] mask, float[] warm, BrownPart part) {
     int[] sides = sides(i);
     if (mask[sides[0]] && mask[sides[1]] && mask[sides[2]] && mask[sides[3]]) {
       return;

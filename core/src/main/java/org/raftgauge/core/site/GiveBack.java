@@ -5,7 +5,7 @@ import org.raftgauge.core.pixels.PointPx;
 
 /**
  * Gives a leaf that hangs over an empty hole back to the plant it grows on. A plant surrounds its
- * foot; a neighbour's leaf comes in from one side, or touches the hole with its tip alone.
+ * foot; a neighbour's leaf comes in from one side.
  */
 final class GiveBack {
   private static final int RAYS = 16;
@@ -21,12 +21,6 @@ final class GiveBack {
 
   private static final double SHARED = 0.12;
 
-  /**
-   * No plant's middle lies farther from its foot than this many radii of the disc of its area: 0.7
-   * at most of 674 plants that touch others, 3 and 5 for leaves over empty holes (rendered photos).
-   */
-  private static final double ASIDE = 1.2;
-
   private final int width;
   private final int height;
   private final PointPx[] feet;
@@ -40,39 +34,17 @@ final class GiveBack {
   /** Changes the owner of overhangs in place. */
   void overhangs(short[] owner) {
     Borders borders = Borders.of(width, height, owner, feet.length);
-    boolean[] aside = aside(owner);
     for (short s = 0; s < feet.length; s++) {
       short by = borders.chiefNeighbour(s);
       if (by == AllotCanopy.NONE || borders.areaPx(by) < TIMES_LARGER * borders.areaPx(s)) {
         continue;
       }
-      boolean fromOneSide =
-          borders.sharedFraction(s) > SHARED && surround(s, owner, borders.areaPx(s)) < SURROUND;
-      if (fromOneSide || aside[s]) {
+      if (borders.sharedFraction(s) > SHARED && surround(s, owner, borders.areaPx(s)) < SURROUND) {
         for (int i = 0; i < owner.length; i++) {
           owner[i] = owner[i] == s ? by : owner[i];
         }
       }
     }
-  }
-
-  /** Says of each site whether its canopy lies aside of its foot. */
-  private boolean[] aside(short[] owner) {
-    double[][] sums = new double[feet.length][3];
-    for (int i = 0; i < owner.length; i++) {
-      if (owner[i] >= 0) {
-        double[] sum = sums[owner[i]];
-        sum[0]++;
-        sum[1] += i % width - feet[owner[i]].xPx();
-        sum[2] += Math.floorDiv(i, width) - feet[owner[i]].yPx();
-      }
-    }
-    boolean[] aside = new boolean[feet.length];
-    for (int s = 0; s < feet.length; s++) {
-      double n = sums[s][0];
-      aside[s] = n > 0 && Math.hypot(sums[s][1], sums[s][2]) / n > ASIDE * Math.sqrt(n / Math.PI);
-    }
-    return aside;
   }
 
   /**

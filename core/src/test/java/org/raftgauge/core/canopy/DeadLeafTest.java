@@ -43,6 +43,23 @@ class DeadLeafTest {
   }
 
   @Test
+  void aDryPlugInTheOnlyOpenHoleIsNoPlant() {
+    for (double radius : new double[] {10, 14, 17}) {
+      assertEquals(0, areaCm2(Plants.on(0.75).disc(80, 80, radius, DRY)), "radius " + radius);
+    }
+  }
+
+  @Test
+  void aDeadSeedlingInItsHoleIsMeasuredToTwelvePercent() {
+    // Two seed leaves 6 mm in radius whose middles are 11 mm apart overlap by the lens of
+    // 2 r^2 acos(d / 2r) - d / 2 sqrt(4 r^2 - d^2); a rim of 70 mm is put to 0.3 px.
+    double lens = 72 * Math.acos(11 / 12.0) - 5.5 * Math.sqrt(144 - 121);
+    double truth = (72 * Math.PI - lens) / 100;
+    Plants plants = Plants.on(0.75).disc(75, 80, 6, DRY).disc(86, 80, 6, DRY);
+    assertEquals(1, areaCm2(plants) / truth, 0.12);
+  }
+
+  @Test
   void brownThatHangsOnNoPlantIsNone() {
     assertEquals(0, areaCm2(Plants.on(0.75).disc(150, 150, 30, DRY)));
   }
