@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: Apache-2.0
 package org.raftgauge.proving.fault;
 
+import java.util.Optional;
 import java.util.Random;
 import org.raftgauge.core.book.Lens;
 import org.raftgauge.proving.camera.Camera;
@@ -17,7 +18,7 @@ import org.raftgauge.proving.solid.Tint;
  * @param light the lamps
  * @param optics blur, vignetting and veil
  * @param exposure the camera's gain
- * @param drop where a drop sits on the lens, shares of width and height; below 0: none
+ * @param drop where a drop sits on the lens, if one does
  * @param seed of noise
  */
 record Night(
@@ -26,8 +27,11 @@ record Night(
     Light light,
     Shot.Optics optics,
     double exposure,
-    double[] drop,
+    Optional<Drop> drop,
     long seed) {
+
+  /** A place in the picture, shares of its width and height. */
+  record Drop(double x, double y) {}
 
   /** Draws an evening as they usually are at a station. */
   static Night usual(PondStation station, Random random) {
@@ -41,12 +45,11 @@ record Night(
             at.turnRad() + 0.0002 * random.nextGaussian(),
             at.tiltXRad() + 0.0003 * random.nextGaussian(),
             at.tiltYRad() + 0.0003 * random.nextGaussian());
-    double[] slope = station.slope();
     Light.Field field =
         new Light.Field(
             0,
-            slope[0] + 0.015 * random.nextGaussian(),
-            slope[1] + 0.015 * random.nextGaussian(),
+            station.slopeX() + 0.015 * random.nextGaussian(),
+            station.slopeY() + 0.015 * random.nextGaussian(),
             0,
             random.nextInt(1 << 20));
     double day = 0.08 * random.nextDouble();
@@ -65,9 +68,14 @@ record Night(
             station.vignetting() + 0.005 * random.nextGaussian(),
             0.005 + 0.005 * random.nextDouble());
     double exposure = 0.85 * Math.exp(0.03 * random.nextGaussian());
-    double[] none = {-1, -1};
     return new Night(
-        station.lens(), hold, light, optics, exposure, none, random.nextInt(1 << 30) + 1L);
+        station.lens(),
+        hold,
+        light,
+        optics,
+        exposure,
+        Optional.empty(),
+        random.nextInt(1 << 30) + 1L);
   }
 
   /** Returns the evening with a fault; the random numbers say which way it goes. */
@@ -86,7 +94,7 @@ record Night(
               lens,
               light,
               optics,
-              new double[] {0.2 + 0.6 * random.nextDouble(), to > Math.PI ? 0.25 : 0.75});
+              Optional.of(new Drop(0.2 + 0.6 * random.nextDouble(), to > Math.PI ? 0.25 : 0.75)));
       case LAMP -> changed(lens, dimmer(to), optics, drop);
     };
   }
@@ -112,7 +120,7 @@ record Night(
             f.seed()));
   }
 
-  private Night changed(Lens on, Light under, Shot.Optics through, double[] wet) {
+  private Night changed(Lens on, Light under, Shot.Optics through, Optional<Drop> wet) {
     return new Night(on, hold, under, through, exposure, wet, seed);
   }
 

@@ -39,7 +39,7 @@ final class PondCrop {
     for (int board = 0; board < PondStation.boards(); board++) {
       int age = (evening + STAGGER_DAYS * board) % CYCLE_DAYS + 3;
       int cycle = (evening + STAGGER_DAYS * board) / CYCLE_DAYS;
-      long plants = seed * 7919 + board * 131 + cycle;
+      long plants = seed * 7919 + 131L * board + cycle;
       BoardLook look =
           new BoardLook(
               Tint.srgb(0xeeeeec),

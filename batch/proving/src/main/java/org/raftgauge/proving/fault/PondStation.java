@@ -24,10 +24,17 @@ import org.raftgauge.proving.solid.Placement;
  * @param hold where its camera hangs
  * @param blurPx usual defocus, px
  * @param vignetting usual loss in the corners
- * @param slope usual slope of its light along x and y, share a metre
+ * @param slopeX usual slope of its light along x, share a metre
+ * @param slopeY the same along y
  */
 record PondStation(
-    String name, Lens lens, Hold hold, double blurPx, double vignetting, double[] slope) {
+    String name,
+    Lens lens,
+    Hold hold,
+    double blurPx,
+    double vignetting,
+    double slopeX,
+    double slopeY) {
   private static final int WIDTH_PX = 1000;
   private static final int HEIGHT_PX = 660;
 
@@ -54,9 +61,16 @@ record PondStation(
             0.012 * random.nextGaussian(),
             0.01 * random.nextGaussian(),
             0.01 * random.nextGaussian());
-    double[] slope = {0.1 * random.nextGaussian(), 0.1 * random.nextGaussian()};
+    double slopeX = 0.1 * random.nextGaussian();
+    double slopeY = 0.1 * random.nextGaussian();
     return new PondStation(
-        name, lens, hold, 0.4 + 0.2 * random.nextDouble(), 0.15 * random.nextDouble(), slope);
+        name,
+        lens,
+        hold,
+        0.4 + 0.2 * random.nextDouble(),
+        0.15 * random.nextDouble(),
+        slopeX,
+        slopeY);
   }
 
   int widthPx() {

@@ -71,7 +71,7 @@ final class Season {
   }
 
   private void add(Fault fault, Plan plan) throws IOException {
-    long own = plan.faultSeed() * 1_000_003 + seed * 31 + fault.ordinal();
+    long own = plan.faultSeed() * 1_000_003 + seed * 31 + fault.number();
     int least = 14;
     int onset = least + new Random(own).nextInt(plan.evenings() - plan.faultEvenings() - least + 1);
     List<PhotoMeasure> photos = new ArrayList<>();

@@ -29,7 +29,7 @@ final class TakePhoto {
   static void write(PondStation station, Scene scene, Night night, Path file) throws IOException {
     Exposure view = RenderPhoto.render(scene, night.camera(station), night.light());
     RgbImage photo = Develop.develop(view, night.shot());
-    RgbImage seen = night.drop()[0] < 0 ? photo : wet(photo, night.drop());
+    RgbImage seen = night.drop().map(drop -> wet(photo, drop)).orElse(photo);
     PictureFiles.writeJpeg(seen, file, night.shot().finish().jpegQuality());
   }
 
@@ -46,7 +46,7 @@ final class TakePhoto {
   }
 
   /** Smears a disc of the picture. */
-  private static RgbImage wet(RgbImage photo, double[] drop) {
+  private static RgbImage wet(RgbImage photo, Night.Drop drop) {
     int w = photo.width();
     int h = photo.height();
     byte[] in = photo.rgb();
@@ -54,7 +54,7 @@ final class TakePhoto {
     for (int i = 0; i < w * h; i++) {
       int x = i % w;
       int y = Math.floorDiv(i, w);
-      if (Math.hypot(x - drop[0] * w, y - drop[1] * h) < DROP_SHARE * w) {
+      if (Math.hypot(x - drop.x() * w, y - drop.y() * h) < DROP_SHARE * w) {
         for (int c = 0; c < 3; c++) {
           out[3 * i + c] = (byte) Math.round(mean(photo, x, y, c));
         }
