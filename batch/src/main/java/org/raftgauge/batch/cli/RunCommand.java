@@ -173,8 +173,8 @@ final class RunCommand implements Callable<Integer> {
     Folders.someLeft(photos, found);
     Farm farm = choice.farm(open.farm());
     RunPictures pictures = new RunPictures(farm, wanted());
-    Tools tools = new Tools(
-            farm, open.measurer(), pictures, progress, open.page(), open.forecasts());
+    Tools tools =
+        new Tools(farm, open.measurer(), pictures, progress, open.page(), open.forecasts());
     return RunFolder.run(request(farm, atOnce), found, tools);
   }
 

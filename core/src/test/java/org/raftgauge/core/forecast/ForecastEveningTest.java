@@ -101,9 +101,12 @@ class ForecastEveningTest {
             .raft("R-1", 20)
             .file(
                 "harvests.csv",
-                "raft,harvested_at,heads,total_weight_g\n"
-                    + "R-1,2027-05-20T08:00,10,300\nR-1,2027-05-25T08:00,10,250\n"
-                    + "R-1,2027-06-09T08:00,10,9999\n")
+                """
+                raft,harvested_at,heads,total_weight_g
+                R-1,2027-05-20T08:00,10,300
+                R-1,2027-05-25T08:00,10,250
+                R-1,2027-06-09T08:00,10,9999
+                """)
             .forecast(GrowingRafts.exact());
 
     // 300 + 250; the harvest of 9 June is later than the evening and not known.

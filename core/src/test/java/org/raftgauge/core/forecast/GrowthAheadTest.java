@@ -16,8 +16,9 @@ import org.raftgauge.core.growth.GrowthCurve;
 import org.raftgauge.core.growth.Series;
 
 class GrowthAheadTest {
-  private static final DoubleUnaryOperator CURVE =
-      t -> Math.log(GrowingRafts.LOGISTIC.applyAsDouble(t));
+  private static double curve(double dat) {
+    return Math.log(GrowingRafts.LOGISTIC.applyAsDouble(dat));
+  }
 
   /** Plants of a cycle that grow on ln area f(t), each by some 20 % larger or smaller for good. */
   private static List<Series> plants(DoubleUnaryOperator f, int from, int last) {
@@ -43,11 +44,11 @@ class GrowthAheadTest {
 
   @Test
   void aWayHasTheIncrementsOfItsPlantsWhateverTheirSizes() {
-    CommonPath way = way(CURVE, 24);
+    CommonPath way = way(GrowthAheadTest::curve, 24);
 
     assertEquals(11, way.size());
     for (int i = 1; i < way.size(); i++) {
-      double grown = CURVE.applyAsDouble(way.age(i)) - CURVE.applyAsDouble(way.age(i - 1));
+      double grown = curve(way.age(i)) - curve(way.age(i - 1));
       assertEquals(grown, way.lnArea(i) - way.lnArea(i - 1), 1e-9);
     }
   }
@@ -55,7 +56,7 @@ class GrowthAheadTest {
   @Test
   void plantsThatCloseOrCollapseDoNotBendTheWay() {
     List<Series> plants = new ArrayList<>();
-    List<Series> all = plants(CURVE, 4, 24);
+    List<Series> all = plants(GrowthAheadTest::curve, 4, 24);
     for (int p = 0; p < all.size(); p++) {
       Series s = all.get(p);
       double[] dat = new double[s.size()];
@@ -71,17 +72,21 @@ class GrowthAheadTest {
     }
     CommonPath way = CommonPath.of(plants);
 
-    double grown = CURVE.applyAsDouble(24) - CURVE.applyAsDouble(4);
+    double grown = curve(24) - curve(4);
     assertEquals(grown, way.lnArea(way.size() - 1) - way.lnArea(0), 0.02);
   }
 
   @Test
   void growthGoesOnAsThePastCyclesDid() {
-    List<CommonPath> past = List.of(way(CURVE, 34), way(CURVE, 34), way(CURVE, 34));
-    GrowthAhead ahead = GrowthAhead.of(past, way(CURVE, 20), 15).orElseThrow();
+    List<CommonPath> past =
+        List.of(
+            way(GrowthAheadTest::curve, 34),
+            way(GrowthAheadTest::curve, 34),
+            way(GrowthAheadTest::curve, 34));
+    GrowthAhead ahead = GrowthAhead.of(past, way(GrowthAheadTest::curve, 20), 15).orElseThrow();
 
     for (int to : new int[] {22, 25, 30}) {
-      double grown = CURVE.applyAsDouble(to) - CURVE.applyAsDouble(20);
+      double grown = curve(to) - curve(20);
       Forecast told = ahead.sinceLast(to);
       assertEquals(grown, told.mean(), 0.01, "to day " + to);
       assertTrue(told.sd() > 0.001 && told.sd() < 0.05, "sd " + told.sd());
@@ -92,32 +97,45 @@ class GrowthAheadTest {
   @Test
   void aCycleThatBeganLateIsTakenForItsOwnAge() {
     // Tonight's plants are where the others were a day and a half before: they grow faster still.
-    DoubleUnaryOperator late = t -> CURVE.applyAsDouble(t - 1.5);
-    List<CommonPath> past = List.of(way(CURVE, 34), way(CURVE, 34), way(CURVE, 34));
+    DoubleUnaryOperator late = t -> curve(t - 1.5);
+    List<CommonPath> past =
+        List.of(
+            way(GrowthAheadTest::curve, 34),
+            way(GrowthAheadTest::curve, 34),
+            way(GrowthAheadTest::curve, 34));
     GrowthAhead ahead = GrowthAhead.of(past, way(late, 24), 15).orElseThrow();
 
     double grown = late.applyAsDouble(30) - late.applyAsDouble(24);
-    double usual = CURVE.applyAsDouble(30) - CURVE.applyAsDouble(24);
+    double usual = curve(30) - curve(24);
     assertEquals(grown, ahead.sinceLast(30).mean(), 0.25 * (grown - usual));
   }
 
   @Test
   void cyclesThatDifferMakeTheForecastLessSure() {
-    List<CommonPath> alike = List.of(way(CURVE, 34), way(CURVE, 34), way(CURVE, 34));
+    List<CommonPath> alike =
+        List.of(
+            way(GrowthAheadTest::curve, 34),
+            way(GrowthAheadTest::curve, 34),
+            way(GrowthAheadTest::curve, 34));
     List<CommonPath> different =
         List.of(
-            way(t -> CURVE.applyAsDouble(t + 2) + 0.02 * Math.sin(t), 34),
-            way(t -> CURVE.applyAsDouble(t - 2) + 0.03 * Math.sin(1.3 * t), 34),
-            way(t -> CURVE.applyAsDouble(1.05 * t) + 0.03 * Math.cos(0.9 * t), 34));
+            way(t -> curve(t + 2) + 0.02 * Math.sin(t), 34),
+            way(t -> curve(t - 2) + 0.03 * Math.sin(1.3 * t), 34),
+            way(t -> curve(1.05 * t) + 0.03 * Math.cos(0.9 * t), 34));
 
-    double sure = GrowthAhead.of(alike, way(CURVE, 20), 15).orElseThrow().sinceLast(25).sd();
-    double less = GrowthAhead.of(different, way(CURVE, 20), 15).orElseThrow().sinceLast(25).sd();
+    double sure =
+        GrowthAhead.of(alike, way(GrowthAheadTest::curve, 20), 15).orElseThrow().sinceLast(25).sd();
+    double less =
+        GrowthAhead.of(different, way(GrowthAheadTest::curve, 20), 15)
+            .orElseThrow()
+            .sinceLast(25)
+            .sd();
     assertTrue(less > 1.5 * sure, sure + " and " + less);
   }
 
   @Test
   void withoutAPastCycleNothingIsCarriedOn() {
-    assertEquals(Optional.empty(), GrowthAhead.of(List.of(), way(CURVE, 20), 15));
+    assertEquals(Optional.empty(), GrowthAhead.of(List.of(), way(GrowthAheadTest::curve, 20), 15));
   }
 
   @Test
