@@ -105,7 +105,8 @@ final class GraderPicksCommand implements Callable<Integer> {
                   "BOOK " + book,
                   "no photo of the three days before "
                       + when.truncatedTo(ChronoUnit.MINUTES)
-                      + " shows " + crop,
+                      + " shows "
+                      + crop,
                   "run raftgauge over newer photos, or give another --at")));
     }
     console.out().println(picked + " plants to weigh: " + out.resolve("picks.csv"));

@@ -47,7 +47,8 @@ public final class MarkSeen {
    * @param book the book's folder
    * @param say what is said
    * @return the number of the first new line
-   * @throws InputException if the file's header lacks a column that is needed, or a row stands there already
+   * @throws InputException if the file's header lacks a column that is needed, or a row stands
+   *     there already
    * @throws IOException if it cannot be written
    */
   public static int add(Path book, Say say) throws InputException, IOException {

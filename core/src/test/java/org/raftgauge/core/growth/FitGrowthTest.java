@@ -207,8 +207,7 @@ class FitGrowthTest {
             FitGrowth.of(
                 Series.of(days(2, 1), new double[] {5, 6, 7}),
                 FitRule.defaults().withModels(CurveModel.EXPONENTIAL, CurveModel.LOGISTIC)));
-    assertEquals(
-        "3 photos before the plants closed, where a curve needs at least 5", not.reason());
+    assertEquals("3 photos before the plants closed, where a curve needs at least 5", not.reason());
   }
 
   @Test
