@@ -4,6 +4,7 @@ package org.raftgauge.batch.cli;
 import java.io.IOException;
 import java.nio.file.Path;
 import java.time.OffsetDateTime;
+import java.time.temporal.ChronoUnit;
 import java.util.List;
 import java.util.concurrent.Callable;
 import org.raftgauge.batch.grade.BookGraders;
@@ -102,7 +103,10 @@ final class GraderPicksCommand implements Callable<Integer> {
           List.of(
               new Problem(
                   "BOOK " + book,
-                  "no photo of the three days before " + when + " shows " + crop,
+                  "no photo of the three days before "
+                      + when.truncatedTo(ChronoUnit.MINUTES)
+                      + " shows "
+                      + crop,
                   "run raftgauge over newer photos, or give another --at")));
     }
     console.out().println(picked + " plants to weigh: " + out.resolve("picks.csv"));

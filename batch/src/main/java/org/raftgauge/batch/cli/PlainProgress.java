@@ -68,7 +68,7 @@ final class PlainProgress implements Progress {
     double seconds = Math.max((System.nanoTime() - startNanos) / 1e9, 1e-3);
     double left = seconds / measured * (photos - done);
     return String.format(
-        Locale.ROOT, ", %.1f a second, about %.0f s left", measured / seconds, left);
+        Locale.ROOT, ", %.1f s a photo, about %.0f s left", seconds / measured, left);
   }
 
   @Override

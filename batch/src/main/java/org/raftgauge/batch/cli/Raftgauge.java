@@ -3,6 +3,8 @@ package org.raftgauge.batch.cli;
 
 import java.io.PrintWriter;
 import java.nio.charset.StandardCharsets;
+import java.time.LocalDate;
+import java.time.format.DateTimeParseException;
 import org.raftgauge.batch.run.ProgramVersion;
 import org.raftgauge.core.problem.InputException;
 import org.raftgauge.core.problem.Problem;
@@ -12,6 +14,7 @@ import picocli.CommandLine.IVersionProvider;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.ParameterException;
 import picocli.CommandLine.Spec;
+import picocli.CommandLine.TypeConversionException;
 
 /** The program: from a folder of raft photos to leaf area per planting site. */
 @Command(
@@ -98,6 +101,7 @@ public final class Raftgauge implements Runnable {
             .addSubcommand(new NewCommand(console))
             .addSubcommand(new SeenCommand(workplace, console))
             .addSubcommand(new CompletionCommand(console))
+            .registerConverter(LocalDate.class, Raftgauge::date)
             .setOut(new PrintWriter(console.out(), true, StandardCharsets.UTF_8))
             .setCaseInsensitiveEnumValuesAllowed(true)
             .setErr(new PrintWriter(console.err(), true, StandardCharsets.UTF_8))
@@ -110,6 +114,15 @@ public final class Raftgauge implements Runnable {
   @Override
   public void run() {
     spec.commandLine().usage(spec.commandLine().getOut());
+  }
+
+  private static LocalDate date(String text) {
+    try {
+      return LocalDate.parse(text);
+    } catch (DateTimeParseException e) {
+      throw new TypeConversionException(
+          "\"" + text + "\" is not a date; write year-month-day, as in 2026-04-16");
+    }
   }
 
   private static int wrongCall(ParameterException e, Console console) {

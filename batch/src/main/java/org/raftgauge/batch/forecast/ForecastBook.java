@@ -81,7 +81,9 @@ public final class ForecastBook {
           List.of(
               new Problem(
                   "BOOK " + folder,
-                  "nothing can be forecast on " + on + (why.isEmpty() ? "" : ": " + why),
+                  "nothing can be forecast on "
+                      + on
+                      + (why.isEmpty() ? "" : ": " + String.join("; ", why)),
                   "run raftgauge over more photos, or give another --on")));
     }
     List<PlanRow> rows =

@@ -47,7 +47,8 @@ public final class MarkSeen {
    * @param book the book's folder
    * @param say what is said
    * @return the number of the first new line
-   * @throws InputException if the file's header lacks a column that is needed
+   * @throws InputException if the file's header lacks a column that is needed, or a row stands
+   *     there already
    * @throws IOException if it cannot be written
    */
   public static int add(Path book, Say say) throws InputException, IOException {
@@ -56,6 +57,7 @@ public final class MarkSeen {
     String bare = before.startsWith("\uFEFF") ? before.substring(1) : before;
     List<String> columns = bare.isBlank() ? COLUMNS : header(bare, say);
     String rows = rows(columns, say);
+    refuseTwice(bare, rows);
     String head = rows.substring(0, rows.indexOf('\n') + 1);
     String end = before.isEmpty() || before.endsWith("\n") ? "" : "\r\n";
     String whole = bare.isBlank() ? rows : before + end + rows.substring(head.length());
@@ -67,6 +69,22 @@ public final class MarkSeen {
       Files.deleteIfExists(draft);
     }
     return (int) whole.lines().count() - say.items().size() + 1;
+  }
+
+  /** Refuses a row that stands in the file already: the book would complain of it ever after. */
+  private static void refuseTwice(String before, String rows) throws InputException {
+    List<String> lines = before.lines().toList();
+    for (String row : rows.lines().skip(1).toList()) {
+      int at = lines.indexOf(row);
+      if (at >= 0) {
+        throw new InputException(
+            List.of(
+                new Problem(
+                    FILE + ":" + (at + 1),
+                    "says the same already, nothing was added",
+                    "delete that line to show the row again")));
+      }
+    }
   }
 
   private static List<String> header(String text, Say say) throws InputException {

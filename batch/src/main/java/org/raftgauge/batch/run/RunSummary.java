@@ -18,8 +18,8 @@ import org.raftgauge.core.measure.PhotoStatus;
  *
  * @param folder where it is published
  * @param photos number of photos by status
- * @param rafts number of the book's rafts in the tables, held ones too
- * @param sites number of their sites in the tables
+ * @param rafts number of the book's rafts in the tables, held ones too, each once
+ * @param sites number of their sites, each raft as on its latest photo
  * @param totalAreaCm2 projected leaf area of all of them, cm2
  * @param unassigned rafts measured and kept that no planting explains; not in the numbers above
  * @param missing for each evening of its photos the rafts expected then that no photo shows

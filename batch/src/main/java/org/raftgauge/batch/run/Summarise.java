@@ -3,7 +3,10 @@ package org.raftgauge.batch.run;
 
 import java.nio.file.Path;
 import java.time.LocalDate;
+import java.time.OffsetDateTime;
 import java.util.ArrayList;
+import java.util.Collection;
+import java.util.Comparator;
 import java.util.EnumMap;
 import java.util.List;
 import java.util.Map;
@@ -14,6 +17,7 @@ import java.util.OptionalDouble;
 import java.util.Set;
 import java.util.TreeMap;
 import java.util.TreeSet;
+import java.util.function.BinaryOperator;
 import java.util.stream.Collectors;
 import org.raftgauge.batch.store.Settled;
 import org.raftgauge.core.measure.PhotoMeasure;
@@ -35,7 +39,7 @@ final class Summarise {
    * @return the summary
    */
   static RunSummary run(Path folder, Collected run, Farm farm, List<String> notes) {
-    List<RaftRows> rafts = run.assigned();
+    Collection<RaftRows> rafts = latest(run.assigned());
     return new RunSummary(
         folder,
         counts(run.photos()),
@@ -48,6 +52,17 @@ final class Summarise {
         notes,
         Optional.empty(),
         Optional.empty());
+  }
+
+  /** Returns each raft once, as on its latest photo: leaf of earlier evenings is no more leaf. */
+  private static Collection<RaftRows> latest(List<RaftRows> rows) {
+    Map<String, RaftRows> latest = new TreeMap<>();
+    Comparator<RaftRows> byTime =
+        Comparator.comparing(r -> r.photo().takenAt().orElse(OffsetDateTime.MIN));
+    for (RaftRows row : rows) {
+      latest.merge(row.raft().raft().orElse(""), row, BinaryOperator.maxBy(byTime));
+    }
+    return latest.values();
   }
 
   /** Returns the evenings of the photos that were measured. */

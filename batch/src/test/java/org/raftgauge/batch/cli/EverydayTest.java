@@ -70,6 +70,30 @@ class EverydayTest {
   }
 
   @Test
+  void theSameRowIsNotAddedTwice() throws Exception {
+    String[] seen = {"seen", ITEM, "--until", "2027-03-12", "--book", path("book")};
+    assertEquals(0, run(seen), text(err));
+    String before = Files.readString(folder.resolve("book/seen.csv"));
+    assertEquals(2, run(seen));
+    assertEquals(
+        "seen.csv:2: says the same already, nothing was added; delete that line to show the row"
+            + " again\n",
+        text(err));
+    assertEquals(before, Files.readString(folder.resolve("book/seen.csv")));
+  }
+
+  @Test
+  void aDateThatIsNoneIsAnsweredWithItsForm() {
+    assertEquals(2, run("seen", ITEM, "--until", "12.3.2027", "--book", path("book")));
+    assertTrue(
+        text(err)
+            .startsWith(
+                "Invalid value for option '--until': \"12.3.2027\" is not a date; write"
+                    + " year-month-day, as in 2026-04-16\n"),
+        text(err));
+  }
+
+  @Test
   void aColumnThatIsMissingIsNamed() throws Exception {
     Files.writeString(folder.resolve("book/seen.csv"), "item\n");
     assertEquals(2, run("seen", ITEM, "--by", "Ana", "--book", path("book")));

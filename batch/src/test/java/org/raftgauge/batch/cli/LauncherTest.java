@@ -72,7 +72,7 @@ class LauncherTest {
     assertTrue(first.out().endsWith("batch/target/raftgauge.jar run my photos\n"), first.out());
     assertEquals("", second.err());
     assertEquals(
-        "-q -B -DskipTests -Dspotless.check.skip=true -pl core,batch -am package\n",
+        "-q -B -Dmaven.test.skip=true -Dspotless.check.skip=true -pl core,batch -am package\n",
         Files.readString(folder.resolve("mvn.log")));
   }
 

@@ -176,7 +176,7 @@ class RaftgaugeTest {
     assertEquals("Measuring 40 photos", lines.get(0));
     assertEquals(11, lines.size());
     assertTrue(
-        lines.get(1).matches("4 of 40 photos, [0-9.]+ a second, about [0-9]+ s left"),
+        lines.get(1).matches("4 of 40 photos, [0-9.]+ s a photo, about [0-9]+ s left"),
         lines.get(1));
     assertTrue(lines.get(10).startsWith("40 of 40 photos, "), lines.get(10));
   }

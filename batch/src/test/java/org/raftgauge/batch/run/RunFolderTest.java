@@ -106,7 +106,7 @@ class RunFolderTest {
     assertTrue(one.remove("run.json").contains("\"workers\": 1"));
     assertTrue(four.remove("run.json").contains("\"workers\": 4"));
     assertEquals(one, four);
-    assertEquals(30, one.size(), "six tables, twelve overlays and a board in each");
+    assertEquals(33, one.size(), "six tables, three of ponds, twelve overlays and their boards");
   }
 
   @Test
@@ -222,7 +222,7 @@ class RunFolderTest {
     assertEquals(1, summary.photos().get(PhotoStatus.HELD));
     assertTrue(
         text("out/photos.csv").contains("R1;R1,held,raft id R1 is on two boards of one photo,"));
-    assertEquals(2, summary.rafts());
+    assertEquals(1, summary.rafts());
     assertEquals(0, summary.totalAreaCm2());
     assertEquals(1, summary.attention().size(), summary.attention().toString());
     assertTrue(text("out/rafts.csv").contains(",3,0,0,3,,,,,,,,,"), text("out/rafts.csv"));
@@ -316,6 +316,19 @@ class RunFolderTest {
         text("out/photos.csv"));
     run("out");
     assertEquals(3, measurer.calls(), "the refused photo twice, the other once");
+  }
+
+  @Test
+  void aRaftOfTwoEveningsCountsOnceAsOnTheLatest() throws Exception {
+    photo("b.txt", "rafts=R1 area=20 at=2026-04-12T18:00:00+01:00");
+    RunSummary latest = run("latest");
+    photo("a.txt", "rafts=R1 area=10" + EVENING);
+    RunSummary both = run("both");
+
+    assertEquals(1, both.rafts());
+    assertEquals(latest.sites(), both.sites());
+    assertTrue(both.totalAreaCm2() > 0);
+    assertEquals(latest.totalAreaCm2(), both.totalAreaCm2());
   }
 
   @Test

@@ -25,7 +25,7 @@ class FirstEveningTest {
         Readme.ROOT.resolve("sample-images/photos/2026-03-06/" + PHOTO), photos.resolve(PHOTO));
     String page = Files.readString(Readme.ROOT.resolve("batch/FIRST-EVENING.md"));
     List<String> commands = Readme.commands(page);
-    assertEquals(8, commands.size(), commands.toString());
+    assertEquals(9, commands.size(), commands.toString());
     for (String command : commands) {
       Readme.Said said = Readme.run(arguments(command));
       assertEquals(0, said.code(), command + " said " + said.out() + said.err());
@@ -42,7 +42,7 @@ class FirstEveningTest {
                 tag: {x_mm: 310, y_mm: 46, side_mm: 72}
             """);
       }
-      if (command.contains(" check ")) {
+      if (command.contains("raftgauge check ")) {
         assertTrue(said.out().startsWith("Nothing is wrong"), said.out());
       }
       if (command.contains("run my-photos --book")) {

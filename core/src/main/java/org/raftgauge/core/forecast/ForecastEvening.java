@@ -154,7 +154,8 @@ public final class ForecastEvening {
             .distinct()
             .count();
     if (trays > 0) {
-      remarks.add(trays + " rafts or trays that are not transplanted yet are left out");
+      String those = trays == 1 ? "1 raft or tray that is" : trays + " rafts or trays that are";
+      remarks.add(those + " not transplanted yet: left out");
     }
     return remarks;
   }

@@ -66,10 +66,11 @@ public final class FitGrowth {
 
   private static List<Candidate> candidates(Points points, FitRule rule, List<String> failures) {
     List<Candidate> out = new ArrayList<>();
+    int least = Integer.MAX_VALUE;
     for (CurveModel model : rule.models()) {
       int needed = model.parameterCount() + (rule.models().size() > 1 ? 3 : 2);
       if (points.observed() < needed) {
-        failures.add(points.observed() + " open photos; " + name(model) + " needs " + needed);
+        least = Math.min(least, needed);
         continue;
       }
       FitOutcome outcome = fit(model, rule.scale(), points);
@@ -79,7 +80,15 @@ public final class FitGrowth {
         failures.add(name(model) + ": " + unsolved.reason());
       }
     }
+    if (least < Integer.MAX_VALUE) {
+      failures.add(0, tooFew(points.observed(), least));
+    }
     return out;
+  }
+
+  private static String tooFew(int open, int needed) {
+    String photos = open == 1 ? "1 photo" : open + " photos";
+    return photos + " before the plants closed, where a curve needs at least " + needed;
   }
 
   /** Fits one curve from its best few starts, until two of them lead to the same curve. */

@@ -200,15 +200,14 @@ class FitGrowthTest {
   }
 
   @Test
-  void fewPhotosGiveAReasonForEachCurve() {
+  void fewPhotosGiveOneReasonForAllCurves() {
     NotFitted not =
         assertInstanceOf(
             NotFitted.class,
             FitGrowth.of(
                 Series.of(days(2, 1), new double[] {5, 6, 7}),
                 FitRule.defaults().withModels(CurveModel.EXPONENTIAL, CurveModel.LOGISTIC)));
-    assertEquals(
-        "3 open photos; exponential needs 5; 3 open photos; logistic needs 6", not.reason());
+    assertEquals("3 photos before the plants closed, where a curve needs at least 5", not.reason());
   }
 
   @Test

@@ -78,7 +78,7 @@ class RFitsPublishedCheckTest {
   void twoPointsAreTooFew() {
     NotFitted not =
         assertInstanceOf(NotFitted.class, fit("ChickWeight", "18", CurveModel.LOGISTIC));
-    assertEquals("2 open photos; logistic needs 5", not.reason());
+    assertEquals("2 photos before the plants closed, where a curve needs at least 5", not.reason());
   }
 
   private static List<String> differences(
