@@ -38,7 +38,7 @@ if errorlevel 1 (
 echo raftgauge: building once; this takes a minute or two ... 1>&2
 if not exist "%BATCH%target" mkdir "%BATCH%target"
 pushd "%BATCH%.."
-call mvn -q -B -Dmaven.test.skip=true -Dspotless.check.skip=true -pl core,batch -am package >"%LOG%" 2>&1
+call mvn -q -B -Dmaven.test.skip=true -Dwarnings=-Xlint:none -Dspotless.check.skip=true -pl core,batch -am package >"%LOG%" 2>&1
 set "BUILT=%ERRORLEVEL%"
 popd
 if not "%BUILT%"=="0" (
