@@ -1,13 +1,17 @@
 // SPDX-License-Identifier: Apache-2.0
 package org.raftgauge.core.forecast;
 
+import java.time.Instant;
 import java.time.LocalDate;
+import java.time.OffsetDateTime;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.HashMap;
+import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import java.util.TreeMap;
 import org.raftgauge.core.book.CropBook;
 import org.raftgauge.core.book.PlantLife;
@@ -17,7 +21,6 @@ import org.raftgauge.core.cohort.CohortRule;
 import org.raftgauge.core.cohort.FitCohort;
 import org.raftgauge.core.forecast.AreasOf.Point;
 import org.raftgauge.core.growth.Series;
-import org.raftgauge.core.history.Grown;
 import org.raftgauge.core.history.SiteLook;
 import org.raftgauge.core.history.WhoGrewWhere;
 
@@ -57,11 +60,11 @@ final class FinishedCycles {
         cohort.forEach(life -> over.put(life.plant(), life));
       }
     }
-    Map<String, Map<LocalDate, Point>> points = new TreeMap<>();
+    Map<String, Map<LocalDate, Point>> points = new HashMap<>();
     if (!over.isEmpty()) {
       collect(book, looks, over, points);
     }
-    points.forEach((plant, seen) -> past.add(over.get(plant), seen));
+    new TreeMap<>(points).forEach((plant, seen) -> past.add(over.get(plant), seen));
     return past;
   }
 
@@ -135,17 +138,21 @@ final class FinishedCycles {
       Map<String, PlantLife> over,
       Map<String, Map<LocalDate, Point>> points) {
     WhoGrewWhere who = WhoGrewWhere.of(book);
+    Set<String> rafts = new HashSet<>();
+    over.values().forEach(l -> l.stays().forEach(stay -> rafts.add(stay.planting().raft())));
     for (SiteLook look : sorted(looks)) {
-      Optional<Grown> grown =
-          who.at(look.raft(), look.measure().site(), look.takenAt().toInstant())
-              .filter(g -> over.containsKey(g.plant()))
-              .filter(g -> g.dat().isPresent() && g.dac().isEmpty());
-      if (grown.isPresent() && sound(look)) {
-        points
-            .computeIfAbsent(grown.get().plant(), p -> new TreeMap<>())
-            .put(
-                book.farmDay().evening(look.takenAt().toInstant()),
-                new Point(grown.get().dat().getAsDouble(), look.measure()));
+      if (sound(look) && rafts.contains(look.raft())) {
+        Instant at = look.takenAt().toInstant();
+        who.at(look.raft(), look.measure().site(), at)
+            .filter(g -> g.dat().isPresent() && g.dac().isEmpty())
+            .filter(g -> over.containsKey(g.plant()))
+            .ifPresent(
+                g ->
+                    points
+                        .computeIfAbsent(g.plant(), p -> new TreeMap<>())
+                        .put(
+                            book.farmDay().evening(at),
+                            new Point(g.dat().getAsDouble(), look.measure())));
       }
     }
   }
@@ -153,7 +160,7 @@ final class FinishedCycles {
   private static List<SiteLook> sorted(List<SiteLook> looks) {
     return looks.stream()
         .sorted(
-            Comparator.comparing((SiteLook l) -> l.takenAt().toInstant())
+            Comparator.comparing(SiteLook::takenAt, OffsetDateTime.timeLineOrder())
                 .thenComparing(SiteLook::photo))
         .toList();
   }

@@ -7,6 +7,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import java.util.TreeMap;
 import java.util.function.Predicate;
 import org.raftgauge.core.book.BookAsOf;
@@ -47,7 +48,7 @@ public final class ForecastEvening {
       CropBook book, List<SiteLook> looks, Map<String, Grader> graders, Asked asked) {
     CropBook known = BookAsOf.of(book, asked.evening());
     List<PlantSeries> series = CollectSeries.upTo(known, looks, asked.evening());
-    return new ForecastEvening(known, graders, asked).forecast(looks, series, p -> true);
+    return new ForecastEvening(known, graders, asked).forecast(looks, series);
   }
 
   /**
@@ -62,34 +63,62 @@ public final class ForecastEvening {
   }
 
   /**
-   * Forecasts some crops only, for replays.
+   * Forecasts some rafts, for replays: only up to the last day asked for, so ready days are not
+   * told.
    *
-   * @param some the evening, and which plantings are wanted
+   * @param known the book as of the evening
+   * @param looks what photos that count said; later ones are left out
+   * @param graders by crop
+   * @param some the evening, and what is wanted
    */
-  static EveningForecast of(
+  static List<RaftForecast> of(
       CropBook known, List<SiteLook> looks, Map<String, Grader> graders, Some some) {
-    List<PlantSeries> series = CollectSeries.upTo(known, looks, some.asked().evening());
-    return new ForecastEvening(known, graders, some.asked()).forecast(looks, series, some.which());
+    List<PlantSeries> wanted =
+        CollectSeries.upTo(known, looks, some.asked().evening()).stream()
+            .filter(s -> some.cohorts().test(s.planting()))
+            .toList();
+    ForecastEvening forecast = new ForecastEvening(known, graders, some.asked());
+    Outlooks outlooks = forecast.outlooks(looks, wanted);
+    List<Outlook> plants =
+        outlooks.plants().stream()
+            .filter(p -> some.rafts().contains(p.planting().raft()))
+            .toList();
+    return forecast.rafts(plants, outlooks.bare(), some.asked().rule().days());
   }
 
-  /** What is asked, of which plantings. */
-  record Some(Asked asked, Predicate<Planting> which) {}
+  /**
+   * What is asked of which plants.
+   *
+   * @param asked evening and rule
+   * @param cohorts whether a planting's plants belong to a cohort that is wanted
+   * @param rafts to forecast
+   */
+  record Some(Asked asked, Predicate<Planting> cohorts, Set<String> rafts) {}
 
-  private EveningForecast forecast(
-      List<SiteLook> looks, List<PlantSeries> series, Predicate<Planting> which) {
-    Instant end = book.farmDay().start(asked.evening().plusDays(1));
+  private EveningForecast forecast(List<SiteLook> looks, List<PlantSeries> series) {
+    Outlooks outlooks = outlooks(looks, series);
+    List<RaftForecast> rafts = rafts(outlooks.plants(), outlooks.bare(), asked.rule().horizon());
+    List<String> remarks = remarks(series, outlooks, rafts);
+    return new EveningForecast(
+        asked, rafts, new ForecastRows(asked).of(rafts), new Supply(asked).of(rafts), remarks);
+  }
+
+  private Outlooks outlooks(List<SiteLook> looks, List<PlantSeries> series) {
+    Instant end = end();
     List<SiteLook> before =
         looks.stream().filter(l -> l.takenAt().toInstant().isBefore(end)).toList();
     FinishedCycles past = FinishedCycles.of(book, before, CohortRule.defaults());
-    List<PlantSeries> wanted = series.stream().filter(s -> which.test(s.planting())).toList();
-    Outlooks outlooks = Outlooks.of(book, wanted, past, asked);
-    StandLoss loss = StandLoss.of(book.plants(), outlooks.bare(), end.minusNanos(1));
-    DrawRaft.Shared shared = new DrawRaft.Shared(draws, loss, asked.rule().horizon());
-    List<RaftForecast> rafts = new ArrayList<>();
-    grouped(outlooks.plants()).values().forEach(plants -> rafts.add(raft(plants, shared)));
-    List<String> remarks = remarks(wanted, outlooks, rafts);
-    return new EveningForecast(
-        asked, rafts, new ForecastRows(asked).of(rafts), new Supply(asked).of(rafts), remarks);
+    return Outlooks.of(book, series, past, asked);
+  }
+
+  private List<RaftForecast> rafts(List<Outlook> plants, Set<String> bare, int horizon) {
+    StandLoss loss = StandLoss.of(book.plants(), bare, end().minusNanos(1));
+    DrawRaft.Shared shared = new DrawRaft.Shared(draws, loss, horizon);
+    return grouped(plants).values().stream().map(own -> raft(own, shared)).toList();
+  }
+
+  private Instant end() {
+    return book.farmDay().start(asked.evening().plusDays(1));
   }
 
   private static Map<String, List<Outlook>> grouped(List<Outlook> plants) {
