@@ -78,7 +78,7 @@ public final class ForecastEvening {
             .filter(s -> some.cohorts().test(s.planting()))
             .toList();
     ForecastEvening forecast = new ForecastEvening(known, graders, some.asked());
-    Outlooks outlooks = forecast.outlooks(looks, wanted);
+    Outlooks outlooks = forecast.outlooks(looks, wanted, some.memory());
     List<Outlook> plants =
         outlooks.plants().stream()
             .filter(p -> some.rafts().contains(p.planting().raft()))
@@ -92,22 +92,28 @@ public final class ForecastEvening {
    * @param asked evening and rule
    * @param cohorts whether a planting's plants belong to a cohort that is wanted
    * @param rafts to forecast
+   * @param memory of past cycles, shared by replays of a book
    */
-  record Some(Asked asked, Predicate<Planting> cohorts, Set<String> rafts) {}
+  record Some(
+      Asked asked,
+      Predicate<Planting> cohorts,
+      Set<String> rafts,
+      FinishedCycles.Memory memory) {}
 
   private EveningForecast forecast(List<SiteLook> looks, List<PlantSeries> series) {
-    Outlooks outlooks = outlooks(looks, series);
+    Outlooks outlooks = outlooks(looks, series, new FinishedCycles.Memory());
     List<RaftForecast> rafts = rafts(outlooks.plants(), outlooks.bare(), asked.rule().horizon());
     List<String> remarks = remarks(series, outlooks, rafts);
     return new EveningForecast(
         asked, rafts, new ForecastRows(asked).of(rafts), new Supply(asked).of(rafts), remarks);
   }
 
-  private Outlooks outlooks(List<SiteLook> looks, List<PlantSeries> series) {
+  private Outlooks outlooks(
+      List<SiteLook> looks, List<PlantSeries> series, FinishedCycles.Memory memory) {
     Instant end = end();
     List<SiteLook> before =
         looks.stream().filter(l -> l.takenAt().toInstant().isBefore(end)).toList();
-    FinishedCycles past = FinishedCycles.of(book, before, CohortRule.defaults());
+    FinishedCycles past = FinishedCycles.of(book, before, CohortRule.defaults(), memory);
     return Outlooks.of(book, series, past, asked);
   }
 

@@ -34,6 +34,7 @@ public final class LookBack {
   private final List<SiteLook> looks;
   private final Map<String, Grader> graders;
   private final ForecastRule rule;
+  private final FinishedCycles.Memory memory = new FinishedCycles.Memory();
 
   private LookBack(
       CropBook book, List<SiteLook> looks, Map<String, Grader> graders, ForecastRule rule) {
@@ -137,7 +138,7 @@ public final class LookBack {
                 looks,
                 graders,
                 new ForecastEvening.Some(
-                    asked, (Planting p) -> cohorts.contains(cohort(p)), rafts))
+                    asked, (Planting p) -> cohorts.contains(cohort(p)), rafts, memory))
             .stream()
             .collect(Collectors.groupingBy(r -> r.who().raft()));
     List<LookBackRow> rows = new ArrayList<>();
