@@ -71,8 +71,7 @@ public final class ForecastBook {
             known, folder, new BookLooks.Evenings(ForecastEvening.firstDay(known, on), on));
     Asked asked = new Asked(on, ForecastRule.defaults().withDays(days));
     KnownGraders graders = KnownGraders.of(known, folder).orFail();
-    EveningForecast forecast =
-        ForecastEvening.of(known, looks, graders.by(known, on), asked);
+    EveningForecast forecast = ForecastEvening.of(known, looks, graders.by(known, on), asked);
     if (forecast.rafts().isEmpty()) {
       List<String> why = new ArrayList<>(forecast.remarks());
       why.remove(EveningForecast.CAUTION);

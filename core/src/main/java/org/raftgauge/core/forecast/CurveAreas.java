@@ -35,8 +35,7 @@ public final class CurveAreas {
             .filter(l -> !known.farmDay().evening(l.takenAt().toInstant()).isAfter(evening))
             .toList();
     FinishedCycles past =
-        FinishedCycles.of(
-            known, before, CohortRule.defaults(), new FinishedCycles.Memory());
+        FinishedCycles.of(known, before, CohortRule.defaults(), new FinishedCycles.Memory());
     Asked asked = new Asked(evening, ForecastRule.defaults());
     Map<String, Double> areas = new TreeMap<>();
     Outlooks.of(known, series, past, asked)

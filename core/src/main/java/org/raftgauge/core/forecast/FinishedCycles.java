@@ -61,8 +61,7 @@ final class FinishedCycles {
    * @param rule how curves are fitted
    * @param memory of plants that had left on earlier evenings; is added to
    */
-  static FinishedCycles of(
-      CropBook book, List<SiteLook> looks, CohortRule rule, Memory memory) {
+  static FinishedCycles of(CropBook book, List<SiteLook> looks, CohortRule rule, Memory memory) {
     FinishedCycles past = new FinishedCycles(rule);
     TreeMap<String, PlantLife> over = new TreeMap<>();
     for (List<PlantLife> cohort : cohorts(book)) {

@@ -23,6 +23,9 @@ import org.raftgauge.core.history.SiteLook;
 
 /** Forecasts from an evening: a pure function that sees nothing later than it. */
 public final class ForecastEvening {
+  /** Rafts that a remark names; the others are counted. */
+  private static final int MOST_NAMED = 12;
+
   private final CropBook book;
   private final Map<String, Grader> graders;
   private final Asked asked;
@@ -80,9 +83,7 @@ public final class ForecastEvening {
     ForecastEvening forecast = new ForecastEvening(known, graders, some.asked());
     Outlooks outlooks = forecast.outlooks(looks, wanted, some.memory());
     List<Outlook> plants =
-        outlooks.plants().stream()
-            .filter(p -> some.rafts().contains(p.planting().raft()))
-            .toList();
+        outlooks.plants().stream().filter(p -> some.rafts().contains(p.planting().raft())).toList();
     return forecast.rafts(plants, outlooks.bare(), some.asked().rule().days());
   }
 
@@ -95,10 +96,7 @@ public final class ForecastEvening {
    * @param memory of past cycles, shared by replays of a book
    */
   record Some(
-      Asked asked,
-      Predicate<Planting> cohorts,
-      Set<String> rafts,
-      FinishedCycles.Memory memory) {}
+      Asked asked, Predicate<Planting> cohorts, Set<String> rafts, FinishedCycles.Memory memory) {}
 
   private EveningForecast forecast(List<SiteLook> looks, List<PlantSeries> series) {
     Outlooks outlooks = outlooks(looks, series, new FinishedCycles.Memory());
@@ -179,9 +177,7 @@ public final class ForecastEvening {
                     crop
                         + " has no grader: its areas are forecast, no weights and no ready days;"
                         + " weigh plants (grader picks) and fit one (grader fit)"));
-    outlooks
-        .noCurve()
-        .forEach((raft, why) -> remarks.add(raft + " has no forecast: " + String.join("; ", why)));
+    remarks.addAll(noCurve(outlooks));
     long trays =
         wanted.stream()
             .filter(s -> s.clock() == PlantSeries.AgeClock.SOWING)
@@ -189,8 +185,36 @@ public final class ForecastEvening {
             .distinct()
             .count();
     if (trays > 0) {
-      remarks.add(trays + " rafts or trays that are not transplanted yet are left out");
+      remarks.add(
+          (trays == 1 ? "1 raft or tray that is" : trays + " rafts or trays that are")
+              + " not transplanted yet "
+              + (trays == 1 ? "is left out" : "are left out"));
     }
+    return remarks;
+  }
+
+  /** Says which rafts have no curve, those for the same reason together. */
+  private static List<String> noCurve(Outlooks outlooks) {
+    TreeMap<String, List<String>> reasons = new TreeMap<>();
+    outlooks
+        .noCurve()
+        .forEach(
+            (raft, why) ->
+                reasons
+                    .computeIfAbsent(String.join("; ", why), w -> new ArrayList<>())
+                    .add(raft));
+    List<String> remarks = new ArrayList<>();
+    reasons.forEach(
+        (why, rafts) -> {
+          int more = rafts.size() - MOST_NAMED;
+          String named = String.join(", ", rafts.subList(0, Math.min(MOST_NAMED, rafts.size())));
+          remarks.add(
+              named
+                  + (more > 0 ? " and " + more + " more" : "")
+                  + (rafts.size() == 1 ? " has" : " have")
+                  + " no forecast: "
+                  + why);
+        });
     return remarks;
   }
 }

@@ -134,7 +134,7 @@ final class Weighing {
     }
     return plant.closed() && regime == Regime.OPEN
         ? Optional.of(
-            "closed plants weighed by the open fit at their curve's area; fit a closed one")
+            "are closed, weighed by the open fit at their curve's area; fit a closed one")
         : Optional.empty();
   }
 

@@ -178,20 +178,21 @@ public final class CollectSeries {
 
   private List<PlantSeries> series(Predicate<Growth> which) {
     List<PlantSeries> series = new ArrayList<>();
-    new TreeMap<>(all).forEach(
-        (growth, seen) -> {
-          if (which.test(growth)) {
-            Optional<PlantLife.Stay> stay = stay(growth.plant());
-            series.add(
-                new PlantSeries(
-                    growth.plant(),
-                    stay.map(PlantLife.Stay::planting).orElse(seen.planting()),
-                    stay.map(PlantLife.Stay::site).orElse(seen.site()),
-                    growth.clock(),
-                    growth.since(),
-                    seen.sights()));
-          }
-        });
+    new TreeMap<>(all)
+        .forEach(
+            (growth, seen) -> {
+              if (which.test(growth)) {
+                Optional<PlantLife.Stay> stay = stay(growth.plant());
+                series.add(
+                    new PlantSeries(
+                        growth.plant(),
+                        stay.map(PlantLife.Stay::planting).orElse(seen.planting()),
+                        stay.map(PlantLife.Stay::site).orElse(seen.site()),
+                        growth.clock(),
+                        growth.since(),
+                        seen.sights()));
+              }
+            });
     return series;
   }
 

@@ -24,7 +24,10 @@ class FinishedCyclesTest {
   private static int cycles(GrowingRafts rafts, LocalDate evening) {
     CropBook known = BookAsOf.of(rafts.book(), evening);
     Planting planting = known.plantings().get(0);
-    return FinishedCycles.of(known, rafts.looks(), CohortRule.defaults(), new FinishedCycles.Memory()).ways(planting).size();
+    return FinishedCycles.of(
+            known, rafts.looks(), CohortRule.defaults(), new FinishedCycles.Memory())
+        .ways(planting)
+        .size();
   }
 
   private GrowingRafts two(LocalDate firstEnds, Optional<LocalDate> secondEnds) {
