@@ -66,16 +66,21 @@ final class GraderPlots {
     series.add(
         new Series(
             "5 % weigh less", Look.DASHED, ends, ends.stream().map(v -> v / reach).toList()));
-    return new Chart(sites + "weighed and predicted", PREDICTED, new Axis("weighed, g", Scale.LOG), series);
+    return new Chart(
+        sites + "weighed and predicted", PREDICTED, new Axis("weighed, g", Scale.LOG), series);
   }
 
   private static Chart residuals(String sites, List<Point> points) {
     List<Series> series =
         new ArrayList<>(
             byVariety(points, Point::predictedG, p -> Math.log(p.weighedG() / p.predictedG())));
-    series.add(new Series("no error", Look.LINE, ends(points, Point::predictedG), List.of(0.0, 0.0)));
+    series.add(
+        new Series("no error", Look.LINE, ends(points, Point::predictedG), List.of(0.0, 0.0)));
     return new Chart(
-        sites + "residuals", PREDICTED, new Axis("ln weighed - ln predicted", Scale.LINEAR), series);
+        sites + "residuals",
+        PREDICTED,
+        new Axis("ln weighed - ln predicted", Scale.LINEAR),
+        series);
   }
 
   private static Chart agreement(String sites, RegimeFit fit, List<Point> points) {
