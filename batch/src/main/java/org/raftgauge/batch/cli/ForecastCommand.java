@@ -28,7 +28,8 @@ import picocli.CommandLine.Spec;
       "%nFrom the book and its history alone, seeing nothing later than the evening:",
       "forecast.csv (rafts, ponds, crops by day), supply.csv (what is ready by crop and",
       "day), plan.csv (a harvest plan to edit) and plan-totals.csv (what it yields).",
-      "A crop without a grader is told by area only."
+      "A crop without a grader, or with one fitted later than the evening, is told",
+      "by area only."
     },
     synopsisHeading = "%nUsage:%n  ",
     optionListHeading = "%nOptions:%n",

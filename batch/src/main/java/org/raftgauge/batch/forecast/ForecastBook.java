@@ -11,13 +11,10 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
-import java.util.TreeMap;
-import org.raftgauge.batch.grade.BookGraders;
 import org.raftgauge.batch.run.BookLooks;
 import org.raftgauge.batch.run.OutlookFiles;
 import org.raftgauge.core.book.BookAsOf;
 import org.raftgauge.core.book.CropBook;
-import org.raftgauge.core.book.Planting;
 import org.raftgauge.core.forecast.Asked;
 import org.raftgauge.core.forecast.EveningForecast;
 import org.raftgauge.core.forecast.ForecastEvening;
@@ -73,7 +70,8 @@ public final class ForecastBook {
         BookLooks.between(
             known, folder, new BookLooks.Evenings(ForecastEvening.firstDay(known, on), on));
     Asked asked = new Asked(on, ForecastRule.defaults().withDays(days));
-    EveningForecast forecast = ForecastEvening.of(known, looks, graders(), asked);
+    KnownGraders graders = KnownGraders.of(known, folder).orFail();
+    EveningForecast forecast = ForecastEvening.of(known, looks, graders.by(known, on), asked);
     if (forecast.rafts().isEmpty()) {
       List<String> why = new ArrayList<>(forecast.remarks());
       why.remove(EveningForecast.CAUTION);
@@ -98,7 +96,9 @@ public final class ForecastBook {
       lines.add("A plan to edit: " + out.resolve("plan.csv"));
     }
     lines.add("What the plan yields: " + out.resolve("plan-totals.csv"));
-    lines.addAll(told(forecast.remarks(), out));
+    List<String> remarks = new ArrayList<>(graders.remarks(known, on));
+    remarks.addAll(forecast.remarks());
+    lines.addAll(told(remarks, out));
     return lines;
   }
 
@@ -125,7 +125,8 @@ public final class ForecastBook {
    */
   public List<String> lookBack(Path out) throws InputException, IOException {
     List<SiteLook> looks = BookLooks.upTo(book, folder, LocalDate.MAX);
-    List<LookBackRow> rows = LookBack.of(book, looks, graders(), LookBack.Leads.defaults());
+    Map<String, Grader> graders = KnownGraders.of(book, folder).orFail().graders();
+    List<LookBackRow> rows = LookBack.of(book, looks, graders, LookBack.Leads.defaults());
     List<Resources> resources = Resources.of(book);
     if (rows.isEmpty() && resources.isEmpty()) {
       throw new InputException(
@@ -146,15 +147,6 @@ public final class ForecastBook {
     lines.add("Each forecast: " + out.resolve("look-back.csv"));
     lines.add(EveningForecast.CAUTION);
     return lines;
-  }
-
-  /** Reads the graders of all crops that are planted, by crop. */
-  private Map<String, Grader> graders() throws InputException {
-    Map<String, Grader> graders = new TreeMap<>();
-    for (String crop : book.plantings().stream().map(Planting::crop).distinct().sorted().toList()) {
-      BookGraders.of(book, folder, crop).ifPresent(g -> graders.put(crop, g));
-    }
-    return graders;
   }
 
   private static void write(Path file, String text) throws IOException {

@@ -4,20 +4,16 @@ package org.raftgauge.batch.forecast;
 import java.io.IOException;
 import java.nio.file.Path;
 import java.time.LocalDate;
-import java.time.OffsetDateTime;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
-import java.util.TreeMap;
-import org.raftgauge.batch.grade.BookGraders;
 import org.raftgauge.batch.grade.CheckBook;
 import org.raftgauge.batch.run.BookLooks;
 import org.raftgauge.batch.run.EveningOutlook;
 import org.raftgauge.batch.run.ForecastSource;
 import org.raftgauge.core.book.BookAsOf;
 import org.raftgauge.core.book.CropBook;
-import org.raftgauge.core.book.Planting;
 import org.raftgauge.core.evening.Task;
 import org.raftgauge.core.forecast.Asked;
 import org.raftgauge.core.forecast.EveningForecast;
@@ -30,11 +26,11 @@ import org.raftgauge.core.forecast.LookBackScore;
 import org.raftgauge.core.grader.Grader;
 import org.raftgauge.core.grader.GraderHealth;
 import org.raftgauge.core.history.SiteLook;
-import org.raftgauge.core.problem.InputException;
 
 /**
  * Tells what is to come from an evening by the book and its history, as {@code run} and {@code
- * judge} do each evening. A grader that cannot be read costs the weights of its crop, not the run.
+ * judge} do each evening. A grader that cannot be read, or that knows more than the evening, costs
+ * the weights of its crop, not the run.
  */
 public final class ForecastOfEvening implements ForecastSource {
   /** Days before a harvest from which its replays begin, with room for a week's lead. */
@@ -60,8 +56,9 @@ public final class ForecastOfEvening implements ForecastSource {
     if (known.expectedRafts(evening).isEmpty()) {
       return Optional.empty();
     }
-    List<String> remarks = new ArrayList<>();
-    Map<String, Grader> graders = graders(known, evening, remarks);
+    KnownGraders read = KnownGraders.of(known, folder);
+    List<String> remarks = new ArrayList<>(read.remarks(known, evening));
+    Map<String, Grader> graders = read.by(known, evening);
     LookBack.Leads leads = LookBack.Leads.latest(known);
     LocalDate first = first(known, leads, evening);
     List<SiteLook> looks = BookLooks.between(known, folder, new BookLooks.Evenings(first, evening));
@@ -84,7 +81,7 @@ public final class ForecastOfEvening implements ForecastSource {
 
   @Override
   public Map<String, Grader> graders() {
-    return read(book, new ArrayList<>());
+    return KnownGraders.of(book, folder).graders();
   }
 
   /** Returns the first day of which photos are needed, by the forecast and the replays. */
@@ -96,28 +93,5 @@ public final class ForecastOfEvening implements ForecastSource {
     LocalDate replay = leads.since().minusDays(REPLAY_DAYS);
     LocalDate earlier = ForecastEvening.firstDay(BookAsOf.of(known, replay), replay);
     return earlier.isBefore(first) ? earlier : first;
-  }
-
-  private Map<String, Grader> graders(CropBook known, LocalDate evening, List<String> remarks) {
-    Map<String, Grader> graders = read(known, remarks);
-    for (Grader grader : graders.values()) {
-      OffsetDateTime last = OffsetDateTime.parse(grader.origin().lastWeighed());
-      if (known.farmDay().evening(last.toInstant()).isAfter(evening)) {
-        remarks.add("the grader of " + grader.crop() + " knows weighings later than this evening");
-      }
-    }
-    return graders;
-  }
-
-  private Map<String, Grader> read(CropBook known, List<String> remarks) {
-    Map<String, Grader> graders = new TreeMap<>();
-    for (String crop : known.plantings().stream().map(Planting::crop).distinct().toList()) {
-      try {
-        BookGraders.of(known, folder, crop).ifPresent(g -> graders.put(crop, g));
-      } catch (InputException e) {
-        e.problems().forEach(p -> remarks.add("no weights of " + crop + ": " + p));
-      }
-    }
-    return graders;
   }
 }

@@ -168,7 +168,8 @@ public final class FitBook {
         .fits()
         .forEach(
             (regime, fit) ->
-                GraderPlots.of(fit, weighed.stream().filter(w -> w.regime() == regime).toList())
+                GraderPlots.of(
+                        regime, fit, weighed.stream().filter(w -> w.regime() == regime).toList())
                     .forEach(
                         (plot, chart) -> {
                           String id = regime + "-" + plot;

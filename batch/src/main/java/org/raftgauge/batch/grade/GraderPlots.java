@@ -15,6 +15,7 @@ import org.raftgauge.batch.plot.Chart.Look;
 import org.raftgauge.batch.plot.Chart.Scale;
 import org.raftgauge.batch.plot.Chart.Series;
 import org.raftgauge.core.grader.Prediction;
+import org.raftgauge.core.grader.Regime;
 import org.raftgauge.core.grader.RegimeFit;
 import org.raftgauge.core.grader.Weighed;
 
@@ -30,8 +31,14 @@ final class GraderPlots {
 
   private GraderPlots() {}
 
-  /** Returns the plots by the name of their files. */
-  static Map<String, Chart> of(RegimeFit fit, List<Weighed> weighed) {
+  /**
+   * Returns the plots by the name of their files.
+   *
+   * @param regime of the fit, for the titles
+   * @param fit the fit
+   * @param weighed the plants that it was fitted on
+   */
+  static Map<String, Chart> of(Regime regime, RegimeFit fit, List<Weighed> weighed) {
     List<Point> points = new ArrayList<>();
     for (Weighed plant : weighed) {
       Optional<Prediction> told = fit.predict(plant.traits());
@@ -39,15 +46,16 @@ final class GraderPlots {
           p -> points.add(new Point(plant.traits().variety(), p.medianG(), plant.freshWeightG())));
     }
     Map<String, Chart> charts = new LinkedHashMap<>();
+    String sites = regime == Regime.OPEN ? "Open sites: " : "Closed sites: ";
     if (!points.isEmpty()) {
-      charts.put("fit", fitted(fit, points));
-      charts.put("residuals", residuals(points));
-      charts.put("agreement", agreement(fit, points));
+      charts.put("fit", fitted(sites, fit, points));
+      charts.put("residuals", residuals(sites, points));
+      charts.put("agreement", agreement(sites, fit, points));
     }
     return charts;
   }
 
-  private static Chart fitted(RegimeFit fit, List<Point> points) {
+  private static Chart fitted(String sites, RegimeFit fit, List<Point> points) {
     List<Double> ends = ends(points, Point::predictedG);
     double reach = Math.exp(1.645 * fit.numbers().residualSd());
     List<Series> series = new ArrayList<>(byVariety(points, Point::predictedG, Point::weighedG));
@@ -58,19 +66,24 @@ final class GraderPlots {
     series.add(
         new Series(
             "5 % weigh less", Look.DASHED, ends, ends.stream().map(v -> v / reach).toList()));
-    return new Chart("Weighed and predicted", PREDICTED, new Axis("weighed, g", Scale.LOG), series);
+    return new Chart(
+        sites + "weighed and predicted", PREDICTED, new Axis("weighed, g", Scale.LOG), series);
   }
 
-  private static Chart residuals(List<Point> points) {
+  private static Chart residuals(String sites, List<Point> points) {
     List<Series> series =
         new ArrayList<>(
             byVariety(points, Point::predictedG, p -> Math.log(p.weighedG() / p.predictedG())));
-    series.add(new Series("none", Look.LINE, ends(points, Point::predictedG), List.of(0.0, 0.0)));
+    series.add(
+        new Series("no error", Look.LINE, ends(points, Point::predictedG), List.of(0.0, 0.0)));
     return new Chart(
-        "Residuals", PREDICTED, new Axis("ln weighed - ln predicted", Scale.LINEAR), series);
+        sites + "residuals",
+        PREDICTED,
+        new Axis("ln weighed - ln predicted", Scale.LINEAR),
+        series);
   }
 
-  private static Chart agreement(RegimeFit fit, List<Point> points) {
+  private static Chart agreement(String sites, RegimeFit fit, List<Point> points) {
     ToDoubleFunction<Point> mean = p -> Math.sqrt(p.predictedG() * p.weighedG());
     List<Double> ends = ends(points, mean);
     List<Series> series = new ArrayList<>(byVariety(points, mean, Point::shareOff));
@@ -79,7 +92,7 @@ final class GraderPlots {
     series.add(flat("lower limit", Look.DASHED, ends, limits.lowerShare()));
     series.add(flat("upper limit", Look.DASHED, ends, limits.upperShare()));
     return new Chart(
-        "Agreement (Bland and Altman)",
+        sites + "agreement (Bland and Altman)",
         new Axis("mean of predicted and weighed, g", Scale.LOG),
         new Axis("predicted - weighed, %", Scale.LINEAR),
         series);

@@ -3,6 +3,7 @@ package org.raftgauge.batch.report;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Locale;
 import java.util.OptionalInt;
 import java.util.TreeMap;
 import org.raftgauge.batch.run.EveningOutlook;
@@ -16,6 +17,7 @@ import org.raftgauge.core.grader.GraderHealth;
 /** Words what is to come. */
 final class GatherAhead {
   private static final int MOST_REMARKS = 12;
+  private static final int FEW_RAFTS = 20;
 
   private final EveningOutlook outlook;
   private final EveningForecast forecast;
@@ -89,7 +91,7 @@ final class GatherAhead {
     return new Ahead.Supply(
         row.crop(),
         Texts.day(row.date()),
-        Texts.whole(row.readyRafts()) + " of " + row.rafts(),
+        readyRafts(row),
         Texts.whole(row.readyHeads()),
         texts.weight(row.readyG().mean()),
         texts.weights(row.readyG().lo80(), row.readyG().hi80()),
@@ -106,6 +108,14 @@ final class GatherAhead {
         Texts.count((int) health.ageDays(), "day"),
         health.advice(),
         health.why());
+  }
+
+  /** Says how many rafts are expected to be ready; of few a tenth counts. */
+  private static String readyRafts(SupplyRow row) {
+    double ready = row.readyRafts();
+    String expected =
+        row.rafts() < FEW_RAFTS ? String.format(Locale.ROOT, "%.1f", ready) : Texts.whole(ready);
+    return expected + " of " + row.rafts();
   }
 
   /** Returns the remarks, and the warnings of rafts, each with how many rafts it holds for. */

@@ -127,7 +127,7 @@ class ForecastCommandsTest {
 
   @Test
   void anEveningComesWithItsForecastAndWorklist() throws IOException {
-    assertEquals(0, run("grader", "fit", "--book", at("book"), "--crop", "batavia"));
+    fitBefore(TONIGHT);
     assertEquals(0, run("judge", "--book", at("book"), "--on", "" + TONIGHT, "--out", at("j")));
     assertEquals(0, run("forecast", "--book", at("book"), "--on", "" + TONIGHT, "--out", at("f")));
 
@@ -162,7 +162,7 @@ class ForecastCommandsTest {
 
   @Test
   void anEditedPlanIsAddedUpAndAWrongOneIsRefusedByLine() throws IOException {
-    assertEquals(0, run("grader", "fit", "--book", at("book"), "--crop", "batavia"));
+    fitBefore(TONIGHT);
     write("plan.csv", "raft,harvest_on\nK-0," + TONIGHT.plusDays(3) + "\nK-1,\n");
     String[] call = {"forecast", "--book", at("book"), "--on", "" + TONIGHT, "--out", at("f")};
     assertEquals(0, run(with(call, "--plan", at("plan.csv"))));
@@ -181,13 +181,50 @@ class ForecastCommandsTest {
 
   @Test
   void lookBackHoldsForecastsAgainstHarvests() throws IOException {
-    assertEquals(0, run("grader", "fit", "--book", at("book"), "--crop", "batavia"));
+    fitBefore(TONIGHT);
     out.reset();
     assertEquals(0, run("look-back", "--book", at("book"), "--out", at("b")));
 
     // One harvest at seven lead times; the grader knew weighings of later days at some.
     assertEquals(8, lines("b/look-back.csv").size());
     assertTrue(out.toString(StandardCharsets.UTF_8).contains("batavia, 5 days ahead, 1 harvests"));
+  }
+
+  @Test
+  void aGraderThatKnowsMoreThanTheEveningIsLeftOut() throws IOException {
+    // Its last weighing is at 16 + 2 * 7 days of the second cycle.
+    LocalDate weighed = FIRST.plusDays(40 + 30);
+    fitBefore(TONIGHT);
+    out.reset();
+    LocalDate on = weighed.minusDays(1);
+    assertEquals(0, run("forecast", "--book", at("book"), "--on", "" + on, "--out", at("f")));
+    assertEquals(0, run("judge", "--book", at("book"), "--on", "" + on, "--out", at("j")));
+
+    String said = out.toString(StandardCharsets.UTF_8);
+    assertTrue(
+        said.contains("no weights of batavia: its grader knows more than the evening of " + on),
+        said);
+    assertTrue(said.contains("last weighing " + weighed + "T19:00Z) and is left out"), said);
+    assertTrue(lines("j/forecast.csv").get(1).contains("no grader of batavia: area only"));
+    assertEquals(read("f/forecast.csv"), read("j/forecast.csv"));
+  }
+
+  @Test
+  void aGraderFittedAfterTheEveningIsLeftOutThoughItsWeighingsAreOlder() throws IOException {
+    fitBefore(TONIGHT.plusDays(2));
+    assertEquals(0, run("judge", "--book", at("book"), "--on", "" + TONIGHT, "--out", at("j")));
+    assertTrue(lines("j/forecast.csv").get(1).contains("no grader of batavia: area only"));
+    assertEquals(
+        0, run("judge", "--book", at("book"), "--on", "" + TONIGHT.plusDays(1), "--out", at("k")));
+    assertFalse(lines("k/forecast.csv").get(1).contains("area only"));
+  }
+
+  /** Fits a grader and dates it to the noon of the day before, whatever the clock says. */
+  private void fitBefore(LocalDate day) throws IOException {
+    assertEquals(0, run("grader", "fit", "--book", at("book"), "--crop", "batavia"));
+    String file = "book/graders/batavia.yaml";
+    String dated = "fitted_at: \"" + day.minusDays(1) + "T12:00Z\"";
+    write(file, read(file).replaceFirst("(?m)^fitted_at: .*$", dated));
   }
 
   private static String[] with(String[] call, String... more) {

@@ -4,8 +4,10 @@ package org.raftgauge.core.book;
 import java.time.Instant;
 import java.util.ArrayList;
 import java.util.Comparator;
+import java.util.HashMap;
 import java.util.HashSet;
 import java.util.LinkedHashMap;
+import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -24,19 +26,22 @@ final class Garden {
     }
   }
 
-  private final Map<Spot, Growing> standing = new LinkedHashMap<>();
-  private final Map<Spot, Growing> latest = new LinkedHashMap<>();
-  private final Map<Spot, Growing> ended = new LinkedHashMap<>();
-  private final List<Growing> all = new ArrayList<>();
+  // By raft: a farm's plants are too many to look through for each event.
+  private final Map<String, Map<Spot, Growing>> standing = new HashMap<>();
+  private final Map<String, Map<Spot, Growing>> latest = new HashMap<>();
+  private final Map<String, List<Growing>> begun = new HashMap<>();
+  private final Map<Spot, Growing> ended = new HashMap<>();
+  private final Set<Growing> all = new LinkedHashSet<>();
   private final Set<String> ids = new HashSet<>();
 
   Optional<Growing> at(Spot spot) {
-    return Optional.ofNullable(standing.get(spot));
+    return Optional.ofNullable(of(standing, spot.raft()).get(spot));
   }
 
   /** Returns the last stay at a spot, ended or not; the plant may stand elsewhere since. */
   Optional<Stay> lastStayAt(Spot spot) {
-    return Optional.ofNullable(latest.get(spot)).flatMap(growing -> growing.lastStayAt(spot));
+    return Optional.ofNullable(of(latest, spot.raft()).get(spot))
+        .flatMap(growing -> growing.lastStayAt(spot));
   }
 
   /** Returns the plant that ended last at a spot by its planting's row. */
@@ -54,11 +59,12 @@ final class Garden {
     return inOrder(latest, raft);
   }
 
-  private static List<Spot> inOrder(Map<Spot, Growing> map, String raft) {
-    return map.keySet().stream()
-        .filter(spot -> spot.raft().equals(raft))
-        .sorted(Comparator.comparing(Spot::site))
-        .toList();
+  private static List<Spot> inOrder(Map<String, Map<Spot, Growing>> map, String raft) {
+    return of(map, raft).keySet().stream().sorted(Comparator.comparing(Spot::site)).toList();
+  }
+
+  private static Map<Spot, Growing> of(Map<String, Map<Spot, Growing>> map, String raft) {
+    return map.computeIfAbsent(raft, r -> new LinkedHashMap<>());
   }
 
   /** Makes an id of raft, site and day; a second plant of the same gets a number behind it. */
@@ -72,21 +78,22 @@ final class Garden {
 
   void begin(Growing growing, Planting planting, SiteId site, Instant at) {
     all.add(growing);
+    begun.computeIfAbsent(planting.raft(), r -> new ArrayList<>()).add(growing);
     arrive(growing, planting, site, at);
   }
 
   void arrive(Growing growing, Planting planting, SiteId site, Instant at) {
     Spot spot = new Spot(planting.raft(), site);
     growing.arrive(planting, site, at);
-    standing.put(spot, growing);
-    latest.put(spot, growing);
+    of(standing, spot.raft()).put(spot, growing);
+    of(latest, spot.raft()).put(spot, growing);
   }
 
   /** Takes a plant from where it stands or, where its stay has ended, changes the reason. */
   void leave(Growing growing, Instant at, Ending ending) {
     Stay stay = growing.lastStay();
     Spot spot = new Spot(stay.planting().raft(), stay.site());
-    standing.remove(spot, growing);
+    of(standing, spot.raft()).remove(spot, growing);
     ended.remove(spot, growing);
     if (ending == Ending.ENDED) {
       ended.put(spot, growing);
@@ -97,9 +104,7 @@ final class Garden {
   /** Ends all that stands as part of a planting. */
   void end(Planting planting, Instant at) {
     List<Growing> own =
-        standing.entrySet().stream()
-            .filter(e -> e.getKey().raft().equals(planting.raft()))
-            .map(Map.Entry::getValue)
+        of(standing, planting.raft()).values().stream()
             .filter(growing -> growing.lastStay().planting().equals(planting))
             .toList();
     own.forEach(growing -> leave(growing, at, Ending.ENDED));
@@ -107,14 +112,16 @@ final class Garden {
 
   /** Forgets the plants with which a planting began: others were moved there in their stead. */
   void forget(Planting planting) {
-    List<Growing> begun =
-        all.stream()
+    List<Growing> onRaft = begun.computeIfAbsent(planting.raft(), r -> new ArrayList<>());
+    List<Growing> gone =
+        onRaft.stream()
             .filter(g -> !g.hasMoved() && g.lastStay().planting().equals(planting))
             .toList();
-    all.removeAll(begun);
-    standing.values().removeAll(begun);
-    latest.values().removeAll(begun);
-    begun.forEach(growing -> ids.remove(growing.plant()));
+    onRaft.removeAll(gone);
+    gone.forEach(all::remove);
+    of(standing, planting.raft()).values().removeAll(gone);
+    of(latest, planting.raft()).values().removeAll(gone);
+    gone.forEach(growing -> ids.remove(growing.plant()));
   }
 
   List<PlantLife> lives() {

@@ -71,11 +71,14 @@ public record Planting(
   }
 
   boolean overlaps(Planting other) {
+    if (!raft.equals(other.raft)) {
+      return false;
+    }
     boolean sameDays =
         endedOn.map(other.startsOn()::isBefore).orElse(true)
             && other.endedOn.map(startsOn()::isBefore).orElse(true);
     boolean sameSites =
         sites.isEmpty() || other.sites.isEmpty() || sites.stream().anyMatch(other.sites::contains);
-    return raft.equals(other.raft) && sameDays && sameSites;
+    return sameDays && sameSites;
   }
 }

@@ -34,7 +34,8 @@ public final class CurveAreas {
         looks.stream()
             .filter(l -> !known.farmDay().evening(l.takenAt().toInstant()).isAfter(evening))
             .toList();
-    FinishedCycles past = FinishedCycles.of(known, before, CohortRule.defaults());
+    FinishedCycles past =
+        FinishedCycles.of(known, before, CohortRule.defaults(), new FinishedCycles.Memory());
     Asked asked = new Asked(evening, ForecastRule.defaults());
     Map<String, Double> areas = new TreeMap<>();
     Outlooks.of(known, series, past, asked)

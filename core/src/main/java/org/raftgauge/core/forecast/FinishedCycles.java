@@ -1,13 +1,17 @@
 // SPDX-License-Identifier: Apache-2.0
 package org.raftgauge.core.forecast;
 
+import java.time.Instant;
 import java.time.LocalDate;
+import java.time.OffsetDateTime;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.HashMap;
+import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import java.util.TreeMap;
 import org.raftgauge.core.book.CropBook;
 import org.raftgauge.core.book.PlantLife;
@@ -17,7 +21,6 @@ import org.raftgauge.core.cohort.CohortRule;
 import org.raftgauge.core.cohort.FitCohort;
 import org.raftgauge.core.forecast.AreasOf.Point;
 import org.raftgauge.core.growth.Series;
-import org.raftgauge.core.history.Grown;
 import org.raftgauge.core.history.SiteLook;
 import org.raftgauge.core.history.WhoGrewWhere;
 
@@ -43,25 +46,38 @@ final class FinishedCycles {
   }
 
   /**
+   * What was collected of plants on earlier evenings. A plant that has left is seen no more, so for
+   * the same life the same photos count.
+   */
+  static final class Memory {
+    private final Map<PlantLife, Optional<Series>> series = new HashMap<>();
+  }
+
+  /**
    * Collects.
    *
    * @param book as known by the evening
    * @param looks up to the evening
    * @param rule how curves are fitted
+   * @param memory of plants that had left on earlier evenings; is added to
    */
-  static FinishedCycles of(CropBook book, List<SiteLook> looks, CohortRule rule) {
+  static FinishedCycles of(CropBook book, List<SiteLook> looks, CohortRule rule, Memory memory) {
     FinishedCycles past = new FinishedCycles(rule);
-    Map<String, PlantLife> over = new HashMap<>();
+    TreeMap<String, PlantLife> over = new TreeMap<>();
     for (List<PlantLife> cohort : cohorts(book)) {
       if (cohort.stream().noneMatch(FinishedCycles::stands)) {
         cohort.forEach(life -> over.put(life.plant(), life));
       }
     }
-    Map<String, Map<LocalDate, Point>> points = new TreeMap<>();
-    if (!over.isEmpty()) {
-      collect(book, looks, over, points);
+    Map<String, PlantLife> fresh = new HashMap<>(over);
+    fresh.values().removeAll(memory.series.keySet());
+    Map<String, Map<LocalDate, Point>> points = new HashMap<>();
+    if (!fresh.isEmpty()) {
+      collect(book, looks, fresh, points);
     }
-    points.forEach((plant, seen) -> past.add(over.get(plant), seen));
+    fresh.forEach(
+        (plant, life) -> memory.series.put(life, series(points.getOrDefault(plant, Map.of()))));
+    over.values().forEach(life -> memory.series.get(life).ifPresent(s -> past.add(life, s)));
     return past;
   }
 
@@ -135,41 +151,45 @@ final class FinishedCycles {
       Map<String, PlantLife> over,
       Map<String, Map<LocalDate, Point>> points) {
     WhoGrewWhere who = WhoGrewWhere.of(book);
-    for (SiteLook look : sorted(looks)) {
-      Optional<Grown> grown =
-          who.at(look.raft(), look.measure().site(), look.takenAt().toInstant())
-              .filter(g -> over.containsKey(g.plant()))
-              .filter(g -> g.dat().isPresent() && g.dac().isEmpty());
-      if (grown.isPresent() && sound(look)) {
-        points
-            .computeIfAbsent(grown.get().plant(), p -> new TreeMap<>())
-            .put(
-                book.farmDay().evening(look.takenAt().toInstant()),
-                new Point(grown.get().dat().getAsDouble(), look.measure()));
-      }
+    Set<String> rafts = new HashSet<>();
+    over.values().forEach(l -> l.stays().forEach(stay -> rafts.add(stay.planting().raft())));
+    List<SiteLook> near =
+        looks.stream()
+            .filter(l -> rafts.contains(l.raft()) && sound(l))
+            .sorted(
+                Comparator.comparing(SiteLook::takenAt, OffsetDateTime.timeLineOrder())
+                    .thenComparing(SiteLook::photo))
+            .toList();
+    for (SiteLook look : near) {
+      Instant at = look.takenAt().toInstant();
+      who.at(look.raft(), look.measure().site(), at)
+          .filter(g -> g.dat().isPresent() && g.dac().isEmpty())
+          .filter(g -> over.containsKey(g.plant()))
+          .ifPresent(
+              g ->
+                  points
+                      .computeIfAbsent(g.plant(), p -> new TreeMap<>())
+                      .put(
+                          book.farmDay().evening(at),
+                          new Point(g.dat().getAsDouble(), look.measure())));
     }
-  }
-
-  private static List<SiteLook> sorted(List<SiteLook> looks) {
-    return looks.stream()
-        .sorted(
-            Comparator.comparing((SiteLook l) -> l.takenAt().toInstant())
-                .thenComparing(SiteLook::photo))
-        .toList();
   }
 
   private static boolean sound(SiteLook look) {
     return look.measure().held().isEmpty() && look.measure().projectedAreaCm2().orElse(0) > 0;
   }
 
-  private void add(PlantLife life, Map<LocalDate, Point> seen) {
-    if (seen.size() < FEWEST_PHOTOS) {
-      return;
-    }
+  private static Optional<Series> series(Map<LocalDate, Point> seen) {
+    return seen.size() < FEWEST_PHOTOS
+        ? Optional.empty()
+        : Optional.of(AreasOf.points(List.copyOf(seen.values())));
+  }
+
+  private void add(PlantLife life, Series series) {
     cycles
         .computeIfAbsent(key(planting(life)), k -> new TreeMap<>())
         .computeIfAbsent(life.transplantedOn().orElseThrow(), d -> new ArrayList<>())
-        .add(AreasOf.points(List.copyOf(seen.values())));
+        .add(series);
   }
 
   /**

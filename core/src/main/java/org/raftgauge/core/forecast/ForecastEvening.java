@@ -7,6 +7,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import java.util.TreeMap;
 import java.util.function.Predicate;
 import org.raftgauge.core.book.BookAsOf;
@@ -22,6 +23,9 @@ import org.raftgauge.core.history.SiteLook;
 
 /** Forecasts from an evening: a pure function that sees nothing later than it. */
 public final class ForecastEvening {
+  /** Rafts that a remark names; the others are counted. */
+  private static final int MOST_NAMED = 12;
+
   private final CropBook book;
   private final Map<String, Grader> graders;
   private final Asked asked;
@@ -47,7 +51,7 @@ public final class ForecastEvening {
       CropBook book, List<SiteLook> looks, Map<String, Grader> graders, Asked asked) {
     CropBook known = BookAsOf.of(book, asked.evening());
     List<PlantSeries> series = CollectSeries.upTo(known, looks, asked.evening());
-    return new ForecastEvening(known, graders, asked).forecast(looks, series, p -> true);
+    return new ForecastEvening(known, graders, asked).forecast(looks, series);
   }
 
   /**
@@ -62,34 +66,63 @@ public final class ForecastEvening {
   }
 
   /**
-   * Forecasts some crops only, for replays.
+   * Forecasts some rafts, for replays: only up to the last day asked for, so ready days are not
+   * told.
    *
-   * @param some the evening, and which plantings are wanted
+   * @param known the book as of the evening
+   * @param looks what photos that count said; later ones are left out
+   * @param graders by crop
+   * @param some the evening, and what is wanted
    */
-  static EveningForecast of(
+  static List<RaftForecast> of(
       CropBook known, List<SiteLook> looks, Map<String, Grader> graders, Some some) {
-    List<PlantSeries> series = CollectSeries.upTo(known, looks, some.asked().evening());
-    return new ForecastEvening(known, graders, some.asked()).forecast(looks, series, some.which());
+    List<PlantSeries> wanted =
+        CollectSeries.upTo(known, looks, some.asked().evening()).stream()
+            .filter(s -> some.cohorts().test(s.planting()))
+            .toList();
+    ForecastEvening forecast = new ForecastEvening(known, graders, some.asked());
+    Outlooks outlooks = forecast.outlooks(looks, wanted, some.memory());
+    List<Outlook> plants =
+        outlooks.plants().stream().filter(p -> some.rafts().contains(p.planting().raft())).toList();
+    return forecast.rafts(plants, outlooks.bare(), some.asked().rule().days());
   }
 
-  /** What is asked, of which plantings. */
-  record Some(Asked asked, Predicate<Planting> which) {}
+  /**
+   * What is asked of which plants.
+   *
+   * @param asked evening and rule
+   * @param cohorts whether a planting's plants belong to a cohort that is wanted
+   * @param rafts to forecast
+   * @param memory of past cycles, shared by replays of a book
+   */
+  record Some(
+      Asked asked, Predicate<Planting> cohorts, Set<String> rafts, FinishedCycles.Memory memory) {}
 
-  private EveningForecast forecast(
-      List<SiteLook> looks, List<PlantSeries> series, Predicate<Planting> which) {
-    Instant end = book.farmDay().start(asked.evening().plusDays(1));
-    List<SiteLook> before =
-        looks.stream().filter(l -> l.takenAt().toInstant().isBefore(end)).toList();
-    FinishedCycles past = FinishedCycles.of(book, before, CohortRule.defaults());
-    List<PlantSeries> wanted = series.stream().filter(s -> which.test(s.planting())).toList();
-    Outlooks outlooks = Outlooks.of(book, wanted, past, asked);
-    StandLoss loss = StandLoss.of(book.plants(), outlooks.bare(), end.minusNanos(1));
-    DrawRaft.Shared shared = new DrawRaft.Shared(draws, loss, asked.rule().horizon());
-    List<RaftForecast> rafts = new ArrayList<>();
-    grouped(outlooks.plants()).values().forEach(plants -> rafts.add(raft(plants, shared)));
-    List<String> remarks = remarks(wanted, outlooks, rafts);
+  private EveningForecast forecast(List<SiteLook> looks, List<PlantSeries> series) {
+    Outlooks outlooks = outlooks(looks, series, new FinishedCycles.Memory());
+    List<RaftForecast> rafts = rafts(outlooks.plants(), outlooks.bare(), asked.rule().horizon());
+    List<String> remarks = remarks(series, outlooks, rafts);
     return new EveningForecast(
         asked, rafts, new ForecastRows(asked).of(rafts), new Supply(asked).of(rafts), remarks);
+  }
+
+  private Outlooks outlooks(
+      List<SiteLook> looks, List<PlantSeries> series, FinishedCycles.Memory memory) {
+    Instant end = end();
+    List<SiteLook> before =
+        looks.stream().filter(l -> l.takenAt().toInstant().isBefore(end)).toList();
+    FinishedCycles past = FinishedCycles.of(book, before, CohortRule.defaults(), memory);
+    return Outlooks.of(book, series, past, asked);
+  }
+
+  private List<RaftForecast> rafts(List<Outlook> plants, Set<String> bare, int horizon) {
+    StandLoss loss = StandLoss.of(book.plants(), bare, end().minusNanos(1));
+    DrawRaft.Shared shared = new DrawRaft.Shared(draws, loss, horizon);
+    return grouped(plants).values().stream().map(own -> raft(own, shared)).toList();
+  }
+
+  private Instant end() {
+    return book.farmDay().start(asked.evening().plusDays(1));
   }
 
   private static Map<String, List<Outlook>> grouped(List<Outlook> plants) {
@@ -144,9 +177,7 @@ public final class ForecastEvening {
                     crop
                         + " has no grader: its areas are forecast, no weights and no ready days;"
                         + " weigh plants (grader picks) and fit one (grader fit)"));
-    outlooks
-        .noCurve()
-        .forEach((raft, why) -> remarks.add(raft + " has no forecast: " + String.join("; ", why)));
+    remarks.addAll(noCurve(outlooks));
     long trays =
         wanted.stream()
             .filter(s -> s.clock() == PlantSeries.AgeClock.SOWING)
@@ -157,6 +188,29 @@ public final class ForecastEvening {
       String those = trays == 1 ? "1 raft or tray that is" : trays + " rafts or trays that are";
       remarks.add(those + " not transplanted yet: left out");
     }
+    return remarks;
+  }
+
+  /** Says which rafts have no curve, those for the same reason together. */
+  private static List<String> noCurve(Outlooks outlooks) {
+    TreeMap<String, List<String>> reasons = new TreeMap<>();
+    outlooks
+        .noCurve()
+        .forEach(
+            (raft, why) ->
+                reasons.computeIfAbsent(String.join("; ", why), w -> new ArrayList<>()).add(raft));
+    List<String> remarks = new ArrayList<>();
+    reasons.forEach(
+        (why, rafts) -> {
+          int more = rafts.size() - MOST_NAMED;
+          String named = String.join(", ", rafts.subList(0, Math.min(MOST_NAMED, rafts.size())));
+          remarks.add(
+              named
+                  + (more > 0 ? " and " + more + " more" : "")
+                  + (rafts.size() == 1 ? " has" : " have")
+                  + " no forecast: "
+                  + why);
+        });
     return remarks;
   }
 }

@@ -12,6 +12,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import java.util.TreeMap;
+import java.util.stream.Collectors;
 import org.raftgauge.core.book.BookAsOf;
 import org.raftgauge.core.book.CropBook;
 import org.raftgauge.core.book.HarvestTotal;
@@ -33,6 +34,7 @@ public final class LookBack {
   private final List<SiteLook> looks;
   private final Map<String, Grader> graders;
   private final ForecastRule rule;
+  private final FinishedCycles.Memory memory = new FinishedCycles.Memory();
 
   private LookBack(
       CropBook book, List<SiteLook> looks, Map<String, Grader> graders, ForecastRule rule) {
@@ -129,15 +131,20 @@ public final class LookBack {
             .max()
             .orElse(1);
     Asked asked = new Asked(evening, rule.withDays(Math.max(1, longest)));
-    EveningForecast forecast =
+    Set<String> rafts = harvests.stream().map(HarvestTotal::raft).collect(Collectors.toSet());
+    Map<String, List<RaftForecast>> forecasts =
         ForecastEvening.of(
-            known,
-            looks,
-            graders,
-            new ForecastEvening.Some(asked, (Planting p) -> cohorts.contains(cohort(p))));
+                known,
+                looks,
+                graders,
+                new ForecastEvening.Some(
+                    asked, (Planting p) -> cohorts.contains(cohort(p)), rafts, memory))
+            .stream()
+            .collect(Collectors.groupingBy(r -> r.who().raft()));
     List<LookBackRow> rows = new ArrayList<>();
     for (HarvestTotal harvest : harvests) {
-      row(forecast, harvest).ifPresent(rows::add);
+      List<RaftForecast> own = forecasts.getOrDefault(harvest.raft(), List.of());
+      row(evening, own, harvest).ifPresent(rows::add);
     }
     return rows;
   }
@@ -146,12 +153,10 @@ public final class LookBack {
     return List.of(planting.crop(), planting.variety(), planting.startsOn());
   }
 
-  private Optional<LookBackRow> row(EveningForecast forecast, HarvestTotal harvest) {
+  private Optional<LookBackRow> row(
+      LocalDate evening, List<RaftForecast> own, HarvestTotal harvest) {
     LocalDate day = evening(harvest.harvestedAt());
-    LocalDate evening = forecast.asked().evening();
     int lead = (int) ChronoUnit.DAYS.between(evening, day);
-    List<RaftForecast> own =
-        forecast.rafts().stream().filter(r -> r.who().raft().equals(harvest.raft())).toList();
     boolean weighed = own.stream().allMatch(r -> r.day(lead).weight().isPresent());
     if (own.isEmpty() || !weighed || harvest.totalWeightG() <= 0) {
       return Optional.empty();

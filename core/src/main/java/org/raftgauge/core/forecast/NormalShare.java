@@ -3,6 +3,9 @@ package org.raftgauge.core.forecast;
 
 /** The standard normal distribution function. */
 final class NormalShare {
+  /** Beyond it the share under is 0 or 1 to 4e-11. */
+  private static final double FAR = 6.5;
+
   private NormalShare() {}
 
   /**
@@ -12,6 +15,9 @@ final class NormalShare {
    * <p>Source: Abramowitz and Stegun 1964, 26.2.17.
    */
   static double below(double z) {
+    if (Math.abs(z) > FAR) {
+      return z < 0 ? 0 : 1;
+    }
     double t = 1 / (1 + 0.2316419 * Math.abs(z));
     double poly =
         t

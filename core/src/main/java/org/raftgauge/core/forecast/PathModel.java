@@ -100,10 +100,11 @@ final class PathModel {
         k++;
       }
     }
+    At[] at = new At[n];
     for (int a = 0; a < n; a++) {
+      at[a] = new At(cycle[a], age[a], slope[a]);
       for (int b = 0; b <= a; b++) {
-        v[a][b] +=
-            covariance(new At(cycle[a], age[a], slope[a]), new At(cycle[b], age[b], slope[b]));
+        v[a][b] += covariance(at[a], at[b]);
         v[b][a] = v[a][b];
       }
     }

@@ -133,8 +133,7 @@ final class Weighing {
       return Optional.of("beyond the grader's weighings");
     }
     return plant.closed() && regime == Regime.OPEN
-        ? Optional.of(
-            "closed plants weighed by the open fit at their curve's area; fit a closed one")
+        ? Optional.of("are closed, weighed by the open fit at their curve's area; fit a closed one")
         : Optional.empty();
   }
 

@@ -159,7 +159,11 @@ public final class CheckGrader {
     if (n < FEWEST) {
       return new Finding(
           Advice.INVESTIGATE,
-          n + " new weighings are too few to tell; weigh at least " + FEWEST + " plants");
+          n
+              + (n == 1 ? " new weighing is" : " new weighings are")
+              + " too few to tell; weigh at least "
+              + FEWEST
+              + " plants");
     }
     String reads =
         String.format(

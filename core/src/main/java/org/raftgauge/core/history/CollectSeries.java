@@ -3,8 +3,10 @@ package org.raftgauge.core.history;
 
 import java.time.Instant;
 import java.time.LocalDate;
+import java.time.OffsetDateTime;
 import java.util.ArrayList;
 import java.util.Comparator;
+import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -20,33 +22,62 @@ import org.raftgauge.core.history.PlantSeries.AgeClock;
 /** Strings the looks at sites together to what was seen of each plant. */
 public final class CollectSeries {
   private static final Comparator<SiteLook> BY_TIME =
-      Comparator.comparing((SiteLook look) -> look.takenAt().toInstant())
+      Comparator.comparing(SiteLook::takenAt, OffsetDateTime.timeLineOrder())
           .thenComparing(SiteLook::photo);
 
   private final WhoGrewWhere plants;
   private final FarmDay farmDay;
   private final Instant tonight;
-  private final Map<Growth, Seen> all = new TreeMap<>(Growth.ORDER);
+  private final Map<Growth, Seen> all = new HashMap<>();
 
   /** A stretch of a plant's life on one clock: since transplanting, since a cut, since sowing. */
-  private record Growth(String plant, LocalDate since, AgeClock clock) {
-    static final Comparator<Growth> ORDER =
+  private record Growth(String plant, LocalDate since, AgeClock clock)
+      implements Comparable<Growth> {
+    private static final Comparator<Growth> ORDER =
         Comparator.comparing(Growth::plant)
             .thenComparing(Growth::since)
             .thenComparing(Growth::clock);
+
+    @Override
+    public int compareTo(Growth other) {
+      return ORDER.compare(this, other);
+    }
   }
 
   /** What was seen of it, and where it last stood. */
   private record Seen(Planting planting, SiteId site, List<Sight> sights) {}
 
-  private CollectSeries(CropBook book, List<SiteLook> looks, LocalDate evening) {
+  private CollectSeries(CropBook book, LocalDate evening) {
     this.plants = WhoGrewWhere.of(book);
     this.farmDay = book.farmDay();
     this.tonight = farmDay.start(evening.plusDays(1)).minusNanos(1);
+  }
+
+  /** Takes the looks up to the evening that pass. */
+  private CollectSeries with(List<SiteLook> looks, Predicate<SiteLook> which) {
     looks.stream()
         .filter(look -> !look.takenAt().toInstant().isAfter(tonight))
+        .filter(which)
         .sorted(BY_TIME)
         .forEach(this::add);
+    return this;
+  }
+
+  /** Passes the looks at rafts since a plant that stands tonight first stood there. */
+  private Predicate<SiteLook> ofStanding(CropBook book) {
+    Map<String, Instant> since = new HashMap<>();
+    for (PlantLife life : book.plants()) {
+      if (life.stays().stream().anyMatch(stay -> stay.holdsAt(tonight))) {
+        life.stays()
+            .forEach(
+                stay ->
+                    since.merge(
+                        stay.planting().raft(), stay.from(), (a, b) -> a.isBefore(b) ? a : b));
+      }
+    }
+    return look ->
+        since.containsKey(look.raft())
+            && !look.takenAt().toInstant().isBefore(since.get(look.raft()));
   }
 
   /**
@@ -64,7 +95,8 @@ public final class CollectSeries {
    *     plant
    */
   public static List<PlantSeries> upTo(CropBook book, List<SiteLook> looks, LocalDate evening) {
-    CollectSeries collect = new CollectSeries(book, looks, evening);
+    CollectSeries collect = new CollectSeries(book, evening);
+    collect.with(looks, collect.ofStanding(book));
     return collect.series(growth -> collect.now(growth.plant()).filter(growth::equals).isPresent());
   }
 
@@ -79,7 +111,7 @@ public final class CollectSeries {
    */
   public static List<PlantSeries> withEnded(
       CropBook book, List<SiteLook> looks, LocalDate evening) {
-    return new CollectSeries(book, looks, evening).series(growth -> true);
+    return new CollectSeries(book, evening).with(looks, look -> true).series(growth -> true);
   }
 
   /**
@@ -92,7 +124,7 @@ public final class CollectSeries {
    */
   public static List<PlantSeries> standing(
       CropBook book, List<PlantSeries> series, LocalDate evening) {
-    CollectSeries collect = new CollectSeries(book, List.of(), evening);
+    CollectSeries collect = new CollectSeries(book, evening);
     return series.stream()
         .filter(
             s ->
@@ -111,8 +143,8 @@ public final class CollectSeries {
     }
     Grown grown = found.get();
     Growth growth = growth(grown, at);
-    List<Sight> sights =
-        all.containsKey(growth) ? all.get(growth).sights() : new ArrayList<Sight>();
+    Seen before = all.get(growth);
+    List<Sight> sights = before == null ? new ArrayList<>() : before.sights();
     all.put(growth, new Seen(grown.planting(), look.measure().site(), sights));
     LocalDate evening = farmDay.evening(at);
     if (!sights.isEmpty() && sights.get(sights.size() - 1).evening().equals(evening)) {
@@ -146,20 +178,21 @@ public final class CollectSeries {
 
   private List<PlantSeries> series(Predicate<Growth> which) {
     List<PlantSeries> series = new ArrayList<>();
-    all.forEach(
-        (growth, seen) -> {
-          if (which.test(growth)) {
-            Optional<PlantLife.Stay> stay = stay(growth.plant());
-            series.add(
-                new PlantSeries(
-                    growth.plant(),
-                    stay.map(PlantLife.Stay::planting).orElse(seen.planting()),
-                    stay.map(PlantLife.Stay::site).orElse(seen.site()),
-                    growth.clock(),
-                    growth.since(),
-                    seen.sights()));
-          }
-        });
+    new TreeMap<>(all)
+        .forEach(
+            (growth, seen) -> {
+              if (which.test(growth)) {
+                Optional<PlantLife.Stay> stay = stay(growth.plant());
+                series.add(
+                    new PlantSeries(
+                        growth.plant(),
+                        stay.map(PlantLife.Stay::planting).orElse(seen.planting()),
+                        stay.map(PlantLife.Stay::site).orElse(seen.site()),
+                        growth.clock(),
+                        growth.since(),
+                        seen.sights()));
+              }
+            });
     return series;
   }
 

@@ -24,11 +24,9 @@ import org.raftgauge.core.book.SiteId;
  */
 public final class WhoGrewWhere {
   private final FarmDay farmDay;
-  private final Map<Place, List<Stood>> stood = new HashMap<>();
+  private final Map<String, Map<SiteId, List<Stood>>> stood = new HashMap<>();
   private final Map<String, PlantLife> lives = new HashMap<>();
   private final Map<String, NavigableSet<SiteId>> sites = new HashMap<>();
-
-  private record Place(String raft, SiteId site) {}
 
   private record Stood(PlantLife life, PlantLife.Stay stay) {}
 
@@ -39,7 +37,8 @@ public final class WhoGrewWhere {
       for (PlantLife.Stay stay : life.stays()) {
         String raft = stay.planting().raft();
         stood
-            .computeIfAbsent(new Place(raft, stay.site()), place -> new ArrayList<>())
+            .computeIfAbsent(raft, name -> new HashMap<>())
+            .computeIfAbsent(stay.site(), site -> new ArrayList<>())
             .add(new Stood(life, stay));
         sites.computeIfAbsent(raft, name -> new TreeSet<>()).add(stay.site());
       }
@@ -65,10 +64,12 @@ public final class WhoGrewWhere {
    * @return the plant, or nothing where the site is not planted then
    */
   public Optional<Grown> at(String raft, SiteId site, Instant at) {
-    return stood.getOrDefault(new Place(raft, site), List.of()).stream()
-        .filter(s -> s.stay().holdsAt(at))
-        .findFirst()
-        .map(s -> grown(s, at));
+    for (Stood one : stood.getOrDefault(raft, Map.of()).getOrDefault(site, List.of())) {
+      if (one.stay().holdsAt(at)) {
+        return Optional.of(grown(one, at));
+      }
+    }
+    return Optional.empty();
   }
 
   /**

@@ -22,9 +22,14 @@ class FinishedCyclesTest {
 
   /** Returns how many cycles an evening can draw on. */
   private static int cycles(GrowingRafts rafts, LocalDate evening) {
+    return ways(rafts, evening, new FinishedCycles.Memory()).size();
+  }
+
+  private static List<CommonPath> ways(
+      GrowingRafts rafts, LocalDate evening, FinishedCycles.Memory memory) {
     CropBook known = BookAsOf.of(rafts.book(), evening);
     Planting planting = known.plantings().get(0);
-    return FinishedCycles.of(known, rafts.looks(), CohortRule.defaults()).ways(planting).size();
+    return FinishedCycles.of(known, rafts.looks(), CohortRule.defaults(), memory).ways(planting);
   }
 
   private GrowingRafts two(LocalDate firstEnds, Optional<LocalDate> secondEnds) {
@@ -73,6 +78,25 @@ class FinishedCyclesTest {
 
     assertEquals(0, cycles(rafts, START.plusDays(32)));
     assertEquals(1, cycles(rafts, START.plusDays(34)));
+  }
+
+  @Test
+  void replaysThatShareAMemoryDrawOnTheSameWays() {
+    GrowingRafts rafts =
+        two(START.plusDays(31), Optional.of(START.plusDays(40)))
+            .plant("C", START.plusDays(10), Optional.of(START.plusDays(45)))
+            .photograph("C", START.plusDays(10), 34);
+    FinishedCycles.Memory shared = new FinishedCycles.Memory();
+    for (int day : new int[] {32, 42, 46}) {
+      List<CommonPath> ways = ways(rafts, START.plusDays(day), shared);
+      List<CommonPath> fresh = ways(rafts, START.plusDays(day), new FinishedCycles.Memory());
+      // None is over by day 32, the first two rafts by day 42, the third by day 46.
+      assertEquals(day == 32 ? 0 : day == 42 ? 1 : 2, ways.size());
+      for (int w = 0; w < fresh.size(); w++) {
+        assertEquals(fresh.get(w).size(), ways.get(w).size());
+        assertEquals(fresh.get(w).lnArea(5), ways.get(w).lnArea(5), 0);
+      }
+    }
   }
 
   @Test
