@@ -263,10 +263,12 @@ final class Cohort {
 
   /** Tells a level as past cycles with a shift, where there are any. */
   private Expected shifted(double ln, double error, double age) {
-    Optional<Double> cycle =
-        yardstick().filter(y -> y.basis() == Basis.CYCLES).flatMap(y -> y.lnArea(age));
-    return cycle
-        .map(c -> new Expected(ln, error, rate(), Basis.CYCLES, OptionalDouble.of(ln - c)))
+    return yardstick()
+        .filter(y -> y.basis().onCycles())
+        .flatMap(
+            y ->
+                y.lnArea(age)
+                    .map(c -> new Expected(ln, error, rate(), y.basis(), OptionalDouble.of(ln - c))))
         .orElseGet(() -> new Expected(ln, error, rate(), Basis.COHORT, OptionalDouble.empty()));
   }
 
