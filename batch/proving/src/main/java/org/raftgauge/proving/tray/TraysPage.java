@@ -98,7 +98,9 @@ public final class TraysPage {
             line(
                 "%n## Half emergence, doubles and empty cells%n%nAfter the last photo. Half: days"
                     + " after sowing by which half of the cells showed a seedling, from the very"
-                    + " moments at which they did; found, from one photo an evening.%n%n| tray | half,"
+                    + " moments at which they did; found, from one photo an evening. Doubles are told by"
+                    + " area alone; seedlings that showed days apart differ by as much, so that only"
+                    + " the plainest are named.%n%n| tray | half,"
                     + " true | half, found (95 %% interval) | doubles found | others called double |"
                     + " empties found | others called empty |%n| --- | ---: | ---: | ---: | ---: |"
                     + " ---: | ---: |%n"));
