@@ -8,6 +8,7 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.regex.Pattern;
 
 /**
  * One case of the catalogue of broken books: what is changed in a sound book, and what the program
@@ -34,10 +35,12 @@ import java.util.List;
  */
 record BookCase(String name, List<String> changes, int exitCode, List<String> messages) {
 
+  private static final Pattern PARTS = Pattern.compile("(?m)^== ");
+
   /** Reads a catalogue; lines that begin with {@code #} are comments. */
   static List<BookCase> read(Path catalogue) throws IOException {
     List<BookCase> cases = new ArrayList<>();
-    for (String part : Files.readString(catalogue).split("(?m)^== ")) {
+    for (String part : PARTS.split(Files.readString(catalogue), -1)) {
       List<String> lines = part.lines().filter(l -> !l.isBlank() && !l.startsWith("#")).toList();
       int exit =
           lines.indexOf(lines.stream().filter(l -> l.startsWith("exit ")).findFirst().orElse(""));

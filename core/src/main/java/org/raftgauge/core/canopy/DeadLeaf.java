@@ -19,6 +19,9 @@ final class DeadLeaf {
   /** Brown has this much less green than red, ln; living leaf has more green than red. */
   private static final double LEAST_RED = 0.18;
 
+  /** Brown has this much more green than blue, ln; red and purple leaf have as much or less. */
+  private static final double LEAST_YELLOW = 0.1;
+
   /** Painted cards and tape are purer in colour than any dead tissue. */
   private static final double MOST_BROWN = 2.2;
 
@@ -73,11 +76,12 @@ final class DeadLeaf {
     double redder = Math.log(red + LeafRule.FLOOR) - Math.log(green + LeafRule.FLOOR);
     double brown = warm(red, blue);
     boolean dull = brown < MOST_BROWN && red - blue > LEAST_LIGHT;
-    return dull && redder > LEAST_RED ? brown : 0;
+    boolean hue = redder > LEAST_RED && warm(green, blue) > LEAST_YELLOW;
+    return dull && hue ? brown : 0;
   }
 
-  private static double warm(double red, double blue) {
-    return Math.log(red + LeafRule.FLOOR) - Math.log(blue + LeafRule.FLOOR);
+  private static double warm(double longer, double blue) {
+    return Math.log(longer + LeafRule.FLOOR) - Math.log(blue + LeafRule.FLOOR);
   }
 
   /**

@@ -95,9 +95,11 @@ public final class CheckStation {
       if (!sign.meaning(points.get(i).state()).isEmpty()) {
         LocalDate since = evenings.get(known.get(first)).evening();
         Run run = new Run(since, i - first + 1, points.get(first).level());
-        faults
-            .get(evenings.get(known.get(i)).evening())
-            .add(fault(sign, points.get(i), run, known.get(i)));
+        if (run.evenings() >= sign.evenings() || points.get(i).isFar(sign.rule())) {
+          faults
+              .get(evenings.get(known.get(i)).evening())
+              .add(fault(sign, points.get(i), run, known.get(i)));
+        }
       }
     }
   }

@@ -27,4 +27,14 @@ public record ControlPoint(double value, double level, double spread, State stat
       return this == HIGH || this == LOW;
     }
   }
+
+  /**
+   * Says whether it is so far out that it need not be seen twice.
+   *
+   * @param rule by which it is out
+   * @return whether it is over twice the limit of a single point
+   */
+  public boolean isFar(ControlRule rule) {
+    return Math.abs(value - level) > 2 * rule.pointLimit() * spread;
+  }
 }

@@ -52,6 +52,17 @@ public enum StationSign {
     return ControlRule.usual(leastSpread);
   }
 
+  /**
+   * Returns the evenings running on which it must be out before it is said, unless it is far out:
+   * the light of one evening also changes with weather, sun and season; a lamp that fails stays so.
+   */
+  public int evenings() {
+    return switch (this) {
+      case LIGHT_CAST, LIGHT_ACROSS, LIGHT_DOWN, BOARD_LIGHT, EXPOSURE, VIGNETTING -> 2;
+      default -> 1;
+    };
+  }
+
   /** Returns its name in words. */
   public String words() {
     return name().toLowerCase(Locale.ROOT).replace('_', ' ');

@@ -77,9 +77,13 @@ class LookBackTest {
             .plant("R-1", LocalDate.of(2027, 3, 1), Optional.empty())
             .file(
                 "harvests.csv",
-                "raft,harvested_at,heads,total_weight_g\nR-1,2027-04-01T08:00,10,1\n"
-                    + "R-1,2027-04-02T08:00,10,1\nR-1,2027-04-03T08:00,10,1\n"
-                    + "R-1,2027-04-04T08:00,10,1\n");
+                """
+                raft,harvested_at,heads,total_weight_g
+                R-1,2027-04-01T08:00,10,1
+                R-1,2027-04-02T08:00,10,1
+                R-1,2027-04-03T08:00,10,1
+                R-1,2027-04-04T08:00,10,1
+                """);
     LookBack.Leads leads = LookBack.Leads.latest(rafts.book());
 
     assertEquals(LocalDate.of(2027, 4, 3), leads.since());

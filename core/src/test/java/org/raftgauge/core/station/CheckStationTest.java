@@ -164,6 +164,18 @@ class CheckStationTest {
   }
 
   @Test
+  void lightThatIsOutIsSaidOnItsSecondEveningUnlessItIsFarOut() {
+    // Usual 0.03, spread at least 0.01: 0.1 is out by some 7 spreads, 0.3 by 27, over twice 4.5.
+    List<StationEvening> evenings = changed(22, e -> e.with(StationSign.LIGHT_CAST, 0.1));
+    var said = CheckStation.byEvening(evenings);
+    assertEquals(List.of(), said.get(FIRST.plusDays(22)));
+    assertEquals(StationSign.LIGHT_CAST, only(evenings).sign());
+    assertEquals(2, only(evenings).evenings());
+    evenings.set(22, evenings.get(22).with(StationSign.LIGHT_CAST, 0.3));
+    assertEquals(1, CheckStation.byEvening(evenings).get(FIRST.plusDays(22)).size());
+  }
+
+  @Test
   void signThatTheNewestEveningLacksIsNotSaid() {
     List<StationEvening> evenings = changed(22, e -> e.with(StationSign.LIGHT_CAST, 0.4));
     assertEquals(StationSign.LIGHT_CAST, only(evenings).sign());
