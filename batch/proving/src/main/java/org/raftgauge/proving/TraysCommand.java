@@ -38,8 +38,7 @@ final class TraysCommand implements Callable<Integer> {
   @Override
   public Integer call() throws IOException {
     String stamp = "commit " + Commit.of(root);
-    String page =
-        TraysPage.of(new TraysPage.Asked(work, each, seed, stamp), System.err::println);
+    String page = TraysPage.of(new TraysPage.Asked(work, each, seed, stamp), System.err::println);
     Files.writeString(out, page);
     System.out.print(page);
     return 0;

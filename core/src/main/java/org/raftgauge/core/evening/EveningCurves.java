@@ -158,7 +158,8 @@ final class EveningCurves {
             place,
             Optional.of(OneCurve.fitted(fitted, series)),
             fitted.asymptoteDoubt().orElse(""),
-            new Said(own(place, fitted, series, cohort), CurveBasis.of(series, fitted.discountedDat())));
+            new Said(
+                own(place, fitted, series, cohort), CurveBasis.of(series, fitted.discountedDat())));
       }
       why = "no curve of its own: " + ((NotFitted) fit).reason();
     }
@@ -209,7 +210,8 @@ final class EveningCurves {
   private record Said(CurveRow.Target target, CurveRow.Basis basis) {}
 
   private static CurveRow without(Of of, String reason, Series series) {
-    return row(of, Optional.empty(), reason, new Said(of.none(reason), CurveBasis.of(series, List.of())));
+    return row(
+        of, Optional.empty(), reason, new Said(of.none(reason), CurveBasis.of(series, List.of())));
   }
 
   private static CurveRow row(Of of, Optional<CurveRow.Curve> curve, String reason, Said said) {

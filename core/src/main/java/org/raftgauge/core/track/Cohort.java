@@ -137,7 +137,11 @@ final class Cohort {
   Optional<Expected> expected(String raft, double age) {
     Predicate<Patch> other = p -> !p.raft().equals(raft);
     return sound(other, age)
-        .or(() -> latest.near(age, other).isEmpty() || sound(raft) ? alone(raft, age) : Optional.empty())
+        .or(
+            () ->
+                latest.near(age, other).isEmpty() || sound(raft)
+                    ? alone(raft, age)
+                    : Optional.empty())
         .or(() -> any(other, age));
   }
 
@@ -207,7 +211,11 @@ final class Cohort {
       return own.map(
           level ->
               new Expected(
-                  latest.carried(level, age), CarriedLevels.ownSd(level), rate(), Basis.COHORT, OptionalDouble.empty()));
+                  latest.carried(level, age),
+                  CarriedLevels.ownSd(level),
+                  rate(),
+                  Basis.COHORT,
+                  OptionalDouble.empty()));
     }
     return !sound(raft) || own.isEmpty() ? outside : own.map(l -> between(outside.get(), l, age));
   }
@@ -234,7 +242,8 @@ final class Cohort {
         .flatMap(
             y ->
                 y.lnArea(age)
-                    .map(c -> new Expected(ln, error, rate(), y.basis(), OptionalDouble.of(ln - c))))
+                    .map(
+                        c -> new Expected(ln, error, rate(), y.basis(), OptionalDouble.of(ln - c))))
         .orElseGet(() -> new Expected(ln, error, rate(), Basis.COHORT, OptionalDouble.empty()));
   }
 

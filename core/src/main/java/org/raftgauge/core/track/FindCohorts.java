@@ -33,9 +33,7 @@ final class FindCohorts {
    * @return cohorts by series, by identity
    */
   static IdentityHashMap<PlantSeries, Cohort> of(
-      List<PlantSeries> series,
-      Function<PlantSeries, Optional<Crop>> crops,
-      HouseClimate climate) {
+      List<PlantSeries> series, Function<PlantSeries, Optional<Crop>> crops, HouseClimate climate) {
     FindCohorts find = new FindCohorts(crops, climate);
     IdentityHashMap<PlantSeries, Cohort> cohorts = new IdentityHashMap<>();
     for (List<PlantSeries> plants : GroupCohorts.of(series)) {

@@ -34,11 +34,9 @@ public final class JudgeEvening {
    */
   public static List<Judged> judge(
       CropBook book, List<PlantSeries> series, LocalDate evening, TrackRules rules) {
-    FarmPass pass = FarmPass.through(
-            series,
-            s -> book.crop(s.planting()),
-            HouseClimate.of(book.diary().climate()),
-            rules);
+    FarmPass pass =
+        FarmPass.through(
+            series, s -> book.crop(s.planting()), HouseClimate.of(book.diary().climate()), rules);
     Set<PlantSeries> standing = Collections.newSetFromMap(new IdentityHashMap<>());
     standing.addAll(
         CollectSeries.standing(

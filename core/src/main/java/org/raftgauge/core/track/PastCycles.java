@@ -67,9 +67,7 @@ final class PastCycles {
     Optional<Yardstick> onDegreeDays =
         warmth(cohort, evening).isPresent() ? onDegreeDays(cohort, past) : Optional.empty();
     return new Made(
-        onDegreeDays
-            .or(() -> SmoothReference.of(onDays(past)).map(Yardstick::of))
-            .or(() -> book),
+        onDegreeDays.or(() -> SmoothReference.of(onDays(past)).map(Yardstick::of)).or(() -> book),
         evening);
   }
 

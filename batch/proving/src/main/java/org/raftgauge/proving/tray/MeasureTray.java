@@ -56,9 +56,7 @@ final class MeasureTray {
     LocalDate last = TrayPlan.SOWN_ON.plusDays(days.get(days.size() - 1));
     Tray tray =
         JudgeTrays.judge(
-                measure.book,
-                CollectSeries.withEnded(measure.book, measure.looks, last),
-                last)
+                measure.book, CollectSeries.withEnded(measure.book, measure.looks, last), last)
             .get(plan.name());
     if (tray == null) {
       throw new IOException("nothing was measured of " + plan.name() + ": " + measure.refused);
@@ -124,9 +122,7 @@ final class MeasureTray {
     }
     return line(
             "layouts:\n  %s:\n    board: {width_mm: %.0f, length_mm: %.0f}\n",
-            plan.layout().name(),
-            plan.layout().board().widthMm(),
-            plan.layout().board().lengthMm())
+            plan.layout().name(), plan.layout().board().widthMm(), plan.layout().board().lengthMm())
         + line(
             "    sites: {rows: %d, columns: %d, first_x_mm: %.1f, first_y_mm: %.1f, pitch_x_mm:"
                 + " %.1f, pitch_y_mm: %.1f}\n",

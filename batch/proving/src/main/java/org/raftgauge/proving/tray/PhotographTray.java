@@ -24,7 +24,9 @@ import org.raftgauge.proving.solid.Mesh;
 import org.raftgauge.proving.solid.Placement;
 import org.raftgauge.proving.solid.Tint;
 
-/** Photographs a tray on a bench: white, grey and black trays, lamps, and daylight from the side. */
+/**
+ * Photographs a tray on a bench: white, grey and black trays, lamps, and daylight from the side.
+ */
 final class PhotographTray {
   /** Size of the photos, px. */
   static final int WIDTH_PX = 1700;

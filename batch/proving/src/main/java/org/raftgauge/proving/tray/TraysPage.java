@@ -89,7 +89,8 @@ public final class TraysPage {
         all++;
       }
     }
-    return text + line("%nWithin 1 point: %d of %d photos; at most %.1f off.%n", within, all, worst);
+    return text
+        + line("%nWithin 1 point: %d of %d photos; at most %.1f off.%n", within, all, worst);
   }
 
   private static String cells(List<ScoreTray> scores) {

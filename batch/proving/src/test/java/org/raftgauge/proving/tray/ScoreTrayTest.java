@@ -30,8 +30,7 @@ class ScoreTrayTest {
 
   @Test
   void cellsComeOutInTheSharesThatTheyAreSownIn() {
-    List<SowTray.Cell> cells =
-        SowTray.cells(new TrayPlan("TL-1", TrayPlan.CELLS_512, 3));
+    List<SowTray.Cell> cells = SowTray.cells(new TrayPlan("TL-1", TrayPlan.CELLS_512, 3));
     assertEquals(512, cells.size());
     // Binomial of 512 at 6 % and 4 %: 31 and 20, four standard deviations are 21 and 18.
     assertEquals(31, cells.stream().filter(c -> !c.emerged(1e9)).count(), 21);
