@@ -52,10 +52,6 @@ final class Cohort {
     return growth.rate();
   }
 
-  double rateSd() {
-    return growth.sd();
-  }
-
   /** Returns how well the mean rate until the next look is known, 1/day. */
   double rateSdAhead(double days) {
     return growth.sdAhead(days);
