@@ -18,7 +18,8 @@ import picocli.CommandLine.Command;
       GraderCommand.class,
       SeasonCommand.class,
       HarvestCommand.class,
-      StationsCommand.class
+      StationsCommand.class,
+      TraysCommand.class
     })
 public final class Proving {
 

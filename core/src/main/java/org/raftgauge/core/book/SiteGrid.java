@@ -24,6 +24,8 @@ public record SiteGrid(
     double pitchYMm,
     double staggerXMm) {
 
+  private static final double USUAL_HOLE_MM = 50;
+
   /** Checks the numbers of sites and the pitches. */
   public SiteGrid {
     if (rows < 1 || columns < 1 || !(pitchXMm > 0) || !(pitchYMm > 0)) {
@@ -45,7 +47,12 @@ public record SiteGrid(
    * are close (common practice, no source).
    */
   public double holeMm() {
-    return Math.min(50, 0.45 * Math.min(pitchXMm, pitchYMm));
+    return Math.min(USUAL_HOLE_MM, 0.45 * Math.min(pitchXMm, pitchYMm));
+  }
+
+  /** Says whether sites are so close that a hole must be smaller than usual: cells of a tray. */
+  public boolean close() {
+    return holeMm() < USUAL_HOLE_MM;
   }
 
   /** Returns every site, row by row. */

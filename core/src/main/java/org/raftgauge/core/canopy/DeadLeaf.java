@@ -52,6 +52,7 @@ final class DeadLeaf {
   private final int height;
   private final boolean[] leaf;
   private final boolean[] hole;
+  private final boolean[] plugs;
   private final double holePx;
 
   /**
@@ -66,6 +67,7 @@ final class DeadLeaf {
     this.height = size[1];
     this.leaf = leaf;
     this.hole = places.hole();
+    this.plugs = places.plug();
     this.holePx = places.holePx();
   }
 
@@ -97,7 +99,7 @@ final class DeadLeaf {
       warm[i] = (float) warm(even[0][i], even[2][i]);
       brown[i] = !leaf[i] && counts[i] && brown(even[0][i], even[1][i], even[2][i]) > LEAST_BROWN;
       lit[i] =
-          brown[i] && (!hole[i] || PlugLight.luminance(even, i) > Math.max(plug, LEAST_IN_HOLE));
+          brown[i] && (!plugs[i] || PlugLight.luminance(even, i) > Math.max(plug, LEAST_IN_HOLE));
     }
     Parts parts = Parts.alsoDiagonal(BoxFilter.any(lit, width, height, STALK_PX), width, height);
     BrownPart[] found = look(parts, lit, warm);

@@ -6,6 +6,7 @@ import java.util.List;
 import org.raftgauge.core.book.CornerMarkers;
 import org.raftgauge.core.book.Layout;
 import org.raftgauge.core.book.PointMm;
+import org.raftgauge.core.book.SiteGrid;
 import org.raftgauge.core.book.SiteId;
 import org.raftgauge.core.pixels.PointPx;
 import org.raftgauge.core.plane.DeckImage;
@@ -16,11 +17,13 @@ import org.raftgauge.core.plane.DeckImage;
  */
 final class DeckPlaces {
   private final boolean[] hole;
+  private final boolean[] plug;
   private final boolean[] bareBoard;
   private final double holePx;
 
-  private DeckPlaces(boolean[] hole, boolean[] bareBoard, double holePx) {
+  private DeckPlaces(boolean[] hole, boolean[] plug, boolean[] bareBoard, double holePx) {
     this.hole = hole;
+    this.plug = plug;
     this.bareBoard = bareBoard;
     this.holePx = holePx;
   }
@@ -32,6 +35,7 @@ final class DeckPlaces {
     for (SiteId site : layout.grid().sites()) {
       disc(deck, layout.grid().centre(site), holePx / 2 + 1, hole);
     }
+    boolean[] plug = layout.grid().close() ? cells(deck, layout.grid()) : hole;
     boolean[] bare = new boolean[n];
     PointPx from = deck.toPx(new PointMm(0, 0));
     PointPx to = deck.toPx(new PointMm(layout.board().widthMm(), layout.board().lengthMm()));
@@ -43,12 +47,17 @@ final class DeckPlaces {
     for (int i = 0; i < n; i++) {
       bare[i] &= !hole[i] && !marks[i];
     }
-    return new DeckPlaces(hole, bare, holePx);
+    return new DeckPlaces(hole, plug, bare, holePx);
   }
 
   /** Returns where a planting hole lies under the canopy. */
   boolean[] hole() {
     return hole;
+  }
+
+  /** Returns where a plug may show: in the holes; in a tray, whose cells may be wide, anywhere. */
+  boolean[] plug() {
+    return plug;
   }
 
   /** Returns where there is nothing but board. */
@@ -59,6 +68,13 @@ final class DeckPlaces {
   /** Returns the diameter of a hole, px. */
   double holePx() {
     return holePx;
+  }
+
+  private static boolean[] cells(DeckImage deck, SiteGrid grid) {
+    boolean[] cells = new boolean[deck.image().width() * deck.image().height()];
+    double radius = Math.hypot(grid.pitchXMm(), grid.pitchYMm()) / 2 / deck.mmPerPx();
+    grid.sites().forEach(site -> disc(deck, grid.centre(site), radius, cells));
+    return cells;
   }
 
   private static boolean[] marks(DeckImage deck, Layout layout) {

@@ -7,7 +7,6 @@ import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
-import java.util.OptionalDouble;
 import java.util.Set;
 import java.util.TreeMap;
 import org.raftgauge.core.book.Planting;
@@ -150,8 +149,8 @@ final class EveningCurves {
 
   private CurveRow row(Of place, Series series, boolean own, Leaned cohort) {
     String why = "";
-    if (own && open(series) < FEWEST_OWN) {
-      why = "no curve of its own: " + open(series) + " open photos are too few";
+    if (own && CurveBasis.open(series) < FEWEST_OWN) {
+      why = "no curve of its own: " + CurveBasis.open(series) + " open photos are too few";
     } else if (own) {
       GrowthFit fit = FitGrowth.of(series, FitRule.defaults());
       if (fit instanceof Fitted fitted) {
@@ -159,7 +158,8 @@ final class EveningCurves {
             place,
             Optional.of(OneCurve.fitted(fitted, series)),
             fitted.asymptoteDoubt().orElse(""),
-            new Said(own(place, fitted, series, cohort), basis(series, fitted.discountedDat())));
+            new Said(
+                own(place, fitted, series, cohort), CurveBasis.of(series, fitted.discountedDat())));
       }
       why = "no curve of its own: " + ((NotFitted) fit).reason();
     }
@@ -183,8 +183,8 @@ final class EveningCurves {
   }
 
   private CurveRow shrunk(Of place, Series series, Leaned cohort, String why) {
-    if (open(series) < cohort.fewestOpen()) {
-      return without(place, tooFew(series), series);
+    if (CurveBasis.open(series) < cohort.fewestOpen()) {
+      return without(place, CurveBasis.tooFew(series), series);
     }
     if (cohort.fit() instanceof NoCohortCurve) {
       String reason = "its cohort has too few evenings for a curve";
@@ -203,37 +203,15 @@ final class EveningCurves {
             place.ready().areaCm2().isPresent()
                 ? ReachTarget.by(plant, series, place.ready().areaCm2().getAsDouble())
                 : place.none(""),
-            basis(series, plant.discountedDat())));
-  }
-
-  private static String tooFew(Series series) {
-    if (series.size() == 0) {
-      return "no canopy was measured yet";
-    }
-    return open(series) == 0
-        ? "every photo is a lower bound: the plant is closed"
-        : "one open photo is too few";
-  }
-
-  private static int open(Series series) {
-    int open = 0;
-    for (int i = 0; i < series.size(); i++) {
-      open += series.isClosed(i) ? 0 : 1;
-    }
-    return open;
-  }
-
-  private static CurveRow.Basis basis(Series series, List<Double> discounted) {
-    int n = series.size();
-    OptionalDouble last = n == 0 ? OptionalDouble.empty() : OptionalDouble.of(series.dat(n - 1));
-    return new CurveRow.Basis(n, n - open(series), last, discounted);
+            CurveBasis.of(series, plant.discountedDat())));
   }
 
   /** When a plant is ready, and what its curve rests on. */
   private record Said(CurveRow.Target target, CurveRow.Basis basis) {}
 
   private static CurveRow without(Of of, String reason, Series series) {
-    return row(of, Optional.empty(), reason, new Said(of.none(reason), basis(series, List.of())));
+    return row(
+        of, Optional.empty(), reason, new Said(of.none(reason), CurveBasis.of(series, List.of())));
   }
 
   private static CurveRow row(Of of, Optional<CurveRow.Curve> curve, String reason, Said said) {

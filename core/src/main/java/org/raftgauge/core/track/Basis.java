@@ -7,13 +7,20 @@ import java.util.Locale;
 public enum Basis {
   /** The shape of past cycles of the same crop and variety, shifted by tonight's cohort. */
   CYCLES,
+  /** The same on degree-days, where those foretell past cycles better than days do. */
+  DEGREE_DAYS,
   /** Tonight's cohort, the raft itself left out where there are others. */
   COHORT,
   /** The crop's curve in the book. */
   CROP;
 
+  /** Says whether past cycles tell it. */
+  boolean onCycles() {
+    return this == CYCLES || this == DEGREE_DAYS;
+  }
+
   /** Returns the word as written in reports. */
   public String word() {
-    return name().toLowerCase(Locale.ROOT);
+    return name().toLowerCase(Locale.ROOT).replace('_', '-');
   }
 }

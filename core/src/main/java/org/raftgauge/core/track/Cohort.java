@@ -21,19 +21,13 @@ import java.util.function.Predicate;
  * either, against its own plants.
  */
 final class Cohort {
-  private static final double RAFT_SD = 0.05;
-
-  /** How far the plants of a raft that is alone may lie from its own middle, as a whole. */
-  private static final double OWN_SD = 2 * RAFT_SD;
-
-  private static final double PLANT_SD = 0.2;
-  private static final double FAR_AGE_DAYS = 4;
 
   private final LocalDate since;
   private final PastCycles cycles;
   private final List<Patch> patches = new ArrayList<>();
   private Optional<PastCycles.Made> made = Optional.empty();
   private final CohortRate growth = new CohortRate();
+  private final CarriedLevels latest = new CarriedLevels(patches, growth);
 
   /**
    * @param since the day that its ages count from
@@ -56,10 +50,6 @@ final class Cohort {
   /** Returns the growth rate of its plants at their present age, 1/day. */
   double rate() {
     return growth.rate();
-  }
-
-  double rateSd() {
-    return growth.sd();
   }
 
   /** Returns how well the mean rate until the next look is known, 1/day. */
@@ -143,7 +133,11 @@ final class Cohort {
   Optional<Expected> expected(String raft, double age) {
     Predicate<Patch> other = p -> !p.raft().equals(raft);
     return sound(other, age)
-        .or(() -> near(age, other).isEmpty() || sound(raft) ? alone(raft, age) : Optional.empty())
+        .or(
+            () ->
+                latest.near(age, other).isEmpty() || sound(raft)
+                    ? alone(raft, age)
+                    : Optional.empty())
         .or(() -> any(other, age));
   }
 
@@ -157,7 +151,7 @@ final class Cohort {
   }
 
   private Optional<Expected> any(Predicate<Patch> which, double age) {
-    List<PatchLevel> levels = near(age, which);
+    List<PatchLevel> levels = latest.near(age, which);
     return levels.isEmpty() ? Optional.empty() : Optional.of(middle(levels, age));
   }
 
@@ -207,66 +201,45 @@ final class Cohort {
 
   /** Returns what is expected of the plants of a raft that is alone. */
   private Optional<Expected> alone(String raft, double age) {
-    Optional<PatchLevel> own = near(age, p -> p.raft().equals(raft)).stream().findFirst();
+    Optional<PatchLevel> own = latest.near(age, p -> p.raft().equals(raft)).stream().findFirst();
     Optional<Expected> outside = outside(age);
     if (outside.isEmpty()) {
       return own.map(
           level ->
               new Expected(
-                  carried(level, age), ownSd(level), rate(), Basis.COHORT, OptionalDouble.empty()));
+                  latest.carried(level, age),
+                  CarriedLevels.ownSd(level),
+                  rate(),
+                  Basis.COHORT,
+                  OptionalDouble.empty()));
     }
     return !sound(raft) || own.isEmpty() ? outside : own.map(l -> between(outside.get(), l, age));
-  }
-
-  /** A few plants do not tell where their raft's middle lies. */
-  private static double ownSd(PatchLevel own) {
-    return Math.hypot(OWN_SD, PLANT_SD / Math.sqrt(own.plants()));
   }
 
   /** Weighs what is known from outside with the raft's own level. */
   private Expected between(Expected outside, PatchLevel own, double age) {
     double told = 1 / square(outside.standardError());
-    double seen = 1 / square(ownSd(own));
-    double ln = (told * outside.lnArea() + seen * carried(own, age)) / (told + seen);
+    double seen = 1 / square(CarriedLevels.ownSd(own));
+    double ln = (told * outside.lnArea() + seen * latest.carried(own, age)) / (told + seen);
     double shift = outside.shift().orElse(0) + ln - outside.lnArea();
     return new Expected(
         ln, 1 / Math.sqrt(told + seen), rate(), outside.basis(), OptionalDouble.of(shift));
   }
 
-  /** Returns the latest levels near an age. */
-  private List<PatchLevel> near(double age, Predicate<Patch> which) {
-    return patches.stream()
-        .filter(which)
-        .flatMap(p -> p.lastGood().stream())
-        .filter(l -> Math.abs(l.age() - age) <= FAR_AGE_DAYS)
-        .toList();
-  }
-
-  private double carried(PatchLevel level, double age) {
-    return level.lnArea() + rate() * (age - level.age());
-  }
-
   private Expected middle(List<PatchLevel> levels, double age) {
-    WeightedMiddle middle =
-        WeightedMiddle.of(
-            levels.stream()
-                .map(
-                    l -> {
-                      double away = rateSd() * (age - l.age());
-                      double error = Math.hypot(l.standardError(), away);
-                      return new WeightedMiddle.Weighted(
-                          carried(l, age), 1 / (RAFT_SD * RAFT_SD + square(error)));
-                    })
-                .toList());
+    WeightedMiddle middle = latest.middle(levels, age);
     return shifted(middle.centre(), middle.standardError(), age);
   }
 
   /** Tells a level as past cycles with a shift, where there are any. */
   private Expected shifted(double ln, double error, double age) {
-    Optional<Double> cycle =
-        yardstick().filter(y -> y.basis() == Basis.CYCLES).flatMap(y -> y.lnArea(age));
-    return cycle
-        .map(c -> new Expected(ln, error, rate(), Basis.CYCLES, OptionalDouble.of(ln - c)))
+    return yardstick()
+        .filter(y -> y.basis().onCycles())
+        .flatMap(
+            y ->
+                y.lnArea(age)
+                    .map(
+                        c -> new Expected(ln, error, rate(), y.basis(), OptionalDouble.of(ln - c))))
         .orElseGet(() -> new Expected(ln, error, rate(), Basis.COHORT, OptionalDouble.empty()));
   }
 

@@ -15,6 +15,7 @@ import org.raftgauge.core.book.Crop;
 import org.raftgauge.core.book.Planting;
 import org.raftgauge.core.history.PlantSeries;
 import org.raftgauge.core.history.Sight;
+import org.raftgauge.core.reference.HouseClimate;
 
 /**
  * Goes through the farm's evenings in order and follows every plant; what it knows after an evening
@@ -54,12 +55,16 @@ final class FarmPass {
    *
    * @param series what was seen of each plant
    * @param crops what the book says of a plant's crop
+   * @param climate the book's daily temperatures
    * @param rules how departures are judged
    * @return where all stand after the last evening
    */
   static FarmPass through(
-      List<PlantSeries> series, Function<PlantSeries, Optional<Crop>> crops, TrackRules rules) {
-    IdentityHashMap<PlantSeries, Cohort> cohorts = FindCohorts.of(series, crops);
+      List<PlantSeries> series,
+      Function<PlantSeries, Optional<Crop>> crops,
+      HouseClimate climate,
+      TrackRules rules) {
+    IdentityHashMap<PlantSeries, Cohort> cohorts = FindCohorts.of(series, crops, climate);
     List<Follow> plants =
         series.stream()
             .map(

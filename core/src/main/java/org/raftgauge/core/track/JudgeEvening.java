@@ -14,6 +14,7 @@ import org.raftgauge.core.book.Layout;
 import org.raftgauge.core.book.SiteGrid;
 import org.raftgauge.core.history.CollectSeries;
 import org.raftgauge.core.history.PlantSeries;
+import org.raftgauge.core.reference.HouseClimate;
 
 /** Says of everything that was seen on an evening how it stands. */
 public final class JudgeEvening {
@@ -33,7 +34,9 @@ public final class JudgeEvening {
    */
   public static List<Judged> judge(
       CropBook book, List<PlantSeries> series, LocalDate evening, TrackRules rules) {
-    FarmPass pass = FarmPass.through(series, s -> book.crop(s.planting()), rules);
+    FarmPass pass =
+        FarmPass.through(
+            series, s -> book.crop(s.planting()), HouseClimate.of(book.diary().climate()), rules);
     Set<PlantSeries> standing = Collections.newSetFromMap(new IdentityHashMap<>());
     standing.addAll(
         CollectSeries.standing(

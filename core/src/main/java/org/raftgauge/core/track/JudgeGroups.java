@@ -224,7 +224,11 @@ final class JudgeGroups {
   /** Says what the expected rests on, where that is more than tonight's others. */
   private static String basis(Expected expected) {
     String what =
-        expected.basis() == Basis.CROP ? "the crop's curve in the book" : "the past cycles' shape";
+        switch (expected.basis()) {
+          case CROP -> "the crop's curve in the book";
+          case DEGREE_DAYS -> "the past cycles' shape on degree-days";
+          case CYCLES, COHORT -> "the past cycles' shape";
+        };
     return expected.shift().isEmpty()
         ? ""
         : String.format(

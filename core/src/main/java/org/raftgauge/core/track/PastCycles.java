@@ -2,15 +2,22 @@
 package org.raftgauge.core.track;
 
 import java.time.LocalDate;
+import java.time.temporal.ChronoUnit;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.function.ToDoubleFunction;
+import org.raftgauge.core.reference.HouseClimate;
 import org.raftgauge.core.reference.PastCycle;
 import org.raftgauge.core.reference.SmoothReference;
+import org.raftgauge.core.reference.ThermalTime;
 
 /**
  * All cohorts of a crop and variety on one clock, past and present: what a cohort can be held
  * against besides itself.
+ *
+ * <p>Cycles are compared on days, or on degree-days where the book's temperatures cover them and
+ * leaving out one cycle after another shows that the others foretell it better so.
  *
  * <p>A cycle is past for a cohort if it had ended when that began, or began two weeks before it.
  */
@@ -21,15 +28,19 @@ final class PastCycles {
   private static final int FEWEST_OTHERS = 3;
   private static final double LEAST_SEASON_SD = 0.05;
   private static final long LIVING_DAYS = 4;
+  private static final double NIGHT_DAYS = 2;
 
   private final Optional<Yardstick> book;
+  private final HouseClimate climate;
   private final List<Cohort> cohorts = new ArrayList<>();
 
   /**
    * @param book the crop's curve in the book, where given
+   * @param climate the book's daily temperatures
    */
-  PastCycles(Optional<Yardstick> book) {
+  PastCycles(Optional<Yardstick> book, HouseClimate climate) {
     this.book = book;
+    this.climate = climate;
   }
 
   void add(Cohort cohort) {
@@ -48,14 +59,43 @@ final class PastCycles {
 
   /** Makes a cohort's yardstick from what is known on an evening. */
   Made yardstick(Cohort cohort, LocalDate evening) {
-    List<PastCycle> past =
+    List<Cohort> past =
         cohorts.stream()
             .filter(other -> past(other, cohort))
-            .map(Cohort::goodLevels)
-            .filter(levels -> levels.size() >= FEWEST_LEVELS)
-            .map(PastCycles::cycle)
+            .filter(other -> other.goodLevels().size() >= FEWEST_LEVELS)
             .toList();
-    return new Made(SmoothReference.of(past).map(Yardstick::of).or(() -> book), evening);
+    Optional<Yardstick> onDegreeDays =
+        warmth(cohort, evening).isPresent() ? onDegreeDays(cohort, past) : Optional.empty();
+    return new Made(
+        onDegreeDays.or(() -> SmoothReference.of(onDays(past)).map(Yardstick::of)).or(() -> book),
+        evening);
+  }
+
+  /** Returns the degree-days of a cohort past an evening, where all its days are known. */
+  private Optional<Double> warmth(Cohort cohort, LocalDate evening) {
+    // A farm's day reaches into the next.
+    double age = Math.max(0, ChronoUnit.DAYS.between(cohort.since(), evening)) + NIGHT_DAYS;
+    return climate.degreeDays(cohort.since(), age);
+  }
+
+  /** Returns a yardstick on degree-days where the cycles that have them say that it is better. */
+  private Optional<Yardstick> onDegreeDays(Cohort cohort, List<Cohort> past) {
+    List<Cohort> known =
+        past.stream()
+            .filter(other -> other.lastSeen().flatMap(day -> warmth(other, day)).isPresent())
+            .toList();
+    List<PastCycle> warm =
+        known.stream()
+            .map(c -> cycle(c, l -> climate.degreeDays(c.since(), l.age()).orElseThrow()))
+            .toList();
+    return ThermalTime.choose(onDays(known), warm)
+        .filter(choice -> choice.axis() == ThermalTime.Axis.DEGREE_DAYS)
+        .flatMap(choice -> SmoothReference.of(warm))
+        .map(cycles -> Yardstick.of(cycles, age -> climate.degreeDays(cohort.since(), age)));
+  }
+
+  private static List<PastCycle> onDays(List<Cohort> past) {
+    return past.stream().map(c -> cycle(c, PatchLevel::age)).toList();
   }
 
   private static boolean past(Cohort other, Cohort cohort) {
@@ -66,9 +106,10 @@ final class PastCycles {
     return older || ended;
   }
 
-  private static PastCycle cycle(List<PatchLevel> levels) {
+  private static PastCycle cycle(Cohort cohort, ToDoubleFunction<PatchLevel> clock) {
+    List<PatchLevel> levels = cohort.goodLevels();
     return PastCycle.of(
-        levels.stream().mapToDouble(PatchLevel::age).toArray(),
+        levels.stream().mapToDouble(clock).toArray(),
         levels.stream().mapToDouble(PatchLevel::lnArea).toArray());
   }
 

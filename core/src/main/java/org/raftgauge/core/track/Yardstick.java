@@ -40,11 +40,41 @@ final class Yardstick {
    * Student's t.
    */
   static Yardstick of(SmoothReference cycles) {
+    return new Yardstick(Basis.CYCLES, cycles::lnArea, cycles::rgrPerDay, sdOf(cycles));
+  }
+
+  /**
+   * Makes one of past cycles on degree-days.
+   *
+   * @param cycles on degree-days
+   * @param degreeDays those of the cohort by its age in days
+   */
+  static Yardstick of(SmoothReference cycles, DoubleFunction<Optional<Double>> degreeDays) {
+    return new Yardstick(
+        Basis.DEGREE_DAYS,
+        age -> degreeDays.apply(age).flatMap(cycles::lnArea),
+        age ->
+            degreeDays
+                .apply(age)
+                .flatMap(cycles::rgrPerDay)
+                .flatMap(perDegreeDay -> perDay(degreeDays, age).map(k -> k * perDegreeDay)),
+        sdOf(cycles));
+  }
+
+  /** Returns the degree-days of the day before an age, or of the part of it since age 0, by day. */
+  private static Optional<Double> perDay(DoubleFunction<Optional<Double>> degreeDays, double age) {
+    double days = Math.min(1, age);
+    return degreeDays
+        .apply(age)
+        .flatMap(now -> degreeDays.apply(age - days).map(before -> (now - before) / days))
+        .filter(Double::isFinite);
+  }
+
+  private static double sdOf(SmoothReference cycles) {
     double t = new TDistribution(cycles.cycles() - 1.0).inverseCumulativeProbability(0.9);
     double shift =
         Math.max(LEAST_SHIFT_SD, cycles.shiftSd()) * Math.sqrt(1 + 1.0 / cycles.cycles());
-    double sd = Math.hypot(shift * t / NORMAL_90, cycles.shapeError());
-    return new Yardstick(Basis.CYCLES, cycles::lnArea, cycles::rgrPerDay, sd);
+    return Math.hypot(shift * t / NORMAL_90, cycles.shapeError());
   }
 
   /** Makes one of the crop's curve in the book. */

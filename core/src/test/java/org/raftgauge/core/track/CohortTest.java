@@ -72,7 +72,7 @@ class CohortTest {
     }
     // Five rafts grow by 0.1 a day, one shrinks: the wild one does not pull.
     assertEquals(0.1, cohort.rate(), 0.01);
-    assertTrue(cohort.rateSd() < 0.03, "sd " + cohort.rateSd());
+    assertTrue(cohort.rateSdAhead(0) < 0.03, "sd " + cohort.rateSdAhead(0));
   }
 
   @Test

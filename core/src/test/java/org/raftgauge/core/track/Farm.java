@@ -31,6 +31,7 @@ final class Farm {
   private final List<SiteLook> looks = new ArrayList<>();
   private String crop = "";
   private String events = "";
+  private final List<String> climate = new ArrayList<>();
 
   /** Tells ln(area) of a site of a raft on a day, but for what is the plant's own. */
   interface Grows {
@@ -50,6 +51,14 @@ final class Farm {
 
   Farm events(String rows) {
     events = rows;
+    return this;
+  }
+
+  /** Writes the house's mean temperature of so many days from a day on, degrees C. */
+  Farm climate(int from, double... meanC) {
+    for (int i = 0; i < meanC.length; i++) {
+      climate.add("," + FIRST.plusDays(from + i) + "," + meanC[i]);
+    }
     return this;
   }
 
@@ -137,6 +146,11 @@ final class Farm {
       Files.writeString(folder.resolve("plantings.csv"), rows.toString());
       Files.writeString(
           folder.resolve("events.csv"), "at,kind,raft,site,to_raft,to_site,by,note\n" + events);
+      if (!climate.isEmpty()) {
+        Files.writeString(
+            folder.resolve("climate.csv"),
+            "pond,date,mean_air_c\n" + String.join("\n", climate) + "\n");
+      }
       return CropBook.read(folder).book();
     } catch (IOException e) {
       throw new UncheckedIOException(e);

@@ -8,6 +8,7 @@ import java.util.Optional;
 import java.util.Set;
 import java.util.stream.IntStream;
 import org.raftgauge.core.book.Planting;
+import org.raftgauge.core.reference.HouseClimate;
 
 /** Levels of patches for tests. */
 final class Levels {
@@ -16,7 +17,7 @@ final class Levels {
   private Levels() {}
 
   static Cohort cohort() {
-    return new Cohort(FIRST, new PastCycles(Optional.empty()));
+    return new Cohort(FIRST, new PastCycles(Optional.empty(), HouseClimate.NONE));
   }
 
   /** Returns a cohort that has learned from a week of photos that its plants grow by 0.15 a day. */

@@ -110,4 +110,26 @@ class StationWatchTest {
     assertEquals(0, watch.offset("a"), 1e-12);
     assertTrue(watch.steps().isEmpty());
   }
+
+  @Test
+  void secondStepTheSameWayOnTheNextEveningIsGrowthThatFails() {
+    rafts(2);
+    evenings(0, 4, day -> 0);
+    evening(5, day -> -0.16);
+    assertEquals(-0.16, watch.offset("a"), 0.01);
+    evening(6, day -> -0.32);
+    assertTrue(watch.ramp("a"), "a camera steps once");
+    assertTrue(watch.steps().isEmpty());
+    assertEquals(-0.16, watch.offset("a"), 0.01);
+  }
+
+  @Test
+  void secondStepTheSameWayAfterAQuietEveningIsTheCamerasAgain() {
+    rafts(2);
+    evenings(0, 4, day -> 0);
+    evenings(5, 6, day -> -0.16);
+    evening(7, day -> -0.32);
+    assertFalse(watch.ramp("a"));
+    assertEquals(-0.32, watch.offset("a"), 0.02);
+  }
 }

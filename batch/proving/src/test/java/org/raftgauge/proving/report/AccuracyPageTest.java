@@ -58,6 +58,22 @@ class AccuracyPageTest {
     assertTrue(page.endsWith("\n## First\n\none\n\n## Second\n\ntwo\n"), page);
   }
 
+  @Test
+  void oneSectionIsReplacedAndTheOthersStay() throws IOException {
+    Path page = Files.writeString(folder.resolve("PAGE.md"), "# P\n\n## A\n\nx\n\n## B\n\ny\n");
+    AccuracyPage.replace(page, new Section("A", "new\n\n", ""));
+    assertEquals("# P\n\n## A\n\nnew\n\n## B\n\ny\n", Files.readString(page));
+    AccuracyPage.replace(page, new Section("B", "last", ""));
+    assertEquals("# P\n\n## A\n\nnew\n\n## B\n\nlast\n", Files.readString(page));
+  }
+
+  @Test
+  void sectionThatIsNotThereYetIsAddedAtTheEnd() throws IOException {
+    Path page = Files.writeString(folder.resolve("PAGE.md"), "# P\n\n## A and more\n\nx\n");
+    AccuracyPage.replace(page, new Section("A", "new", ""));
+    assertEquals("# P\n\n## A and more\n\nx\n\n## A\n\nnew\n", Files.readString(page));
+  }
+
   private static Method method(Errors open, double falseCm2) {
     LookScore score = new LookScore("sun", open, NONE, new FalseArea(3, 0, 0, falseCm2, 0));
     return new Method("any", List.of(score));
