@@ -33,8 +33,8 @@ class ScoreTrayTest {
     List<SowTray.Cell> cells = SowTray.cells(new TrayPlan("TL-1", TrayPlan.CELLS_512, 3));
     assertEquals(512, cells.size());
     // Binomial of 512 at 6 % and 4 %: 31 and 20, four standard deviations are 21 and 18.
-    assertEquals(31, cells.stream().filter(c -> !c.emerged(1e9)).count(), 21);
-    assertEquals(20, cells.stream().filter(SowTray.Cell::doubled).count(), 18);
+    assertEquals(31.0, (double) cells.stream().filter(c -> !c.emerged(1e9)).count(), 21);
+    assertEquals(20.0, (double) cells.stream().filter(SowTray.Cell::doubled).count(), 18);
     assertTrue(cells.stream().noneMatch(c -> c.doubled() && !c.emerged(1e9)));
   }
 

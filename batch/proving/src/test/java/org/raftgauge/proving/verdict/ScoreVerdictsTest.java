@@ -43,6 +43,7 @@ class ScoreVerdictsTest {
     score.healthyDay(false);
     assertEquals(500, score.falsePerThousand(), 1e-12);
     String row = ScoreTable.row("x", score);
-    assertTrue(row.startsWith("| x | 2 of 3, 66.7 % | none | 2, 2 | 1 of 2, 500.00 | 0.00 | none |"), row);
+    assertTrue(
+        row.startsWith("| x | 2 of 3, 66.7 % | none | 2, 2 | 1 of 2, 500.00 | 0.00 | none |"), row);
   }
 }
