@@ -14,6 +14,8 @@ import org.raftgauge.core.track.Verdict;
 final class EveningText {
   private static final int TOP_TASKS = 5;
   private static final int TOP_PONDS = 3;
+  private static final int FEW_UNSEEN = 2;
+  private static final int TOP_UNSEEN = 6;
 
   private EveningText() {}
 
@@ -36,15 +38,35 @@ final class EveningText {
       return lines;
     }
     lines.add("To do:");
-    evening.worklist().stream()
-        .limit(TOP_TASKS)
-        .map(Task::sentence)
-        .forEach(sentence -> lines.add("  " + sentence));
-    int more = evening.worklist().size() - TOP_TASKS;
+    List<String> tasks = sentences(evening.worklist());
+    tasks.stream().limit(TOP_TASKS).forEach(sentence -> lines.add("  " + sentence));
+    int more = tasks.size() - TOP_TASKS;
     if (more > 0) {
       lines.add("  ... and " + more + " more in worklist.csv");
     }
     return lines;
+  }
+
+  /** Says the tasks; rafts that nobody photographed come as one, or they would hide the rest. */
+  private static List<String> sentences(List<Task> tasks) {
+    List<Task> unseen =
+        tasks.stream().filter(task -> task.action() == Task.Action.PHOTOGRAPH_AT_ALL).toList();
+    if (unseen.size() <= FEW_UNSEEN) {
+      return tasks.stream().map(Task::sentence).toList();
+    }
+    String one =
+        "Photograph "
+            + unseen.size()
+            + " rafts that were expected and not seen: "
+            + unseen.stream()
+                .limit(TOP_UNSEEN)
+                .map(task -> task.where().raft())
+                .collect(Collectors.joining(", "))
+            + (unseen.size() > TOP_UNSEEN ? ", ..." : ".");
+    return tasks.stream()
+        .filter(task -> task.action() != Task.Action.PHOTOGRAPH_AT_ALL || task == unseen.get(0))
+        .map(task -> task == unseen.get(0) ? one : task.sentence())
+        .toList();
   }
 
   private static String verdicts(Map<Verdict, Integer> counts) {
