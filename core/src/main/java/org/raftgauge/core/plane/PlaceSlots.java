@@ -8,8 +8,10 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
+import java.util.OptionalDouble;
 import org.raftgauge.core.book.Board;
 import org.raftgauge.core.book.Layout;
+import org.raftgauge.core.book.PointMm;
 import org.raftgauge.core.book.Slot;
 import org.raftgauge.core.book.Station;
 import org.raftgauge.core.marker.LinearLight;
@@ -105,6 +107,8 @@ final class PlaceSlots {
     for (Slot slot : slots) {
       edges(slot, rough, FIRST_REACH_MM).ifPresent(p -> first.put(slot, p));
     }
+    OptionalDouble usual = usualSize(first);
+    first.entrySet().removeIf(e -> SameWater.isOdd(sizeLn(e.getKey(), e.getValue()), usual));
     CameraMove common = first.isEmpty() ? rough : common(rough, first);
     CameraShift found = CameraShift.of(common, photo, prior.heightMm(), stationPxPerPx);
     if (!first.isEmpty()) {
@@ -112,8 +116,19 @@ final class PlaceSlots {
     }
     List<String> notes = found.notes(photo.width(), stationPxPerPx);
     for (Slot slot : slots) {
-      boards.put(slot, new Second(common, notes, first).place(slot));
+      boards.put(slot, new Second(common, notes, first, usual).place(slot));
     }
+  }
+
+  private OptionalDouble usualSize(Map<Slot, BoardEdges.Placed> placed) {
+    return SameWater.usual(
+        placed.entrySet().stream().mapToDouble(e -> sizeLn(e.getKey(), e.getValue())).toArray());
+  }
+
+  /** Returns ln of how large a board looks against the station file. */
+  private double sizeLn(Slot slot, BoardEdges.Placed found) {
+    PointMm centre = BoardPlaces.centre(board(slot));
+    return Math.log(still(slot).pose().mmPerPxAt(centre) / found.fit().pose().mmPerPxAt(centre));
   }
 
   private String doubt(FindKnock.Knock knock) {
@@ -166,11 +181,17 @@ final class PlaceSlots {
     private final CameraMove common;
     private final List<String> cameraNotes;
     private final Map<Slot, BoardEdges.Placed> placed;
+    private final OptionalDouble usual;
 
-    Second(CameraMove common, List<String> cameraNotes, Map<Slot, BoardEdges.Placed> placed) {
+    Second(
+        CameraMove common,
+        List<String> cameraNotes,
+        Map<Slot, BoardEdges.Placed> placed,
+        OptionalDouble usual) {
       this.common = common;
       this.cameraNotes = cameraNotes;
       this.placed = placed;
+      this.usual = usual;
     }
 
     FoundBoard place(Slot slot) {
@@ -184,7 +205,7 @@ final class PlaceSlots {
       PoseFit still = still(slot);
       PoseFit expected =
           new PoseFit(common.applied(still.pose()), still.covariance(), still.varianceFactor());
-      if (best.isEmpty()) {
+      if (best.isEmpty() || SameWater.isOdd(sizeLn(slot, best.get()), usual)) {
         return unseen(slot, expected);
       }
       List<String> notes = new ArrayList<>(cameraNotes);
