@@ -72,7 +72,8 @@ class LauncherTest {
     assertTrue(first.out().endsWith("batch/target/raftgauge.jar run my photos\n"), first.out());
     assertEquals("", second.err());
     assertEquals(
-        "-q -B -Dmaven.test.skip=true -Dspotless.check.skip=true -pl core,batch -am package\n",
+        "-q -B -Dmaven.test.skip=true -Dwarnings=-Xlint:none -Dspotless.check.skip=true"
+            + " -pl core,batch -am package\n",
         Files.readString(folder.resolve("mvn.log")));
   }
 
