@@ -64,7 +64,8 @@ final class EveningText {
                 .collect(Collectors.joining(", "))
             + (unseen.size() > TOP_UNSEEN ? ", ..." : ".");
     return tasks.stream()
-        .filter(task -> task.action() != Task.Action.PHOTOGRAPH_AT_ALL || task.equals(unseen.get(0)))
+        .filter(
+            task -> task.action() != Task.Action.PHOTOGRAPH_AT_ALL || task.equals(unseen.get(0)))
         .map(task -> task.equals(unseen.get(0)) ? one : task.sentence())
         .toList();
   }
