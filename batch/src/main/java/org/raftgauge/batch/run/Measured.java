@@ -1,8 +1,6 @@
 // SPDX-License-Identifier: Apache-2.0
 package org.raftgauge.batch.run;
 
-import java.time.OffsetDateTime;
-import java.util.Optional;
 import org.raftgauge.core.measure.PhotoMeasure;
 import org.raftgauge.core.measure.PhotoStatus;
 
@@ -26,24 +24,6 @@ record Measured(
     HISTORY,
     /** Nowhere: the file could not be read or the program failed; to be tried again next time. */
     FAILED
-  }
-
-  /**
-   * Refuses a photo whose clock is more than a day ahead: it belongs to no evening, and would be
-   * taken for the latest. It is not kept, and tried again next time.
-   *
-   * @param now when the run began
-   * @return the same, or the refusal
-   */
-  Measured notFromTheFuture(OffsetDateTime now) {
-    Optional<OffsetDateTime> taken = measure.takenAt().filter(at -> at.isAfter(now.plusDays(1)));
-    return taken.isEmpty()
-        ? this
-        : failed(
-            measure.photo(),
-            measure.sha256(),
-            "the time " + taken.get() + " is in the future",
-            "set the camera's clock, and give taken_at in manifest.csv");
   }
 
   /** Makes the row of a photo that could not be measured. */

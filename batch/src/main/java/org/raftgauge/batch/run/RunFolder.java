@@ -89,7 +89,9 @@ public final class RunFolder {
     Collected collected =
         CollectRows.collect(FinalPhotos.of(pass.photos(), settled), settled, tools.farm());
     Path folder = place(collected.photos());
-    RunSummary measured = Summarise.run(folder, collected, tools.farm(), notes(pass.photos()));
+    RunSummary measured =
+        Summarise.run(folder, collected, tools.farm(), notes(pass.photos()))
+            .until(tools.farm().evening(request.startedAt().plusDays(1)));
     draft.write(to -> write(to, collected));
     RunSummary summary = judged(measured, history);
     if (summary.judged().isPresent()) {
@@ -159,7 +161,7 @@ public final class RunFolder {
           request.workers(),
           one,
           outcome -> {
-            keep.take(outcome.notFromTheFuture(request.startedAt()));
+            keep.take(outcome);
             told(outcome);
           });
       keep.flush();

@@ -3,6 +3,7 @@ package org.raftgauge.batch.run;
 
 import java.nio.file.Path;
 import java.time.LocalDate;
+import java.util.ArrayList;
 import java.util.Collections;
 import java.util.List;
 import java.util.Map;
@@ -10,6 +11,7 @@ import java.util.NavigableMap;
 import java.util.NavigableSet;
 import java.util.Optional;
 import java.util.TreeMap;
+import java.util.stream.Collectors;
 import org.raftgauge.core.evening.EveningResult;
 import org.raftgauge.core.measure.PhotoStatus;
 
@@ -64,6 +66,40 @@ public record RunSummary(
         notes,
         Optional.of(result),
         ahead);
+  }
+
+  /**
+   * Leaves out evenings that are still to come, by a camera's wrong clock, so that none of them is
+   * taken for tonight. Where all are, they stay: then it is this machine's clock that is doubted.
+   *
+   * @param last the latest evening that can have been
+   * @return the same, with a note where evenings were left out
+   */
+  RunSummary until(LocalDate last) {
+    NavigableMap<LocalDate, NavigableSet<String>> been = missing.headMap(last, true);
+    if (been.isEmpty() || been.size() == missing.size()) {
+      return this;
+    }
+    List<String> more = new ArrayList<>(notes);
+    more.add(
+        "photos of "
+            + missing.tailMap(last, false).keySet().stream()
+                .map(LocalDate::toString)
+                .collect(Collectors.joining(", "))
+            + " are dated in the future: measured and kept, not taken for tonight; set the"
+            + " camera's clock, and give taken_at in manifest.csv");
+    return new RunSummary(
+        folder,
+        photos,
+        rafts,
+        sites,
+        totalAreaCm2,
+        unassigned,
+        been,
+        attention,
+        more,
+        judged,
+        outlook);
   }
 
   /** Returns the latest evening of its photos, where there is one. */

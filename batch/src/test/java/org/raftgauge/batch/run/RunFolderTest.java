@@ -300,22 +300,27 @@ class RunFolderTest {
   }
 
   @Test
-  void aPhotoFromTheFutureIsRefusedAndIsNotTakenForTheLatestEvening() throws Exception {
+  void aPhotoFromTheFutureIsMeasuredAndNotTakenForTheLatestEvening() throws Exception {
     photo("a.txt", "rafts=R1" + EVENING);
     photo("b.txt", "rafts=R2 at=2031-04-11T18:00:00+01:00");
 
     RunSummary summary = run("out");
 
     assertEquals(Optional.of(LocalDate.parse("2026-04-11")), summary.evening());
-    assertEquals(1, summary.photos().get(PhotoStatus.REFUSED));
-    assertTrue(
-        text("out/photos.csv")
-            .contains(
-                ",refused,the time 2031-04-11T18:00+01:00 is in the future,\"set the camera's"
-                    + " clock, and give taken_at in manifest.csv\","),
-        text("out/photos.csv"));
+    assertEquals(2, summary.photos().get(PhotoStatus.USED));
+    assertEquals(
+        List.of(
+            "photos of 2031-04-11 are dated in the future: measured and kept, not taken for"
+                + " tonight; set the camera's clock, and give taken_at in manifest.csv"),
+        summary.notes());
     run("out");
-    assertEquals(3, measurer.calls(), "the refused photo twice, the other once");
+    assertEquals(2, measurer.calls(), "each once");
+  }
+
+  @Test
+  void whereAllPhotosAreFromTheFutureTheLatestOfThemIsTonight() throws Exception {
+    photo("b.txt", "rafts=R2 at=2031-04-11T18:00:00+01:00");
+    assertEquals(Optional.of(LocalDate.parse("2031-04-11")), run("out").evening());
   }
 
   @Test

@@ -126,10 +126,10 @@ class CheckStationTest {
 
   @Test
   void foggedLensBlursTheBoardsEdgesAndHoldsThePhotos() {
-    StationFault fault = only(changed(sharpEvenings(24), 22, plus(StationSign.EDGE_BLUR, 1.3)));
+    StationFault fault = only(changed(sharpEvenings(24), 22, plus(StationSign.EDGE_BLUR, 2.5)));
     assertEquals(StationSign.EDGE_BLUR, fault.sign());
-    assertTrue(fault.holds(), "more than twice as wide");
-    assertFalse(only(changed(sharpEvenings(24), 22, plus(StationSign.EDGE_BLUR, 0.6))).holds());
+    assertTrue(fault.holds(), "more than three times as wide");
+    assertFalse(only(changed(sharpEvenings(24), 22, plus(StationSign.EDGE_BLUR, 1.3))).holds());
   }
 
   @Test
