@@ -99,7 +99,7 @@ public enum StationSign {
    * and those that each photo's own pose and evened light take out, are said and measured on.
    *
    * <p>Working values: blur of three times the usual and over 2 px, veiling light of a third of
-   * white (rendered haze of 0.14 with edges blurred twice as much cost open sites no accuracy: 3 %
+   * white (rendered haze of 0.14 with edges blurred twice as much cost open sites no accuracy: 2 %
    * median error, as without), marks that fit half as well, a height off by a twentieth (a tenth of
    * an area) that only another lens or mount explains.
    *
