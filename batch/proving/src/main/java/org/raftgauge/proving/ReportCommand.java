@@ -19,7 +19,7 @@ import picocli.CommandLine.Option;
     mixinStandardHelpOptions = true,
     description = {
       "Runs over path-traced shared data (where present), a freshly rendered set and the sample"
-          + " photos, scores each and writes ACCURACY.md. Takes ten minutes or more."
+          + " photos, scores each and writes ACCURACY.md. Takes twenty minutes or more."
     })
 final class ReportCommand implements Callable<Integer> {
   @Option(names = "--out", required = true, description = "Folder for runs, sets and the page.")
