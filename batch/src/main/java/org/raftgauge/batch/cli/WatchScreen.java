@@ -26,8 +26,8 @@ final class WatchScreen implements AutoCloseable {
     this.terminal = console.terminal() ? Optional.of(TerminalSize.open()) : Optional.empty();
   }
 
-  void start(Path photos) {
-    String text = "watching " + photos + "; Ctrl-C stops";
+  /** Says what is watched. */
+  void start(String text) {
     if (terminal.isEmpty()) {
       console.out().println("Watch    " + text);
       return;

@@ -26,7 +26,9 @@ public enum Mark {
   /** As expected. */
   ON_TRACK("O", "on track", 0, Shapes.CIRCLE),
   /** Measured, nothing to hold it against. */
-  NONE("–", "measured, not judged", 0, Shapes.DOT);
+  NONE("–", "measured, not judged", 0, Shapes.DOT),
+  /** Seen while it stood; nothing is planted there now. */
+  ENDED("X", "ended: harvested or cleared since the photo", 0, Shapes.DOT);
 
   private final String letter;
   private final String meaning;
@@ -82,7 +84,7 @@ public enum Mark {
     return switch (this) {
       case LAGGING -> -0.25;
       case AHEAD -> 0.25;
-      case HELD, DEAD, EMPTY, STALLED, PALE, ON_TRACK, NONE -> 0;
+      case HELD, DEAD, EMPTY, STALLED, PALE, ON_TRACK, NONE, ENDED -> 0;
     };
   }
 
