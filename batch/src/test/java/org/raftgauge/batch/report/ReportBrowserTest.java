@@ -56,7 +56,7 @@ class ReportBrowserTest {
         List.of("sites.csv", "rafts.csv", "photos.csv", "run.json", "worklist-a4.pdf")) {
       Files.writeString(folder.resolve(file), "");
     }
-    new RunPage(farm.book()).write(farm.outcome(), folder);
+    farm.write(folder);
     url = folder.resolve("report.html").toUri().toString();
     browser = Chromium.start(program.get(), profile);
   }
