@@ -52,7 +52,7 @@ final class GatherRaft {
         all.growth().getOrDefault(raft, List.of()),
         heads(),
         diary(),
-        layout().map(layout -> closeUps(layout, sites)).orElse(List.of()));
+        closeUps(sites));
   }
 
   private RaftSheet.Head head(List<RaftSheet.SiteLine> sites) {
@@ -190,28 +190,30 @@ final class GatherRaft {
         daysSince);
   }
 
-  private List<RaftSheet.CloseUp> closeUps(Layout layout, List<RaftSheet.SiteLine> sites) {
-    String picture = all.files().board(last);
-    if (picture.isEmpty()) {
-      return List.of();
-    }
+  private List<RaftSheet.CloseUp> closeUps(List<RaftSheet.SiteLine> sites) {
+    String picture = layout().isPresent() ? all.files().board(last) : "";
+    return sites.stream()
+        .filter(line -> line.mark().toLookAt())
+        .map(line -> picture.isEmpty() ? told(line) : cut(line, picture))
+        .toList();
+  }
+
+  private static RaftSheet.CloseUp told(RaftSheet.SiteLine line) {
+    return new RaftSheet.CloseUp(line.site(), line.mark(), line.why(), "", 0, 0, 0);
+  }
+
+  private RaftSheet.CloseUp cut(RaftSheet.SiteLine line, String picture) {
+    Layout layout = layout().orElseThrow();
     double side = 1.5 * Math.max(layout.grid().pitchXMm(), layout.grid().pitchYMm());
-    List<RaftSheet.CloseUp> closeUps = new ArrayList<>();
-    for (RaftSheet.SiteLine line : sites) {
-      if (line.mark().toLookAt()) {
-        PointMm at = layout.grid().centre(SiteId.parse(line.site()));
-        closeUps.add(
-            new RaftSheet.CloseUp(
-                line.site(),
-                line.mark(),
-                line.why(),
-                picture,
-                100 * layout.board().widthMm() / side,
-                50 - 100 * at.xMm() / side,
-                50 - 100 * at.yMm() / side));
-      }
-    }
-    return closeUps;
+    PointMm at = layout.grid().centre(SiteId.parse(line.site()));
+    return new RaftSheet.CloseUp(
+        line.site(),
+        line.mark(),
+        line.why(),
+        picture,
+        100 * layout.board().widthMm() / side,
+        50 - 100 * at.xMm() / side,
+        50 - 100 * at.yMm() / side);
   }
 
   private String each(Function<Planting, String> text) {

@@ -15,7 +15,7 @@ import java.util.List;
  * @param plots its growth plots, one for each crop or lot on it
  * @param heads plots of its predicted head weights
  * @param diary its dated pictures, oldest first
- * @param closeUps the sites to look at, cut out of its latest picture
+ * @param closeUps the sites to look at, cut out of its latest picture where there is one
  */
 public record RaftSheet(
     Head head,
@@ -141,7 +141,7 @@ public record RaftSheet(
    * @param site its name
    * @param mark what was said of it
    * @param why the reason
-   * @param picture the board's picture
+   * @param picture the board's picture; empty where there is none
    * @param widthPercent width of the whole picture
    * @param leftPercent left edge of the picture
    * @param topPercent upper edge of the picture
