@@ -22,6 +22,7 @@ import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.TestInstance;
 import org.junit.jupiter.api.io.TempDir;
+import org.raftgauge.batch.desk.Desk;
 import org.raftgauge.core.measure.PhotoMeasure;
 
 /**
@@ -151,17 +152,52 @@ class ReportBrowserTest {
   }
 
   @Test
+  void atTheDeskAClickMarksARowAndItStaysMarked() throws Exception {
+    assertEquals("0", browser.evaluate("document.querySelectorAll('.clicks').length"));
+    Path book = folder.resolve("book");
+    try (Desk desk = Desk.open(0, book)) {
+      desk.show(folder);
+      browser.open(desk.address());
+      String row = "document.querySelectorAll('.work li[data-item]')[1]";
+      String item = browser.evaluate(row + ".dataset.item");
+      browser.evaluate(row + ".querySelector('button').click()");
+      String told =
+          browser.evaluate(
+              "new Promise(done => { const look = left => { const t = "
+                  + row
+                  + ".querySelector('output').textContent;"
+                  + " if (t || left === 0) { done(t); } else { setTimeout(look, 50, left - 1); }"
+                  + " }; look(100); })");
+      assertTrue(told.startsWith("done; to undo, delete line 2 of seen.csv."), told);
+      assertEquals(
+          List.of("item,until,by,note", item + ",,,done"),
+          Files.readAllLines(book.resolve("seen.csv")));
+      browser.open("about:blank");
+      browser.open(desk.address());
+      assertEquals("true", browser.evaluate(row + ".classList.contains('told')"));
+      assertEquals("", axe());
+      assertEquals(List.of(), browser.complaints());
+    }
+  }
+
+  @Test
   void axeFindsNothing() throws Exception {
     assumeTrue(hasAxe(), "axe-core could not be fetched by npm: contrast and labels not checked");
     browser.evaluate(
         "document.querySelectorAll('#raft-R001, .pond, .sites').forEach(d => { d.open = true; })");
+    assertEquals("", axe());
+  }
+
+  /** Returns what axe-core finds wrong with the page as it is open; nothing where it is missing. */
+  private String axe() throws Exception {
+    if (!hasAxe()) {
+      return "";
+    }
     browser.call("Runtime.evaluate", "\"expression\":" + json(Files.readString(AXE)));
-    String found =
-        browser.evaluate(
-            "axe.run().then(r => r.violations.map(v => v.id + ' at '"
-                + " + v.nodes.slice(0, 3).map(n => n.target).join(' ') + ' '"
-                + " + v.nodes[0].failureSummary).join('; '))");
-    assertEquals("", found);
+    return browser.evaluate(
+        "axe.run().then(r => r.violations.map(v => v.id + ' at '"
+            + " + v.nodes.slice(0, 3).map(n => n.target).join(' ') + ' '"
+            + " + v.nodes[0].failureSummary).join('; '))");
   }
 
   private static boolean hasAxe() throws IOException, InterruptedException {

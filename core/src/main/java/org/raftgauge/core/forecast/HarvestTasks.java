@@ -53,14 +53,14 @@ public final class HarvestTasks {
     String why =
         String.format(
             Locale.ROOT,
-            "By the forecast %s (80 %%: %s to %s), then %.1f %s (80 %%: %.1f to %.1f).",
+            "By the forecast %s (80 %%: %s to %s), then %s %s (80 %%: %s to %s).",
             when,
             date(forecast, raft.readyDay(0.1)),
             date(forecast, raft.readyDay(0.9)),
-            units.weight(weight.mean()),
+            number(units.weight(weight.mean())),
             units.weightUnit(),
-            units.weight(weight.lo80()),
-            units.weight(weight.hi80()));
+            number(units.weight(weight.lo80())),
+            number(units.weight(weight.hi80())));
     String id = raft.who().raft();
     Optional<Planting> planting = book.plantingsOn(id, evening).stream().findFirst();
     Task.Where where =
@@ -73,6 +73,12 @@ public final class HarvestTasks {
     String cycle = planting.map(p -> p.startsOn().toString()).orElse("none");
     return new Task(
         Task.Action.HARVEST, 2, where, why, Optional.of(day), "harvest/" + id + "/" + cycle);
+  }
+
+  /** Writes a weight; three digits are enough. */
+  private static String number(double weight) {
+    return String.format(
+        Locale.ROOT, weight < 10 ? "%.2f" : weight < 100 ? "%.1f" : "%.0f", weight);
   }
 
   private static String date(EveningForecast forecast, OptionalInt day) {
