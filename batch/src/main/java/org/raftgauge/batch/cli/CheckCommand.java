@@ -9,7 +9,6 @@ import org.raftgauge.core.problem.InputException;
 import org.raftgauge.core.problem.Problem;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
-import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
 
 /** Checks a book, and a photo folder. */

@@ -5,7 +5,6 @@ import java.io.IOException;
 import java.nio.file.Path;
 import java.time.LocalDate;
 import java.time.OffsetDateTime;
-import java.util.Optional;
 import java.util.concurrent.Callable;
 import org.raftgauge.batch.run.JudgeFolder;
 import org.raftgauge.core.evening.EveningResult;

@@ -151,7 +151,8 @@ final class RunCommand implements Callable<Integer> {
     }
     if (deskPort != null && !(watch && deskPort >= 0 && deskPort <= 65_535)) {
       throw new ParameterException(
-          spec.commandLine(), "--desk goes with --watch, and a port from 0 (any free one) to 65535");
+          spec.commandLine(),
+          "--desk goes with --watch, and a port from 0 (any free one) to 65535");
     }
     Folders.exists("PHOTOS", photos, "give the folder that holds the photos");
     book = options.find(photos, console);

@@ -20,7 +20,6 @@ final class SummaryText {
   private static final int MOST_RAFTS = 12;
 
   /** An inch is 2.54 cm exactly (International yard and pound agreement of 1959). */
-
   private static final double CM2_IN_SQUARE_FOOT = 144 * 6.4516;
 
   private SummaryText() {}

@@ -164,7 +164,8 @@ public final class Desk implements AutoCloseable {
 
   private Answer seen(HttpExchange exchange) throws IOException {
     Map<String, String> fields =
-        fields(new String(exchange.getRequestBody().readNBytes(MOST_BYTES), StandardCharsets.UTF_8));
+        fields(
+            new String(exchange.getRequestBody().readNBytes(MOST_BYTES), StandardCharsets.UTF_8));
     String item = fields.getOrDefault("item", "");
     String until = fields.getOrDefault("until", "");
     if (item.isBlank()) {

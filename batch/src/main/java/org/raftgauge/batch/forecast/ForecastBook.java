@@ -109,8 +109,7 @@ public final class ForecastBook {
       return remarks;
     }
     List<String> told = new ArrayList<>(remarks.subList(0, MOST_REMARKS));
-    told.add(
-        "... and " + (remarks.size() - MOST_REMARKS) + " more in " + file);
+    told.add("... and " + (remarks.size() - MOST_REMARKS) + " more in " + file);
     return told;
   }
 

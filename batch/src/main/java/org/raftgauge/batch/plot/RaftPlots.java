@@ -43,8 +43,7 @@ public final class RaftPlots {
    * @return true
    * @throws IOException if a file cannot be written
    */
-  public static boolean write(Path folder, List<RaftGrowth> rafts, Units units)
-      throws IOException {
+  public static boolean write(Path folder, List<RaftGrowth> rafts, Units units) throws IOException {
     for (Map.Entry<String, RaftGrowth> file : files(rafts).entrySet()) {
       RaftPlots plots = new RaftPlots(file.getValue(), units);
       Files.createDirectories(folder);

@@ -110,8 +110,7 @@ public final class PrintWorklist {
     for (TaskGroup group : TaskGroup.of(sheet.tasks())) {
       List<Task> all = group.tasks();
       for (int from = 0; from < all.size(); from += MOST_OF_GROUP) {
-        parts.add(
-            new TaskGroup(all.subList(from, Math.min(all.size(), from + MOST_OF_GROUP))));
+        parts.add(new TaskGroup(all.subList(from, Math.min(all.size(), from + MOST_OF_GROUP))));
       }
     }
     return parts;

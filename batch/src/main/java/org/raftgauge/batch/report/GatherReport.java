@@ -15,7 +15,6 @@ import org.raftgauge.core.book.FarmDay;
 import org.raftgauge.core.measure.PhotoMeasure;
 import org.raftgauge.core.measure.PhotoStatus;
 import org.raftgauge.core.report.RaftRows;
-import org.raftgauge.core.track.Judged;
 
 /** Gathers the page from what a run has to show. */
 final class GatherReport {

@@ -49,7 +49,8 @@ record Gathered(
                     .forEach(
                         (name, raft) -> {
                           String file = "plots/" + name;
-                          boolean grown = raft.sites().stream().anyMatch(s -> s.points().size() > 1);
+                          boolean grown =
+                              raft.sites().stream().anyMatch(s -> s.points().size() > 1);
                           if (grown && files.exists().test(file)) {
                             plots
                                 .computeIfAbsent(raft.raft(), r -> new ArrayList<>())

@@ -40,7 +40,9 @@ record Glance(Gathered all, List<RaftSheet> rafts, List<ReportModel.Pond> ponds)
     List<RaftSheet.Head> now = marked.stream().filter(RaftSheet.Head::tonight).toList();
     if (!now.isEmpty()) {
       lines.add(
-          Texts.count(sites(now), "site") + " to look at, on " + Texts.count(now.size(), "raft")
+          Texts.count(sites(now), "site")
+              + " to look at, on "
+              + Texts.count(now.size(), "raft")
               + ".");
     }
     List<RaftSheet.Head> before = marked.stream().filter(head -> !head.tonight()).toList();

@@ -79,16 +79,19 @@ final class HeadChart {
       String day = Texts.day(forecast.date(later()));
       series.add(steps(raft.headSpread(later()), day + ready, Chart.Look.LINE));
     }
-    double top =
-        series.stream().flatMap(s -> s.y().stream()).mapToDouble(y -> y).max().orElse(1);
-    raft.who().harvest().map(Harvest::minimumG).filter(g -> g > 0).ifPresent(
-        g ->
-            series.add(
-                new Chart.Series(
-                    "minimum",
-                    Chart.Look.DASHED,
-                    List.of(units.head(g), units.head(g)),
-                    List.of(0.0, top))));
+    double top = series.stream().flatMap(s -> s.y().stream()).mapToDouble(y -> y).max().orElse(1);
+    raft.who()
+        .harvest()
+        .map(Harvest::minimumG)
+        .filter(g -> g > 0)
+        .ifPresent(
+            g ->
+                series.add(
+                    new Chart.Series(
+                        "minimum",
+                        Chart.Look.DASHED,
+                        List.of(units.head(g), units.head(g)),
+                        List.of(0.0, top))));
     return new Chart(
         "",
         new Chart.Axis("weight of a head, " + units.headUnit(), Chart.Scale.LINEAR),

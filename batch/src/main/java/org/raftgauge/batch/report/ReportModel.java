@@ -38,12 +38,7 @@ public record ReportModel(
    * @param berths its berths, in order
    */
   public record Pond(
-      String name,
-      String anchor,
-      Mark mark,
-      String share,
-      String evidence,
-      List<Berth> berths) {
+      String name, String anchor, Mark mark, String share, String evidence, List<Berth> berths) {
 
     /** Copies the list. */
     public Pond {

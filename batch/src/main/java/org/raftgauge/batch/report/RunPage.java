@@ -22,7 +22,9 @@ import org.raftgauge.core.track.JudgeEvening;
 import org.raftgauge.core.track.Judged;
 import org.raftgauge.core.track.TrackRules;
 
-/** Writes the page of a run: {@code report.html} and the plots of head weights in {@code plots/}. */
+/**
+ * Writes the page of a run: {@code report.html} and the plots of head weights in {@code plots/}.
+ */
 public final class RunPage implements ReportPage {
   private final CropBook book;
 

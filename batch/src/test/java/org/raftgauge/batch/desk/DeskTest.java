@@ -63,8 +63,7 @@ class DeskTest {
     assertEquals("line 2 of seen.csv", done.body());
     post(word(), "item=weigh/R2/2026-04-06&note=put%20off&until=2026-04-20");
     assertEquals(
-        List.of(
-            "item,until,by,note", ITEM + ",,,done", "weigh/R2/2026-04-06,2026-04-20,,put off"),
+        List.of("item,until,by,note", ITEM + ",,,done", "weigh/R2/2026-04-06,2026-04-20,,put off"),
         Files.readAllLines(book.resolve("seen.csv")));
     assertTrue(get("").body().contains("data-told=\"" + form(ITEM) + " weigh"), get("").body());
     // With new results the list is new.
@@ -94,8 +93,7 @@ class DeskTest {
           .write(
               "GET / HTTP/1.1\r\nHost: farm.example\r\nConnection: close\r\n\r\n"
                   .getBytes(StandardCharsets.US_ASCII));
-      String answer =
-          new String(socket.getInputStream().readAllBytes(), StandardCharsets.UTF_8);
+      String answer = new String(socket.getInputStream().readAllBytes(), StandardCharsets.UTF_8);
       assertTrue(answer.startsWith("HTTP/1.1 403 "), answer);
     }
   }

@@ -64,7 +64,8 @@ class RaftPlotsTest {
 
   @Test
   void nameWithPathPartsStaysInTheFolderAndTwoAlikeAreKeptApart() throws IOException {
-    RaftPlots.write(folder, List.of(raft("../a", Verdict.PALE), raft(".._A", Verdict.PALE)), Units.METRIC);
+    RaftPlots.write(
+        folder, List.of(raft("../a", Verdict.PALE), raft(".._A", Verdict.PALE)), Units.METRIC);
     try (Stream<Path> files = Files.list(folder)) {
       assertEquals(
           List.of("growth-___A-2.svg", "growth-___a.svg"),

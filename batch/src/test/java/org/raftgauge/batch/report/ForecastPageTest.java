@@ -86,8 +86,7 @@ class ForecastPageTest {
     assertEquals(0, run("grader", "fit", "--book", at("book"), "--crop", "batavia"));
     Path file = folder.resolve("book/graders/batavia.yaml");
     String dated = "fitted_at: \"" + GrownFarm.TONIGHT.minusDays(1) + "T12:00Z\"";
-    Files.writeString(
-        file, Files.readString(file).replaceFirst("(?m)^fitted_at: .*$", dated));
+    Files.writeString(file, Files.readString(file).replaceFirst("(?m)^fitted_at: .*$", dated));
   }
 
   private void importSites() throws IOException {
@@ -117,11 +116,7 @@ class ForecastPageTest {
             Optional.of(outlook()));
     RunOutcome outcome =
         new RunOutcome(
-            List.of(),
-            List.of(),
-            Map.of(),
-            summary,
-            new RunOutcome.Stamp("0", "c0de", "b00c"));
+            List.of(), List.of(), Map.of(), summary, new RunOutcome.Stamp("0", "c0de", "b00c"));
     new RunPage(CropBook.read(folder.resolve("book")).book()).write(outcome, run);
     return Files.readString(run.resolve("report.html"));
   }

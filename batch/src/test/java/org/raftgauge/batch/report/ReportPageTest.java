@@ -51,7 +51,8 @@ class ReportPageTest {
     // Of 12 rafts each has one bare and one small site; of the first pond's ten rafts 20.
     assertTrue(glance.contains("24 sites to look at, on 12 rafts."), glance);
     assertFalse(glance.contains("evenings before"), glance);
-    assertTrue(glance.matches("(?s).*Worst pond: P1 \\([a-z ]+, 20 sites to look at\\)\\..*"), glance);
+    assertTrue(
+        glance.matches("(?s).*Worst pond: P1 \\([a-z ]+, 20 sites to look at\\)\\..*"), glance);
     assertTrue(page.indexOf("#pond-P1") < page.indexOf("#pond-P2"), "the worst pond first");
   }
 
@@ -175,7 +176,8 @@ class ReportPageTest {
         ReportInput.of(farm.outcome(), farm.book())
             .withWorklist(List.of(Work.of(task)))
             .withForecast(
-                new Ahead(List.of(line), List.of(), List.of(), List.of(), List.of("<i>P"), Map.of()));
+                new Ahead(
+                    List.of(line), List.of(), List.of(), List.of(), List.of("<i>P"), Map.of()));
     WritePage.write(input, hostile);
     String text = Files.readString(hostile.resolve("report.html"));
     assertTrue(text.contains("&lt;script&gt;alert(1)&lt;/script&gt;"), "escaped");

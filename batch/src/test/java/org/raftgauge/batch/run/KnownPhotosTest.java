@@ -53,7 +53,8 @@ class KnownPhotosTest {
     runs.run("elsewhere");
 
     assertEquals(1, runs.measurer.calls());
-    assertEquals(runs.files("out").get("overlays/a.jpg"), runs.files("elsewhere").get("overlays/a.jpg"));
+    assertEquals(
+        runs.files("out").get("overlays/a.jpg"), runs.files("elsewhere").get("overlays/a.jpg"));
   }
 
   @Test

@@ -78,11 +78,13 @@ class RetakesTest {
 
     assertEquals(1, summary.photos().get(PhotoStatus.HELD));
     assertTrue(
-        runs.text("out/photos.csv").contains("R1;R1,held,raft id R1 is on two boards of one photo,"));
+        runs.text("out/photos.csv")
+            .contains("R1;R1,held,raft id R1 is on two boards of one photo,"));
     assertEquals(1, summary.rafts());
     assertEquals(0, summary.totalAreaCm2());
     assertEquals(1, summary.attention().size(), summary.attention().toString());
-    assertTrue(runs.text("out/rafts.csv").contains(",3,0,0,3,,,,,,,,,"), runs.text("out/rafts.csv"));
+    assertTrue(
+        runs.text("out/rafts.csv").contains(",3,0,0,3,,,,,,,,,"), runs.text("out/rafts.csv"));
   }
 
   @Test
@@ -94,7 +96,8 @@ class RetakesTest {
 
     assertEquals(2, summary.photos().get(PhotoStatus.HELD));
     assertTrue(
-        runs.text("out/photos.csv").contains("raft id R1 was seen at north and south in one evening"));
+        runs.text("out/photos.csv")
+            .contains("raft id R1 was seen at north and south in one evening"));
   }
 
   @Test

@@ -83,6 +83,7 @@ class RunEveningsTest {
     assertEquals(Optional.of(LocalDate.of(2026, 4, 11)), summary.evening());
     assertEquals(List.of("R3"), List.copyOf(summary.notPhotographed()), "on the last evening");
     assertEquals("{2026-04-10=[R1, R3], 2026-04-11=[R3]}", summary.missing().toString());
-    assertTrue(runs.text("out/run.json").contains("\"2026-04-10\": [\n"), runs.text("out/run.json"));
+    assertTrue(
+        runs.text("out/run.json").contains("\"2026-04-10\": [\n"), runs.text("out/run.json"));
   }
 }

@@ -61,8 +61,7 @@ class SpreadsheetTest {
   private static void call(String... args) {
     PrintStream nowhere =
         new PrintStream(new ByteArrayOutputStream(), true, StandardCharsets.UTF_8);
-    assertEquals(
-        0, Raftgauge.run(args, new BookWorkplace(), new Console(nowhere, nowhere, false)));
+    assertEquals(0, Raftgauge.run(args, new BookWorkplace(), new Console(nowhere, nowhere, false)));
   }
 
   @Test
@@ -131,8 +130,7 @@ class SpreadsheetTest {
   }
 
   private static List<List<String>> cells(Path file) throws IOException {
-    try (CSVParser parser =
-        CSVParser.parse(file, StandardCharsets.UTF_8, CSVFormat.RFC4180)) {
+    try (CSVParser parser = CSVParser.parse(file, StandardCharsets.UTF_8, CSVFormat.RFC4180)) {
       return parser.getRecords().stream().map(r -> Arrays.asList(r.values())).toList();
     }
   }

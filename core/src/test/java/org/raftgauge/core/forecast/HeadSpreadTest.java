@@ -23,7 +23,6 @@ class HeadSpreadTest {
   void oneStandardDeviationHoldsTwoThirds() {
     HeadSpread one = new HeadSpread(List.of(new HeadSpread.Head(120, 0.1, 1)));
     // Normal distribution, Abramowitz and Stegun 1964, table 26.1: P(|z| < 1) = 0.68268949.
-    assertEquals(
-        0.68268949, one.expected(120 * Math.exp(-0.1), 120 * Math.exp(0.1)), 2e-7);
+    assertEquals(0.68268949, one.expected(120 * Math.exp(-0.1), 120 * Math.exp(0.1)), 2e-7);
   }
 }
