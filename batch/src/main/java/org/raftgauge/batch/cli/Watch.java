@@ -70,6 +70,7 @@ final class Watch {
   /** Watches until it is stopped. */
   void run() throws InputException, IOException {
     arrivals.begin(find().photos());
+    screen.start(job.photos());
     ExecutorService background =
         Executors.newSingleThreadExecutor(
             task -> {

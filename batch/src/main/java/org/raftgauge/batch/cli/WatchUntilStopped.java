@@ -34,11 +34,7 @@ final class WatchUntilStopped {
       Watch watching = new Watch(shown(job, desk), screen);
       Runtime.getRuntime()
           .addShutdownHook(new Thread(() -> stop(watching, ended), "stop watching"));
-      screen.start(
-          "watching "
-              + job.photos()
-              + desk.map(open -> "; report at " + open.address()).orElse("")
-              + "; Ctrl-C stops");
+      desk.ifPresent(open -> screen.reportAt(open.address()));
       watching.run();
     } finally {
       desk.ifPresent(Desk::close);

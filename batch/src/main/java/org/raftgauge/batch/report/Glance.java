@@ -68,7 +68,9 @@ record Glance(Gathered all, List<RaftSheet> rafts, List<ReportModel.Pond> ponds)
         .filter(pond -> pond.mark().weight() > 1 || pond.toLookAt() > 0)
         .map(
             pond ->
-                "Worst pond: "
+                (ponds.stream().allMatch(p -> p.seen() > 0)
+                        ? "Worst pond: "
+                        : "Worst of the ponds photographed: ")
                     + pond.name()
                     + " ("
                     + pond.mark().word()

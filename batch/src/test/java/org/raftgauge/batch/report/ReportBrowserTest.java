@@ -12,7 +12,6 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Optional;
-import java.util.concurrent.TimeUnit;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import javax.imageio.ImageIO;
@@ -30,14 +29,6 @@ import org.raftgauge.core.measure.PhotoMeasure;
  */
 @TestInstance(TestInstance.Lifecycle.PER_CLASS)
 class ReportBrowserTest {
-  /** Kept below the module's target, so that it is fetched once. */
-  private static final Path NPM = Path.of("target/npm");
-
-  private static final Path AXE = NPM.resolve("node_modules/axe-core/axe.min.js");
-
-  /** Version 4.10.3 of axe-core (MPL-2.0); used by this test only, not shipped. */
-  private static final String AXE_PACKAGE = "axe-core@4.10.3";
-
   private Path folder;
   private Chromium browser;
   private String url;
@@ -175,73 +166,17 @@ class ReportBrowserTest {
       browser.open("about:blank");
       browser.open(desk.address());
       assertEquals("true", browser.evaluate(row + ".classList.contains('told')"));
-      assertEquals("", axe());
+      assertEquals("", Axe.isThere() ? Axe.run(browser) : "");
       assertEquals(List.of(), browser.complaints());
     }
   }
 
   @Test
   void axeFindsNothing() throws Exception {
-    assumeTrue(hasAxe(), "axe-core could not be fetched by npm: contrast and labels not checked");
+    assumeTrue(Axe.isThere(), "axe-core could not be fetched by npm: contrast and labels not checked");
     browser.evaluate(
         "document.querySelectorAll('#raft-R001, .pond, .sites').forEach(d => { d.open = true; })");
-    assertEquals("", axe());
-  }
-
-  /** Returns what axe-core finds wrong with the page as it is open; nothing where it is missing. */
-  private String axe() throws Exception {
-    if (!hasAxe()) {
-      return "";
-    }
-    browser.call("Runtime.evaluate", "\"expression\":" + json(Files.readString(AXE)));
-    return browser.evaluate(
-        "axe.run().then(r => r.violations.map(v => v.id + ' at '"
-            + " + v.nodes.slice(0, 3).map(n => n.target).join(' ') + ' '"
-            + " + v.nodes[0].failureSummary).join('; '))");
-  }
-
-  private static boolean hasAxe() throws IOException, InterruptedException {
-    if (Files.isRegularFile(AXE)) {
-      return true;
-    }
-    Files.createDirectories(NPM);
-    try {
-      Process npm =
-          new ProcessBuilder(
-                  "npm",
-                  "install",
-                  "--prefix",
-                  NPM.toString(),
-                  "--no-save",
-                  "--ignore-scripts",
-                  "--no-audit",
-                  "--no-fund",
-                  AXE_PACKAGE)
-              .redirectErrorStream(true)
-              .redirectOutput(NPM.resolve("npm.log").toFile())
-              .start();
-      if (!npm.waitFor(90, TimeUnit.SECONDS)) {
-        npm.destroyForcibly();
-      }
-    } catch (IOException e) {
-      return false;
-    }
-    return Files.isRegularFile(AXE);
-  }
-
-  private static String json(String text) {
-    StringBuilder json = new StringBuilder("\"");
-    for (int i = 0; i < text.length(); i++) {
-      char c = text.charAt(i);
-      if (c == '"' || c == '\\') {
-        json.append('\\').append(c);
-      } else if (c < ' ' || c > '~') {
-        json.append(String.format("\\u%04x", (int) c));
-      } else {
-        json.append(c);
-      }
-    }
-    return json.append('"').toString();
+    assertEquals("", Axe.run(browser));
   }
 
   private static int pages(byte[] pdf) {

@@ -46,6 +46,31 @@ class ReportPageTest {
   }
 
   @Test
+  void raftsThatNobodyPhotographedAreOneLineWithEachRaftInIt(@TempDir Path run)
+      throws IOException {
+    List<Task> unseen =
+        Stream.of("R001", "R002", "X9")
+            .map(
+                raft ->
+                    new Task(
+                        1,
+                        "photograph at all",
+                        new Task.Place("", "P1", "4", raft, ""),
+                        "Expected, not seen. Last seen on 2026-04-10.",
+                        "17 Apr 2026",
+                        "photograph/" + raft + "/2026-04-16"))
+            .toList();
+    WritePage.write(
+        ReportInput.of(farm.outcome(), farm.book()).withWorklist(List.of(new Work(unseen))), run);
+    String text = Files.readString(run.resolve("report.html"));
+    String work = text.substring(text.indexOf("<ol class=\"work\">"));
+    work = work.substring(0, work.indexOf("</ol>"));
+    assertTrue(work.contains("3 rafts of pond P1 that were expected and not seen."), work);
+    assertTrue(work.contains("<a href=\"#raft-R001\">R001</a>, berth 4, last seen on"), work);
+    assertTrue(work.contains("data-item=\"photograph/X9/2026-04-16\">X9, berth 4"), work);
+  }
+
+  @Test
   void theSitesCountedAreThoseOfThisEveningsPhotosAndTheWorstPondIsNamed() {
     String glance = between("<ul class=\"glance\">", "</ul>");
     // Of 12 rafts each has one bare and one small site; of the first pond's ten rafts 20.
