@@ -173,7 +173,8 @@ class ReportBrowserTest {
 
   @Test
   void axeFindsNothing() throws Exception {
-    assumeTrue(Axe.isThere(), "axe-core could not be fetched by npm: contrast and labels not checked");
+    assumeTrue(
+        Axe.isThere(), "axe-core could not be fetched by npm: contrast and labels not checked");
     browser.evaluate(
         "document.querySelectorAll('#raft-R001, .pond, .sites').forEach(d => { d.open = true; })");
     assertEquals("", Axe.run(browser));

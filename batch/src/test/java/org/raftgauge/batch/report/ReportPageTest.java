@@ -46,8 +46,7 @@ class ReportPageTest {
   }
 
   @Test
-  void raftsThatNobodyPhotographedAreOneLineWithEachRaftInIt(@TempDir Path run)
-      throws IOException {
+  void raftsThatNobodyPhotographedAreOneLineWithEachRaftInIt(@TempDir Path run) throws IOException {
     List<Task> unseen =
         Stream.of("R001", "R002", "X9")
             .map(
