@@ -8,6 +8,7 @@ import java.util.concurrent.Callable;
 import org.raftgauge.batch.run.ImportMeasures;
 import org.raftgauge.core.problem.InputException;
 import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
 
@@ -38,12 +39,7 @@ final class ImportCommand implements Callable<Integer> {
   @Parameters(paramLabel = "SITES_CSV", description = "File of measures.")
   private Path sites;
 
-  @Option(
-      names = "--book",
-      paramLabel = "BOOK",
-      required = true,
-      description = "Folder of the crop book.")
-  private Path book;
+  @Mixin private BookOptions options;
 
   @Option(
       names = "--wait",
@@ -53,9 +49,6 @@ final class ImportCommand implements Callable<Integer> {
       })
   private long waitS = 600;
 
-  @Option(names = "--verbose", description = "Show where the program failed, if it does.")
-  private boolean verbose;
-
   ImportCommand(Workplace workplace, Console console) {
     this.workplace = workplace;
     this.console = console;
@@ -63,11 +56,11 @@ final class ImportCommand implements Callable<Integer> {
 
   @Override
   public Integer call() throws InputException, IOException {
-    Folders.exists("BOOK", book, "give the folder that holds book.yaml");
+    Path book = options.find(console);
     Workplace.OpenBook open = workplace.open(book);
     open.problems().forEach(console.err()::println);
     ImportMeasures.Outcome outcome =
-        new ImportMeasures(open.farm().book(), new QuietProgress(console.err(), verbose))
+        new ImportMeasures(open.farm().book(), new QuietProgress(console.err(), options.verbose()))
             .run(sites, book, Duration.ofSeconds(waitS));
     outcome.warnings().forEach(console.err()::println);
     console

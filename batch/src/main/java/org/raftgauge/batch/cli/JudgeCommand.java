@@ -5,12 +5,12 @@ import java.io.IOException;
 import java.nio.file.Path;
 import java.time.LocalDate;
 import java.time.OffsetDateTime;
-import java.util.Optional;
 import java.util.concurrent.Callable;
 import org.raftgauge.batch.run.JudgeFolder;
 import org.raftgauge.core.evening.EveningResult;
 import org.raftgauge.core.problem.InputException;
 import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
 
 /** Judges an evening from the history. */
@@ -37,11 +37,7 @@ final class JudgeCommand implements Callable<Integer> {
   private final Workplace workplace;
   private final Console console;
 
-  @Option(
-      names = "--book",
-      paramLabel = "BOOK",
-      description = "Folder of the crop book. Default: the one in, beside or above this folder.")
-  private Path book;
+  @Mixin private BookOptions options;
 
   @Option(
       names = "--on",
@@ -60,10 +56,6 @@ final class JudgeCommand implements Callable<Integer> {
   @Option(names = "--quiet", description = "Say nothing unless something is wrong.")
   private boolean quiet;
 
-  @Option(names = "--verbose", description = "Show where the program failed, if it does.")
-  @SuppressWarnings("UnusedVariable") // Raftgauge reads it from the parsed line
-  private boolean verbose;
-
   JudgeCommand(Workplace workplace, Console console) {
     this.workplace = workplace;
     this.console = console;
@@ -71,7 +63,7 @@ final class JudgeCommand implements Callable<Integer> {
 
   @Override
   public Integer call() throws InputException, IOException {
-    book = FindBook.of(Optional.ofNullable(book), Path.of(""), console);
+    Path book = options.find(console);
     Workplace.OpenBook open = workplace.open(book);
     open.problems().forEach(console.err()::println);
     OffsetDateTime now = OffsetDateTime.now(open.farm().zone());

@@ -17,6 +17,7 @@ import org.raftgauge.core.book.Station;
 import org.raftgauge.core.problem.InputException;
 import org.raftgauge.core.problem.Problem;
 import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
 
 /** Checks stations against their own past. */
@@ -36,12 +37,7 @@ import picocli.CommandLine.Option;
 final class StationCheckCommand implements Callable<Integer> {
   private final Console console;
 
-  @Option(
-      names = "--book",
-      paramLabel = "BOOK",
-      required = true,
-      description = "Folder of the crop book.")
-  private Path book;
+  @Mixin private BookOptions options;
 
   @Option(
       names = "--station",
@@ -65,7 +61,7 @@ final class StationCheckCommand implements Callable<Integer> {
 
   @Override
   public Integer call() throws InputException, IOException {
-    Folders.exists("BOOK", book, "give the folder that holds book.yaml");
+    Path book = options.find(console);
     CropBook read = CropBook.read(book).book();
     if (only != null && read.station(only).isEmpty()) {
       throw problem(

@@ -20,9 +20,7 @@ final class SummaryText {
   private static final int MOST_RAFTS = 12;
 
   /** An inch is 2.54 cm exactly (International yard and pound agreement of 1959). */
-  private static final double CM2_IN_SQUARE_INCH = 2.54 * 2.54;
-
-  private static final double CM2_IN_SQUARE_FOOT = 144 * CM2_IN_SQUARE_INCH;
+  private static final double CM2_IN_SQUARE_FOOT = 144 * 6.4516;
 
   private SummaryText() {}
 
@@ -67,7 +65,7 @@ final class SummaryText {
               : String.format(Locale.ROOT, "%.2f m2", cm2 / 1e4);
       case IMPERIAL ->
           cm2 < CM2_IN_SQUARE_FOOT
-              ? String.format(Locale.ROOT, "%.1f sq in", cm2 / CM2_IN_SQUARE_INCH)
+              ? String.format(Locale.ROOT, "%.1f sq in", units.area(cm2))
               : String.format(Locale.ROOT, "%.1f sq ft", cm2 / CM2_IN_SQUARE_FOOT);
     };
   }

@@ -104,13 +104,12 @@ public final class ForecastBook {
 
   /** Writes all remarks to a file and returns those that fit a screen. */
   private static List<String> told(List<String> remarks, Path out) throws IOException {
-    write(out.resolve("remarks.txt"), String.join("\n", remarks) + "\n");
+    Path file = OutlookFiles.remarks(out, remarks);
     if (remarks.size() <= MOST_REMARKS) {
       return remarks;
     }
     List<String> told = new ArrayList<>(remarks.subList(0, MOST_REMARKS));
-    told.add(
-        "... and " + (remarks.size() - MOST_REMARKS) + " more in " + out.resolve("remarks.txt"));
+    told.add("... and " + (remarks.size() - MOST_REMARKS) + " more in " + file);
     return told;
   }
 

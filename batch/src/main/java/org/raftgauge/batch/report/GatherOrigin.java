@@ -6,6 +6,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import org.raftgauge.batch.run.RunOutcome;
+import org.raftgauge.core.book.Crop;
 import org.raftgauge.core.track.TrackRules;
 
 /** Gathers how the numbers came about. */
@@ -17,7 +18,7 @@ final class GatherOrigin {
   }
 
   ReportModel.Origin origin() {
-    return new ReportModel.Origin(facts(), photos());
+    return new ReportModel.Origin(facts(), crops(), photos());
   }
 
   private List<ReportModel.Fact> facts() {
@@ -33,6 +34,9 @@ final class GatherOrigin {
             "from " + all.book().dayStartsAt() + " in " + all.book().zone() + " to the next"));
     facts.add(
         new ReportModel.Fact(
+            "Units", all.book().units().name().toLowerCase(Locale.ROOT) + "; tables are metric"));
+    facts.add(
+        new ReportModel.Fact(
             "A departure is believed",
             "at a probability of "
                 + rules.believed()
@@ -40,6 +44,26 @@ final class GatherOrigin {
                 + rules.believedAtOnce()
                 + " at once"));
     return facts;
+  }
+
+  private List<ReportModel.Fact> crops() {
+    List<ReportModel.Fact> crops = new ArrayList<>();
+    all.book().crops().forEach((name, crop) -> crops.add(new ReportModel.Fact(name, words(crop))));
+    return crops;
+  }
+
+  private static String words(Crop crop) {
+    return String.format(
+        Locale.ROOT,
+        "colour model %s; mean height %.3g mm x (area in cm2)^%.2f; lagging under %s of expected,"
+            + " ahead over %s; closed from %s of the outline shared%s",
+        crop.colourModel(),
+        crop.heightModel().scaleMm(),
+        crop.heightModel().exponent(),
+        Texts.percent(crop.limits().laggingShare()),
+        Texts.percent(crop.limits().aheadShare()),
+        Texts.percent(crop.limits().closedOutline()),
+        crop.grader().map(grader -> "; grader " + grader).orElse("; no grader"));
   }
 
   private List<ReportModel.Hashed> photos() {

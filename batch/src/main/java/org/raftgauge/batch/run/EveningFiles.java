@@ -34,7 +34,7 @@ final class EveningFiles {
       PrintWorklist.print(sheet, paper, folder.resolve(name));
     }
     PondFiles.write(folder, result, book);
-    return RaftPlots.write(folder.resolve("plots"), result.growth());
+    return RaftPlots.write(folder.resolve("plots"), result.growth(), book.units());
   }
 
   private static Optional<Layout> layout(String raft, EveningResult result, CropBook book) {
