@@ -57,6 +57,14 @@ final class JudgeCommand implements Callable<Integer> {
       description = "Folder for the results: a new or empty one, or that of earlier results.")
   private Path out;
 
+  @Option(
+      names = "--corrected",
+      description = {
+        "Also obey corrections (raftgauge amend) that were entered after that evening. Default:"
+            + " those that were known then."
+      })
+  private boolean corrected;
+
   @Option(names = "--quiet", description = "Say nothing unless something is wrong.")
   private boolean quiet;
 
@@ -69,6 +77,10 @@ final class JudgeCommand implements Callable<Integer> {
     this.console = console;
   }
 
+  private JudgeFolder.Corrected corrected() {
+    return corrected ? JudgeFolder.Corrected.SINCE : JudgeFolder.Corrected.THAT_EVENING;
+  }
+
   @Override
   public Integer call() throws InputException, IOException {
     book = FindBook.of(Optional.ofNullable(book), Path.of(""), console);
@@ -76,7 +88,8 @@ final class JudgeCommand implements Callable<Integer> {
     open.problems().forEach(console.err()::println);
     OffsetDateTime now = OffsetDateTime.now(open.farm().zone());
     EveningResult result =
-        JudgeFolder.run(new JudgeFolder.Request(book, on, out, now), open.farm(), open.forecasts());
+        JudgeFolder.run(
+            new JudgeFolder.Request(book, on, out, now, corrected()), open.farm(), open.forecasts());
     if (!quiet) {
       console.out().println("Evening  " + result.evening());
       EveningText.lines(result).forEach(console.out()::println);

@@ -6,10 +6,10 @@ import java.nio.file.Path;
 import java.time.Duration;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Optional;
 import org.raftgauge.batch.store.BookLock;
 import org.raftgauge.batch.store.History;
 import org.raftgauge.batch.store.Kept;
+import org.raftgauge.batch.store.Origin;
 import org.raftgauge.core.book.CropBook;
 import org.raftgauge.core.measure.PhotoMeasure;
 import org.raftgauge.core.problem.InputException;
@@ -81,7 +81,7 @@ public final class ImportMeasures {
       for (int i = 0; i < fresh.size(); i += BATCH) {
         history.save(
             fresh.subList(i, Math.min(i + BATCH, fresh.size())).stream()
-                .map(photo -> new Kept(photo, SETTINGS, RUN, Optional.empty()))
+                .map(photo -> Kept.fresh(photo, new Origin(SETTINGS, RUN, "", "")))
                 .toList());
       }
       int sites =
