@@ -21,7 +21,8 @@ import picocli.CommandLine.Option;
     description = {
       "%nWrites verdicts.csv, curves.csv, worklist.csv (and to print as PDF) and a file",
       "for each pond in ponds/, of that evening. Nothing later",
-      "than the evening is looked at: no later photo, event, weighing, harvest or call.",
+      "than the evening is looked at: no later photo, event, weighing, harvest, call or",
+      "correction.",
       "A verdict says that growth departs from what is expected, not why."
     },
     synopsisHeading = "%nUsage:%n  ",

@@ -5,12 +5,17 @@ import java.util.List;
 import org.raftgauge.batch.store.Correction;
 
 /** Says in short which corrections a result obeys. */
-final class CorrectionNotes {
+public final class CorrectionNotes {
 
   private CorrectionNotes() {}
 
-  /** Returns a line for the worklist; empty where none was obeyed. */
-  static String line(List<Correction> corrections) {
+  /**
+   * Returns a line for the worklist.
+   *
+   * @param corrections those that are obeyed
+   * @return the line; empty where there are none
+   */
+  public static String line(List<Correction> corrections) {
     if (corrections.isEmpty()) {
       return "";
     }
@@ -21,8 +26,12 @@ final class CorrectionNotes {
         : "with " + corrections.size() + " corrections, the latest " + latest;
   }
 
-  /** Returns a line for each. */
-  static List<String> lines(List<Correction> corrections) {
+  /**
+   * Returns a line for each.
+   *
+   * @param corrections those that are obeyed
+   */
+  public static List<String> lines(List<Correction> corrections) {
     return corrections.stream().map(Correction::words).toList();
   }
 }

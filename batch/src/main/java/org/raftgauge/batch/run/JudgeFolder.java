@@ -94,7 +94,7 @@ public final class JudgeFolder {
    * @throws InputException if the book has none
    * @throws IOException if it cannot be read
    */
-  static History open(Path book) throws InputException, IOException {
+  public static History open(Path book) throws InputException, IOException {
     Path file = book.resolve(HISTORY);
     if (!Files.exists(file)) {
       throw new InputException(

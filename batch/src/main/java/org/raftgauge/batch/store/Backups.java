@@ -7,6 +7,7 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.nio.file.StandardCopyOption;
 import java.nio.file.StandardOpenOption;
+import java.nio.file.attribute.FileTime;
 import java.sql.Connection;
 import java.sql.SQLException;
 import java.time.LocalDate;
@@ -56,6 +57,23 @@ public final class Backups {
   /** Returns the copy that was written last. */
   public Optional<Path> latest() throws IOException {
     return all().stream().findFirst();
+  }
+
+  /**
+   * Looks through a copy for damage.
+   *
+   * @param backup the copy, of whatever version
+   * @return what is wrong, a line each; nothing where it is whole
+   * @throws IOException if it cannot be read at all
+   */
+  public static List<String> check(Path backup) throws IOException {
+    try (Connection database = Database.connect(backup)) {
+      return CheckHistory.pragma(database, "integrity_check").stream()
+          .filter(line -> !line.equals("ok"))
+          .toList();
+    } catch (SQLException e) {
+      throw new IOException(e.getMessage(), e);
+    }
   }
 
   /** Writes the copy of a day, in the place of an earlier one of the day. */
@@ -119,11 +137,11 @@ public final class Backups {
     }
   }
 
-  private static java.nio.file.attribute.FileTime written(Path file) {
+  private static FileTime written(Path file) {
     try {
       return Files.getLastModifiedTime(file);
     } catch (IOException e) {
-      return java.nio.file.attribute.FileTime.fromMillis(0);
+      return FileTime.fromMillis(0);
     }
   }
 }

@@ -5,12 +5,12 @@ import java.time.Duration;
 import java.time.Instant;
 import java.time.OffsetDateTime;
 import java.util.ArrayList;
-import java.util.HashSet;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import java.util.TreeSet;
 import org.raftgauge.core.measure.PhotoMeasure;
 import org.raftgauge.core.measure.PhotoStatus;
 import org.raftgauge.core.measure.RaftMeasure;
@@ -38,18 +38,28 @@ public final class Corrections {
   public static Corrections of(List<Correction> entered, Instant by) {
     List<Correction> known =
         entered.stream().filter(c -> c.entry().at().toInstant().isBefore(by)).toList();
-    Set<Integer> undone = new HashSet<>();
-    for (int i = known.size() - 1; i >= 0; i--) {
-      Correction each = known.get(i);
-      if (each.change() instanceof Correction.Undo undo && !undone.contains(each.number())) {
-        undone.add(undo.number());
-      }
-    }
+    Set<Integer> standing = standing(known);
     return new Corrections(
         known.stream()
-            .filter(c -> !undone.contains(c.number()))
+            .filter(c -> standing.contains(c.number()))
             .filter(c -> !(c.change() instanceof Correction.Undo))
             .toList());
+  }
+
+  /**
+   * Returns the numbers of those that hold, undoings too.
+   *
+   * @param entered in the order of their numbers
+   */
+  public static Set<Integer> standing(List<Correction> entered) {
+    Set<Integer> standing = new TreeSet<>(entered.stream().map(Correction::number).toList());
+    for (int i = entered.size() - 1; i >= 0; i--) {
+      Correction each = entered.get(i);
+      if (each.change() instanceof Correction.Undo undo && standing.contains(each.number())) {
+        standing.remove(undo.number());
+      }
+    }
+    return standing;
   }
 
   /** Returns those that hold, in the order of their numbers. */

@@ -2,6 +2,7 @@
 package org.raftgauge.batch.store;
 
 import java.io.IOException;
+import java.io.UncheckedIOException;
 import java.nio.file.Path;
 import java.sql.Connection;
 import java.sql.SQLException;
@@ -77,8 +78,9 @@ public final class History implements AutoCloseable {
   /**
    * Finds photos by name, as they were measured.
    *
-   * @param name a photo's path, or the first digits of the hash of its bytes
-   * @return those of that path; where there is none, those whose hash begins so
+   * @param name a photo's path, a folder's with a slash at its end, or the first digits (8 or
+   *     more) of the hash of a photo's bytes
+   * @return those of that path or folder; where there is none, those whose hash begins so
    * @throws IOException if the file cannot be read
    */
   public List<Kept> named(String name) throws IOException {
@@ -247,10 +249,10 @@ public final class History implements AutoCloseable {
             try {
               return copy.from(c);
             } catch (IOException e) {
-              throw new java.io.UncheckedIOException(e);
+              throw new UncheckedIOException(e);
             }
           });
-    } catch (java.io.UncheckedIOException e) {
+    } catch (UncheckedIOException e) {
       throw e.getCause();
     }
   }

@@ -44,8 +44,13 @@ final class ReadMeasures {
     return photos(database, sql, raft);
   }
 
-  /** Reads the photos of a path; where there is none, those whose hash begins so. */
+  /** Reads the photos of a path or folder; where there is none, those whose hash begins so. */
   static List<Kept> named(Connection database, String name) throws SQLException {
+    if (name.endsWith("/")) {
+      String sql =
+          "SELECT * FROM photos WHERE substr(photo, 1, length(?)) = ? ORDER BY photo, sha256";
+      return photos(database, sql, name, name);
+    }
     List<Kept> byPath = photos(database, "SELECT * FROM photos WHERE photo = ? ORDER BY sha256", name);
     return byPath.isEmpty() && name.matches("[0-9a-f]{8,64}")
         ? photos(database, "SELECT * FROM photos WHERE sha256 GLOB ? ORDER BY sha256", name + "*")

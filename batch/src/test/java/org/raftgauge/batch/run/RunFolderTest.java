@@ -165,7 +165,7 @@ class RunFolderTest {
     assertEquals(1, measurer.calls());
     assertEquals(1, again.photos().get(PhotoStatus.USED));
     try (History history = history()) {
-      assertEquals(1, history.findRaft("R1").size());
+      assertEquals(1, history.measures().findRaft("R1").size());
     }
   }
 
