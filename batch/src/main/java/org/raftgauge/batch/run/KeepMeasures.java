@@ -15,6 +15,7 @@ final class KeepMeasures {
 
   private final History history;
   private final String run;
+  private final ProgramVersion program = ProgramVersion.current();
   private final List<Measured> all = new ArrayList<>();
   private final List<Kept> waiting = new ArrayList<>();
   private final Set<String> seen = new HashSet<>();
@@ -30,7 +31,7 @@ final class KeepMeasures {
     boolean fresh = measured.source() == Measured.Source.FRESH;
     if (fresh && seen.add(measured.measure().sha256())) {
       waiting.add(
-          Kept.fresh(measured.measure(), ProgramVersion.current().origin(measured.settings(), run)));
+          Kept.fresh(measured.measure(), program.origin(measured.settings(), run)));
     }
     if (waiting.size() >= BATCH) {
       flush();

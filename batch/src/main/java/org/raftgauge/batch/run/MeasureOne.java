@@ -39,7 +39,7 @@ final class MeasureOne {
     String name = photo.facts().photo();
     byte[] bytes;
     try {
-      bytes = ReadPhoto.bytes(photo.file(), name);
+      bytes = ReadPhoto.bytes(photo.file(), name, why -> tools.progress().readAgain(name, why));
     } catch (InputException unreadable) {
       Problem problem = unreadable.problems().get(0);
       return Measured.failed(name, "", problem.found(), problem.remedy());
