@@ -53,10 +53,12 @@ public final class CsvScan {
         }
         sink.take(row.stream().map(Cell::unguarded).toList());
       }
-    } catch (UncheckedIOException badQuote) {
-      throw new IOException(file + ": a double quote is out of place", badQuote);
-    } catch (CharacterCodingException notUtf8) {
-      throw new IOException(file + ": a letter is not UTF-8", notUtf8);
+    } catch (UncheckedIOException e) {
+      String what =
+          e.getCause() instanceof CharacterCodingException
+              ? "a letter is not UTF-8"
+              : "a double quote is out of place";
+      throw new IOException(file + ": " + what, e);
     }
   }
 

@@ -37,7 +37,7 @@ final class Child {
    * @param stop where it stops for good, or {@link KilledProgram#NOWHERE}
    */
   static Child start(Bench bench, Place place, String stop) throws IOException {
-    Path archive = bench.work().resolve("classes.jsa").toAbsolutePath();
+    Path archive = archive(bench);
     List<String> call = new ArrayList<>();
     call.add(Path.of(System.getProperty("java.home"), "bin", "java").toString());
     call.addAll(List.of("-XX:TieredStopAtLevel=1", "-XX:+UseSerialGC", "-Djava.awt.headless=true"));
@@ -48,6 +48,11 @@ final class Child {
     call.addAll(place.call(bench.photos()));
     Path log = bench.work().resolve("child.log");
     return new Child(new ProcessBuilder(call).redirectError(log.toFile()).start());
+  }
+
+  /** Returns the archive of classes of a bench. */
+  static Path archive(Bench bench) {
+    return bench.work().resolve("classes.jsa").toAbsolutePath();
   }
 
   private void read() {

@@ -28,7 +28,7 @@ final class FaultsPage {
                 + " may be left lying beside them. Right after each fault, what stands in the place"
                 + " of the results must be all of the results before, or all of the new ones, or"
                 + " nothing (\"wrong\" counts those that broke that, or failed otherwise). Most"
-                + " cases start from a book that knows the first nine evenings and has their"
+                + " cases start from a book that knows all but the last three evenings and has their"
                 + " results, so that six photos are measured; every twentieth kill starts from a"
                 + " book that knows nothing and measures all %d. All measuring is real.%n%n",
             asked.stamp(),

@@ -75,11 +75,11 @@ final class Kills {
     for (int again = 0; ; again++) {
       boolean empty = number % EMPTY_EACH == EMPTY_EACH - 1;
       Place place = bench.trial();
-      place.copyOf(empty ? bench.empty() : bench.nine());
+      place.copyOf(empty ? bench.empty() : bench.most());
       String hit = hit(place, when, number, draw);
       if (!hit.isEmpty()) {
         Outcome outcome = half(place) ? Outcome.failed("half results stood") : bench.mend(place);
-        return new CaseRow(number, when.name(), empty ? "empty" : "nine", hit, outcome);
+        return new CaseRow(number, when.name(), empty ? "empty" : "most", hit, outcome);
       }
       if (again > 20) {
         throw new IOException("case " + number + " always ends before it is killed");
@@ -120,7 +120,7 @@ final class Kills {
       Thread.sleep(1);
     }
     if (!child.alive()) {
-      runS *= 0.8;
+      runS *= 0.9;
       return "";
     }
     child.kill();
@@ -130,12 +130,13 @@ final class Kills {
   /** Times a whole run from its beginning. */
   private double time() throws IOException, InterruptedException {
     Place copy = new Place(bench.work().resolve("timed"));
-    copy.copyOf(bench.nine());
+    copy.copyOf(bench.most());
     Child child = Child.start(bench, copy, KilledProgram.NOWHERE);
     child.waitFor(KilledProgram.BEGIN);
     long start = System.nanoTime();
-    child.end();
+    child.waitFor(KilledProgram.AT + Step.ENDED + ":1");
     double seconds = (System.nanoTime() - start) / 1e9;
+    child.end();
     copy.clear();
     return seconds;
   }

@@ -43,7 +43,7 @@ final class Meetings {
   CaseRow meet(int number) throws IOException, InterruptedException {
     Kind kind = Kind.values()[number % Kind.values().length];
     Place place = bench.trial();
-    place.copyOf(bench.nine());
+    place.copyOf(bench.most());
     Outcome outcome =
         switch (kind) {
           case REFUSED -> refused(place);
@@ -51,7 +51,7 @@ final class Meetings {
           case RACE -> race(place);
           case STALE -> stale(place);
         };
-    return new CaseRow(number, "LOCK", "nine", kind.words, outcome);
+    return new CaseRow(number, "LOCK", "most", kind.words, outcome);
   }
 
   private Outcome refused(Place place) throws IOException, InterruptedException {

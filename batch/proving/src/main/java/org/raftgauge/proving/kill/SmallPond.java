@@ -14,20 +14,23 @@ import java.util.Random;
 import javax.imageio.ImageIO;
 
 /**
- * A pond of six boards of four plants under six fixed cameras, ten evenings: 60 small photos. Leaf
+ * A pond of two boards of four plants under two fixed cameras, thirty evenings: 60 small photos. Leaf
  * and board are plain colours, so that measuring takes little time; what is measured does not
  * matter here, only that it is kept.
  */
 final class SmallPond {
-  static final int BOARDS = 6;
-  static final int EVENINGS = 10;
-  private static final LocalDate FIRST = LocalDate.of(2026, 4, 6);
+  static final int BOARDS = 2;
+  static final int EVENINGS = 30;
+  /** Evenings that most books of the campaign do not know yet. */
+  static final int NEW_EVENINGS = 3;
+
+  static final LocalDate FIRST = LocalDate.of(2026, 4, 6);
   private static final int SIZE_PX = 240;
   private static final int RIM_PX = 20;
   private static final double BOARD_MM = 500;
   private static final double PX_PER_MM = (SIZE_PX - 2 * RIM_PX) / BOARD_MM;
-  private static final double PLANTED_CM2 = 8;
-  private static final double RATE_PER_DAY = 0.15;
+  private static final double PLANTED_CM2 = 20;
+  private static final double RATE_PER_DAY = 0.05;
 
   private SmallPond() {}
 
