@@ -42,9 +42,7 @@ final class HistoryCheckCommand implements Callable<Integer> {
     List<Path> backups = Backups.beside(book.resolve("history.db")).all();
     for (Path backup : backups) {
       String name = backup.getParent().getFileName() + "/" + backup.getFileName();
-      console
-          .out()
-          .println(name + ": " + Files.getLastModifiedTime(backup) + ", " + state(backup));
+      console.out().println(name + ": " + Files.getLastModifiedTime(backup) + ", " + state(backup));
     }
     if (backups.isEmpty()) {
       console.out().println("No backups yet; \"raftgauge history backup\" makes one");

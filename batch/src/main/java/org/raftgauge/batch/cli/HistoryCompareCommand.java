@@ -86,10 +86,7 @@ final class HistoryCompareCommand implements Callable<Integer> {
             + sorted.size()
             + " have leaf in both");
     if (!sorted.isEmpty()) {
-      lines.add(
-          "Middle change of area "
-              + percent(sorted.get(sorted.size() / 2))
-              + ", largest:");
+      lines.add("Middle change of area " + percent(sorted.get(sorted.size() / 2)) + ", largest:");
       sorted.stream().limit(MOST_LINES).map(s -> "  " + line(s)).forEach(lines::add);
     }
     return lines;

@@ -90,7 +90,9 @@ final class JudgeCommand implements Callable<Integer> {
     OffsetDateTime now = OffsetDateTime.now(open.farm().zone());
     EveningResult result =
         JudgeFolder.run(
-            new JudgeFolder.Request(book, on, out, now, corrected()), open.farm(), open.forecasts());
+            new JudgeFolder.Request(book, on, out, now, corrected()),
+            open.farm(),
+            open.forecasts());
     if (!quiet) {
       console.out().println("Evening  " + result.evening());
       EveningText.lines(result).forEach(console.out()::println);

@@ -86,18 +86,18 @@ final class StationCheckCommand implements Callable<Integer> {
   private List<String> lines(CropBook read, Path file, LocalDate from) throws IOException {
     List<String> lines = new ArrayList<>();
     try (History history = History.open(file)) {
-    Measures measures = history.measures();
-    for (Station station : read.stations().values()) {
-      if (only == null || only.equals(station.name())) {
-        lines.addAll(
-            StationCheckText.lines(
-                station,
-                StationEvenings.of(
-                    measures.stationPast(station.name()),
-                    read.farmDay(),
-                    since == null ? changed(station) : from)));
+      Measures measures = history.measures();
+      for (Station station : read.stations().values()) {
+        if (only == null || only.equals(station.name())) {
+          lines.addAll(
+              StationCheckText.lines(
+                  station,
+                  StationEvenings.of(
+                      measures.stationPast(station.name()),
+                      read.farmDay(),
+                      since == null ? changed(station) : from)));
+        }
       }
-    }
     }
     return lines;
   }

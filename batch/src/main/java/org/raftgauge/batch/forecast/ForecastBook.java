@@ -71,9 +71,7 @@ public final class ForecastBook {
             known,
             folder,
             new BookLooks.Evenings(
-                ForecastEvening.firstDay(known, on),
-                on,
-                known.farmDay().start(on.plusDays(1))));
+                ForecastEvening.firstDay(known, on), on, known.farmDay().start(on.plusDays(1))));
     Asked asked = new Asked(on, ForecastRule.defaults().withDays(days));
     KnownGraders graders = KnownGraders.of(known, folder).orFail();
     EveningForecast forecast = ForecastEvening.of(known, looks, graders.by(known, on), asked);

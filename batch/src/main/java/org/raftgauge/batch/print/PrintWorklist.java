@@ -127,8 +127,7 @@ public final class PrintWorklist {
         paper.heightMm() - 9,
         SMALL_MM);
     if (!sheet.corrections().isEmpty()) {
-      page.text(
-          "Judged " + sheet.corrections() + ".", MARGIN_MM, paper.heightMm() - 5.5, SMALL_MM);
+      page.text("Judged " + sheet.corrections() + ".", MARGIN_MM, paper.heightMm() - 5.5, SMALL_MM);
     }
   }
 

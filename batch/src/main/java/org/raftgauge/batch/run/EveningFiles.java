@@ -33,10 +33,7 @@ final class EveningFiles {
     Files.writeString(folder.resolve("worklist.csv"), WorklistTable.csv(result.worklist()));
     PrintWorklist.Sheet sheet =
         new PrintWorklist.Sheet(
-            result.evening(),
-            corrections,
-            result.worklist(),
-            raft -> layout(raft, result, book));
+            result.evening(), corrections, result.worklist(), raft -> layout(raft, result, book));
     for (Paper paper : new Paper[] {Paper.A4, Paper.LETTER}) {
       String name = "worklist-" + paper.name().toLowerCase(Locale.ROOT) + ".pdf";
       PrintWorklist.print(sheet, paper, folder.resolve(name));

@@ -107,8 +107,7 @@ public final class JudgeFolder {
     return History.open(file);
   }
 
-  private static Map<String, Object> facts(
-      Request request, Farm farm, List<Correction> obeyed) {
+  private static Map<String, Object> facts(Request request, Farm farm, List<Correction> obeyed) {
     Map<String, Object> facts = new LinkedHashMap<>();
     facts.put("judged", request.evening());
     facts.put("version", ProgramVersion.current().version());

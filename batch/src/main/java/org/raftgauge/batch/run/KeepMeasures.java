@@ -30,8 +30,7 @@ final class KeepMeasures {
     all.add(measured);
     boolean fresh = measured.source() == Measured.Source.FRESH;
     if (fresh && seen.add(measured.measure().sha256())) {
-      waiting.add(
-          Kept.fresh(measured.measure(), program.origin(measured.settings(), run)));
+      waiting.add(Kept.fresh(measured.measure(), program.origin(measured.settings(), run)));
     }
     if (waiting.size() >= BATCH) {
       flush();

@@ -51,7 +51,8 @@ final class MeasureOne {
   private Measured measure(FoundPhoto photo, byte[] bytes, String sha256) {
     try {
       String settings = settings(code, tools.measurer(), photo.facts());
-      Optional<Kept> kept = history.find(sha256).filter(k -> k.origin().settings().equals(settings));
+      Optional<Kept> kept =
+          history.find(sha256).filter(k -> k.origin().settings().equals(settings));
       return kept.isPresent()
           ? known(photo, bytes, kept.get())
           : fresh(photo, bytes, sha256, settings);

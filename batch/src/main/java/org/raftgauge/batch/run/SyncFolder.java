@@ -11,7 +11,9 @@ import java.util.stream.Stream;
 import org.raftgauge.batch.store.Step;
 import org.raftgauge.batch.store.Steps;
 
-/** Forces a folder with all that is in it to the disk, so that a power cut cannot empty its files. */
+/**
+ * Forces a folder with all that is in it to the disk, so that a power cut cannot empty its files.
+ */
 final class SyncFolder {
 
   private SyncFolder() {}

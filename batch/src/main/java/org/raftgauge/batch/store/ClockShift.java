@@ -9,7 +9,8 @@ import java.util.regex.Pattern;
 
 /** Reads and writes by how much a clock was wrong: {@code +1:00}, {@code -26:30:05}. */
 public final class ClockShift {
-  private static final Pattern SHIFT = Pattern.compile("([+-])(\\d{1,6}):([0-5]\\d)(?::([0-5]\\d))?");
+  private static final Pattern SHIFT =
+      Pattern.compile("([+-])(\\d{1,6}):([0-5]\\d)(?::([0-5]\\d))?");
 
   private ClockShift() {}
 

@@ -32,8 +32,7 @@ final class CorrectionRows {
             .get(0);
     List<Correction> added = new ArrayList<>();
     for (Correction each : corrections) {
-      Correction numbered =
-          new Correction(last + added.size() + 1, each.entry(), each.change());
+      Correction numbered = new Correction(last + added.size() + 1, each.entry(), each.change());
       insert(database, numbered);
       added.add(numbered);
     }

@@ -133,8 +133,7 @@ public final class Corrections {
   }
 
   private static PhotoMeasure shifted(PhotoMeasure photo, Duration shift, Correction why) {
-    List<RaftMeasure> rafts =
-        photo.rafts().stream().map(raft -> raft.noted(why.words())).toList();
+    List<RaftMeasure> rafts = photo.rafts().stream().map(raft -> raft.noted(why.words())).toList();
     Optional<OffsetDateTime> taken = photo.takenAt().map(at -> at.plus(shift));
     return photo.withRafts(rafts).taken(taken, "");
   }

@@ -33,8 +33,7 @@ final class ExportHistory {
   private ExportHistory() {}
 
   /** Writes into an empty folder; all tables as they stand at one moment. */
-  static List<ExportedTable> to(Path folder, Connection database)
-      throws SQLException, IOException {
+  static List<ExportedTable> to(Path folder, Connection database) throws SQLException, IOException {
     database.setAutoCommit(false);
     try {
       List<ExportedTable> written = new ArrayList<>();

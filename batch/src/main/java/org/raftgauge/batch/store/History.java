@@ -78,8 +78,8 @@ public final class History implements AutoCloseable {
   /**
    * Finds photos by name, as they were measured.
    *
-   * @param name a photo's path, a folder's with a slash at its end, or the first digits (8 or
-   *     more) of the hash of a photo's bytes
+   * @param name a photo's path, a folder's with a slash at its end, or the first digits (8 or more)
+   *     of the hash of a photo's bytes
    * @return those of that path or folder; where there is none, those whose hash begins so
    * @throws IOException if the file cannot be read
    */
@@ -143,8 +143,7 @@ public final class History implements AutoCloseable {
    */
   public void published(String run) throws IOException {
     steps.before(Step.NOTE_PUBLISHED);
-    database.within(
-        c -> Database.update(c, "UPDATE runs SET published = 1 WHERE run = ?", run));
+    database.within(c -> Database.update(c, "UPDATE runs SET published = 1 WHERE run = ?", run));
   }
 
   /**

@@ -51,7 +51,8 @@ final class ReadMeasures {
           "SELECT * FROM photos WHERE substr(photo, 1, length(?)) = ? ORDER BY photo, sha256";
       return photos(database, sql, name, name);
     }
-    List<Kept> byPath = photos(database, "SELECT * FROM photos WHERE photo = ? ORDER BY sha256", name);
+    List<Kept> byPath =
+        photos(database, "SELECT * FROM photos WHERE photo = ? ORDER BY sha256", name);
     return byPath.isEmpty() && name.matches("[0-9a-f]{8,64}")
         ? photos(database, "SELECT * FROM photos WHERE sha256 GLOB ? ORDER BY sha256", name + "*")
         : byPath;

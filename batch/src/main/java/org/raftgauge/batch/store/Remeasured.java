@@ -66,9 +66,7 @@ public record Remeasured(
 
   static List<Remeasured> read(Connection database) throws SQLException {
     return Database.query(
-        database,
-        Remeasured::of,
-        BEFORE + " UNION ALL " + ONLY_NOW + " ORDER BY 1, 2, 3, 4");
+        database, Remeasured::of, BEFORE + " UNION ALL " + ONLY_NOW + " ORDER BY 1, 2, 3, 4");
   }
 
   private static Remeasured of(ResultSet row) throws SQLException {

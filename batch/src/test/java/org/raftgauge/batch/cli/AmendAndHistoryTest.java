@@ -141,7 +141,8 @@ class AmendAndHistoryTest {
         "--shift: \"1h\" is no shift of a clock; write sign, hours and minutes, as in +1:00 or"
             + " -26:30");
     cases.put(
-        List.of("undo", "7"), "NUMBER 7: is no correction that holds; see \"raftgauge amend list\"");
+        List.of("undo", "7"),
+        "NUMBER 7: is no correction that holds; see \"raftgauge amend list\"");
     for (Map.Entry<List<String>, String> each : cases.entrySet()) {
       err.reset();
       assertEquals(2, amend(each.getKey().toArray(String[]::new)), each.getKey().toString());
@@ -181,10 +182,7 @@ class AmendAndHistoryTest {
     amend("exclude", LAST + "/K-0.jpg");
     assertEquals(0, call("history", "export", path("one")), said(err));
     SmallFarm.writeBook(folder.resolve("new"));
-    assertEquals(
-        0,
-        program("import", "--history", path("one"), "--book", path("new")),
-        said(err));
+    assertEquals(0, program("import", "--history", path("one"), "--book", path("new")), said(err));
     assertEquals(0, program("history", "export", path("two"), "--book", path("new")), said(err));
 
     for (String name : List.of("photos", "rafts", "sites", "corrections", "tables", "runs")) {

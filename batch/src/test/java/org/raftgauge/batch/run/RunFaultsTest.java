@@ -168,9 +168,7 @@ class RunFaultsTest {
       history.correct(
           List.of(
               new Correction(
-                  0,
-                  entry,
-                  new Correction.Exclude(new Correction.Photo(photo.sha256(), "p0.txt"))),
+                  0, entry, new Correction.Exclude(new Correction.Photo(photo.sha256(), "p0.txt"))),
               new Correction(
                   0,
                   entry,
@@ -188,7 +186,11 @@ class RunFaultsTest {
                 + " raftgauge amend undo 1,"),
         photos);
     String rafts = text("out/rafts.csv");
-    assertTrue(rafts.lines().anyMatch(l -> l.startsWith("p1.txt,bench,,R1,") || l.startsWith("p1.txt,bench,R1,")), rafts);
+    assertTrue(
+        rafts
+            .lines()
+            .anyMatch(l -> l.startsWith("p1.txt,bench,,R1,") || l.startsWith("p1.txt,bench,R1,")),
+        rafts);
     assertTrue(rafts.contains("correction 2 (2026-04-12, Ana) moves raft R2 on p1.txt to raft R1"));
     assertFalse(text("out/sites.csv").contains("p0.txt"));
     assertTrue(text("out/run.json").contains("correction 1 (2026-04-12, Ana) excludes p0.txt"));

@@ -47,8 +47,7 @@ class CorrectionsTest {
 
     assertEquals(List.of(), history.measures().findRaft("R1"));
     assertEquals(List.of("b.jpg"), names(history.measures().takenBetween(DAY, DAY)));
-    assertEquals(
-        List.of(), history.measures().takenBetween(new RaftDays("R1", DAY, DAY)));
+    assertEquals(List.of(), history.measures().takenBetween(new RaftDays("R1", DAY, DAY)));
     assertEquals(1, history.measures().stationPast("bench").size());
     assertEquals(Optional.of(first), history.find(first.measure().sha256()));
     PhotoMeasure said = history.measures().corrections().apply(first.measure());

@@ -32,8 +32,7 @@ class RemeasuredTest {
       assertEquals(Optional.of(now), history.find(before.measure().sha256()));
       List<Remeasured> sites = history.remeasured();
       // A1 10 to 11, A2 20 to 18, B1 and B2 are seen by the first alone.
-      assertEquals(
-          List.of("A1", "A2", "B1", "B2"), sites.stream().map(Remeasured::site).toList());
+      assertEquals(List.of("A1", "A2", "B1", "B2"), sites.stream().map(Remeasured::site).toList());
       assertEquals(0.1, sites.get(0).change().getAsDouble(), 1e-12);
       assertEquals(-0.1, sites.get(1).change().getAsDouble(), 1e-12);
       assertEquals(OptionalDouble.empty(), sites.get(2).now().areaCm2());

@@ -118,11 +118,9 @@ final class Bench {
   static Said plain(Place place, Path photos, String... more) {
     ByteArrayOutputStream text = new ByteArrayOutputStream();
     PrintStream to = new PrintStream(text, true, StandardCharsets.UTF_8);
-    List<String> call =
-        Stream.concat(place.call(photos).stream(), Stream.of(more)).toList();
+    List<String> call = Stream.concat(place.call(photos).stream(), Stream.of(more)).toList();
     int code =
-        Raftgauge.run(
-            call.toArray(String[]::new), new BookWorkplace(), new Console(to, to, false));
+        Raftgauge.run(call.toArray(String[]::new), new BookWorkplace(), new Console(to, to, false));
     return new Said(code, text.toString(StandardCharsets.UTF_8));
   }
 
@@ -157,8 +155,7 @@ final class Bench {
     if (!left.isEmpty()) {
       return Outcome.failed("left behind: " + left);
     }
-    RunState.Difference difference =
-        RunState.of(place, work.resolve("export")).from(should);
+    RunState.Difference difference = RunState.of(place, work.resolve("export")).from(should);
     return new Outcome(difference.lost(), difference.doubled(), difference.corrupt(), "");
   }
 

@@ -12,7 +12,9 @@ import java.util.Optional;
 import java.util.Set;
 import java.util.function.Consumer;
 
-/** The whole campaign; what was done is kept in {@code cases.csv}, so that it can be done in parts. */
+/**
+ * The whole campaign; what was done is kept in {@code cases.csv}, so that it can be done in parts.
+ */
 public final class Campaign {
   private static final String CASES = "cases.csv";
 

@@ -42,7 +42,8 @@ final class Child {
     call.add(Path.of(System.getProperty("java.home"), "bin", "java").toString());
     call.addAll(List.of("-XX:TieredStopAtLevel=1", "-XX:+UseSerialGC", "-Djava.awt.headless=true"));
     call.add("-Xlog:disable");
-    call.add((Files.exists(archive) ? "-XX:SharedArchiveFile=" : "-XX:ArchiveClassesAtExit=") + archive);
+    call.add(
+        (Files.exists(archive) ? "-XX:SharedArchiveFile=" : "-XX:ArchiveClassesAtExit=") + archive);
     call.addAll(List.of("-cp", System.getProperty("java.class.path")));
     call.addAll(List.of(KilledProgram.class.getName(), stop));
     call.addAll(place.call(bench.photos()));

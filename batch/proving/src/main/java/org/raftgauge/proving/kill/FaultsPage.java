@@ -44,15 +44,15 @@ final class FaultsPage {
           row("kill -9 " + when.words(), rows, r -> killed(r) && r.kind().equals(when.name())));
     }
     page.append(row("all kills", rows, FaultsPage::killed));
-    page.append(
-        row("disk full, run stopped", rows, r -> disk(r) && r.hit().contains("stopped")));
+    page.append(row("disk full, run stopped", rows, r -> disk(r) && r.hit().contains("stopped")));
     page.append(row("disk nearly full, run ended", rows, r -> disk(r) && r.hit().contains("ran")));
     rows.stream()
         .filter(r -> r.kind().equals("LOCK"))
         .map(CaseRow::hit)
         .distinct()
         .forEach(
-            hit -> page.append(row(hit, rows, r -> r.kind().equals("LOCK") && r.hit().equals(hit))));
+            hit ->
+                page.append(row(hit, rows, r -> r.kind().equals("LOCK") && r.hit().equals(hit))));
     page.append(
         String.format(
             Locale.ROOT,

@@ -12,8 +12,7 @@ final class Kills {
   /** Every so-manieth case starts without any history, so that all 60 photos are measured in it. */
   private static final int EMPTY_EACH = 20;
 
-  private static final List<Step> BETWEEN =
-      List.of(Step.MOVE_EARLIER_ASIDE, Step.MOVE_INTO_PLACE);
+  private static final List<Step> BETWEEN = List.of(Step.MOVE_EARLIER_ASIDE, Step.MOVE_INTO_PLACE);
   private static final List<String> OTHERS =
       List.of(
           Step.SAVE_MEASURES + ":1",

@@ -29,7 +29,12 @@ record RunState(Map<String, List<String>> rows, Map<String, String> tables) {
   private static final List<String> OF_A_RUN = List.of("run", "pictured_run");
   private static final List<String> TABLES =
       List.of(
-          "photos.csv", "sites.csv", "rafts.csv", "verdicts.csv", "curves.csv", "worklist.csv",
+          "photos.csv",
+          "sites.csv",
+          "rafts.csv",
+          "verdicts.csv",
+          "curves.csv",
+          "worklist.csv",
           "forecast.csv");
 
   /** Reads it; the work folder is emptied. */
@@ -114,7 +119,8 @@ record RunState(Map<String, List<String>> rows, Map<String, String> tables) {
       return files.size() == listed
           && files.stream()
               .allMatch(
-                  f -> text.contains("\"" + out.relativize(f).toString().replace('\\', '/') + "\""));
+                  f ->
+                      text.contains("\"" + out.relativize(f).toString().replace('\\', '/') + "\""));
     }
   }
 }

@@ -14,13 +14,14 @@ import java.util.Random;
 import javax.imageio.ImageIO;
 
 /**
- * A pond of two boards of four plants under two fixed cameras, thirty evenings: 60 small photos. Leaf
- * and board are plain colours, so that measuring takes little time; what is measured does not
+ * A pond of two boards of four plants under two fixed cameras, thirty evenings: 60 small photos.
+ * Leaf and board are plain colours, so that measuring takes little time; what is measured does not
  * matter here, only that it is kept.
  */
 final class SmallPond {
   static final int BOARDS = 2;
   static final int EVENINGS = 30;
+
   /** Evenings that most books of the campaign do not know yet. */
   static final int NEW_EVENINGS = 3;
 
@@ -117,8 +118,7 @@ final class SmallPond {
     pen.setColor(new Color(225, 225, 222));
     pen.fillRect(RIM_PX, RIM_PX, SIZE_PX - 2 * RIM_PX, SIZE_PX - 2 * RIM_PX);
     for (int site = 0; site < 4; site++) {
-      double areaMm2 =
-          100 * PLANTED_CM2 * Math.exp(RATE_PER_DAY * dat + 0.1 * draw.nextGaussian());
+      double areaMm2 = 100 * PLANTED_CM2 * Math.exp(RATE_PER_DAY * dat + 0.1 * draw.nextGaussian());
       double radius = Math.sqrt(areaMm2 / Math.PI) * PX_PER_MM;
       double x = RIM_PX + (150 + 200 * (site % 2)) * PX_PER_MM;
       double y = RIM_PX + (150 + 200 * (site / 2)) * PX_PER_MM;

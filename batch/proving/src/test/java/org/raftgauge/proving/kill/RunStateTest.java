@@ -17,8 +17,20 @@ import org.junit.jupiter.api.io.TempDir;
 class RunStateTest {
   private static final Map<String, String> TABLES =
       Map.of(
-          "photos.csv", "p", "sites.csv", "s", "rafts.csv", "r", "verdicts.csv", "v",
-          "curves.csv", "c", "worklist.csv", "w", "forecast.csv", "f");
+          "photos.csv",
+          "p",
+          "sites.csv",
+          "s",
+          "rafts.csv",
+          "r",
+          "verdicts.csv",
+          "v",
+          "curves.csv",
+          "c",
+          "worklist.csv",
+          "w",
+          "forecast.csv",
+          "f");
 
   @TempDir private Path folder;
 
@@ -30,7 +42,8 @@ class RunStateTest {
             TABLES);
     RunState is =
         new RunState(
-            Map.of("photos a", List.of("1", "1"), "photos b", List.of("9"), "photos d", List.of("4")),
+            Map.of(
+                "photos a", List.of("1", "1"), "photos b", List.of("9"), "photos d", List.of("4")),
             TABLES);
 
     // c is lost; a is there twice and d is new; b says something else.
@@ -88,8 +101,7 @@ class RunStateTest {
     SmallPond.write(folder.resolve("b1"), folder.resolve("p1"), 5);
     SmallPond.write(folder.resolve("b2"), folder.resolve("p2"), 5);
     String photo = SmallPond.FIRST + "/K-1.jpg";
-    assertEquals(
-        -1, Files.mismatch(folder.resolve("p1/" + photo), folder.resolve("p2/" + photo)));
+    assertEquals(-1, Files.mismatch(folder.resolve("p1/" + photo), folder.resolve("p2/" + photo)));
     assertEquals(
         1 + SmallPond.BOARDS * SmallPond.EVENINGS,
         Files.readAllLines(folder.resolve("p1/manifest.csv")).size());
