@@ -130,7 +130,7 @@ final class Database implements AutoCloseable {
 
   /** Works on an open file. */
   interface Work<T> {
-    T with(Connection connection) throws SQLException;
+    T with(Connection connection) throws SQLException, IOException;
   }
 
   /** Reads one row. */

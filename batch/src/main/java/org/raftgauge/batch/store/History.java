@@ -2,10 +2,7 @@
 package org.raftgauge.batch.store;
 
 import java.io.IOException;
-import java.io.UncheckedIOException;
 import java.nio.file.Path;
-import java.sql.Connection;
-import java.sql.SQLException;
 import java.time.Instant;
 import java.time.LocalDate;
 import java.util.List;
@@ -208,7 +205,7 @@ public final class History implements AutoCloseable {
    */
   public Path backUp(LocalDate day) throws IOException {
     Backups backups = Backups.beside(database.file());
-    return copying(c -> backups.write(c, day, steps));
+    return database.outside(c -> backups.write(c, day, steps));
   }
 
   /**
@@ -218,7 +215,7 @@ public final class History implements AutoCloseable {
    * @throws IOException if it cannot be written
    */
   public void copyTo(Path to) throws IOException {
-    copying(
+    database.outside(
         c -> {
           Backups.copy(c, to);
           return to;
@@ -233,30 +230,11 @@ public final class History implements AutoCloseable {
    * @throws IOException if a file cannot be written
    */
   public List<ExportedTable> export(Path folder) throws IOException {
-    return copying(c -> ExportHistory.to(folder, c));
+    return database.outside(c -> ExportHistory.to(folder, c));
   }
 
   @Override
   public void close() throws IOException {
     database.close();
-  }
-
-  private <T> T copying(Copy<T> copy) throws IOException {
-    try {
-      return database.outside(
-          c -> {
-            try {
-              return copy.from(c);
-            } catch (IOException e) {
-              throw new UncheckedIOException(e);
-            }
-          });
-    } catch (UncheckedIOException e) {
-      throw e.getCause();
-    }
-  }
-
-  private interface Copy<T> {
-    T from(Connection connection) throws SQLException, IOException;
   }
 }
