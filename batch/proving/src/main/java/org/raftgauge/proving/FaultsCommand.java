@@ -4,7 +4,6 @@ package org.raftgauge.proving;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
-import java.util.Optional;
 import java.util.concurrent.Callable;
 import org.raftgauge.proving.kill.Campaign;
 import picocli.CommandLine.Command;
@@ -25,7 +24,7 @@ final class FaultsCommand implements Callable<Integer> {
   @Option(names = "--work", required = true, description = "Folder for photos and books.")
   private Path work;
 
-  @Option(names = "--docs", description = "Write " + PAGE + " when all is done.")
+  @Option(names = "--docs", description = "Write " + PAGE + ", of what is done so far.")
   private boolean docs;
 
   @Option(
@@ -49,15 +48,14 @@ final class FaultsCommand implements Callable<Integer> {
   public Integer call() throws IOException, InterruptedException {
     Campaign.Asked asked =
         new Campaign.Asked(work, kills, seed, minutes, "commit " + Commit.of(root));
-    Optional<String> page = Campaign.run(asked, System.err::println);
-    if (page.isEmpty()) {
-      System.out.println("Not all is done yet: call again to go on");
-      return 0;
-    }
+    Campaign.Page page = Campaign.run(asked, System.err::println);
     if (docs) {
-      Files.writeString(root.resolve(PAGE), page.get());
+      Files.writeString(root.resolve(PAGE), page.text());
     }
-    System.out.print(page.get());
+    System.out.print(page.text());
+    if (!page.whole()) {
+      System.out.println("Not all is done yet: call again to go on");
+    }
     return 0;
   }
 }

@@ -26,7 +26,8 @@ record CheckMove(Farm farm, PhotoMeasure photo) {
       throw wrong("shows no raft at a known time", "take the photo again");
     }
     String from = asked.orElse(rafts.get(0));
-    if (asked.isEmpty() && rafts.size() > 1 || rafts.stream().filter(from::equals).count() != 1) {
+    boolean open = asked.isEmpty() && rafts.size() > 1;
+    if (open || rafts.stream().filter(from::equals).count() != 1) {
       throw wrong(
           "shows " + String.join(", ", rafts.stream().map(CheckMove::shown).toList()),
           "say which one is meant by --raft");

@@ -73,7 +73,7 @@ class CorrectionsTest {
 
   @Test
   void aMendedTimeMovesThePhotoToAnotherDay() throws IOException {
-    enter("2026-04-12T08:00:00Z", new Correction.Clock(photo(first), Duration.ofHours(-24)));
+    enter("2026-04-12T08:00:00Z", new Correction.Clock(photo(first), Duration.ofDays(-1)));
 
     Measures measures = history.measures();
     LocalDate before = DAY.minusDays(1);

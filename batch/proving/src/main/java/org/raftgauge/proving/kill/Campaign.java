@@ -8,7 +8,6 @@ import java.nio.file.StandardOpenOption;
 import java.util.ArrayList;
 import java.util.HashSet;
 import java.util.List;
-import java.util.Optional;
 import java.util.Set;
 import java.util.function.Consumer;
 
@@ -33,6 +32,19 @@ public final class Campaign {
    */
   public record Asked(Path work, int kills, long seed, double minutes, String stamp) {}
 
+  /**
+   * What came of it.
+   *
+   * @param text the page in Markdown
+   * @param whole whether all is done
+   */
+  public record Page(String text, boolean whole) {}
+
+  /** Returns the number of cases that are asked for. */
+  static int cases(Asked asked) {
+    return asked.kills() + FullDisks.cases() + Meetings.cases();
+  }
+
   private Campaign(Asked asked) {
     this.asked = asked;
     this.file = asked.work().resolve(CASES);
@@ -43,16 +55,16 @@ public final class Campaign {
    *
    * @param asked what is asked for
    * @param progress told each case
-   * @return the page, once all is done
+   * @return the page of what is done so far
    * @throws IOException if the campaign itself fails
    * @throws InterruptedException if it is stopped
    */
-  public static Optional<String> run(Asked asked, Consumer<String> progress)
+  public static Page run(Asked asked, Consumer<String> progress)
       throws IOException, InterruptedException {
     return new Campaign(asked).run(progress);
   }
 
-  private Optional<String> run(Consumer<String> progress) throws IOException, InterruptedException {
+  private Page run(Consumer<String> progress) throws IOException, InterruptedException {
     long end = System.nanoTime() + (long) (asked.minutes() * 60e9);
     Bench bench = Bench.make(asked.work(), asked.seed());
     read();
@@ -63,7 +75,7 @@ public final class Campaign {
         each("KILL", asked.kills(), end, kills::kill, progress)
             && each("DISK", FullDisks.cases(), end, disks::fill, progress)
             && each("LOCK", Meetings.cases(), end, meetings::meet, progress);
-    return all ? Optional.of(FaultsPage.of(asked, done)) : Optional.empty();
+    return new Page(FaultsPage.of(asked, done), all);
   }
 
   /** Does the cases of a family; false where time ran out. */

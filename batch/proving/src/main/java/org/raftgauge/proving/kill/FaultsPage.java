@@ -37,6 +37,14 @@ final class FaultsPage {
             SmallPond.BOARDS,
             SmallPond.EVENINGS,
             SmallPond.BOARDS * SmallPond.EVENINGS));
+    if (rows.size() < Campaign.cases(asked)) {
+      page.append(
+          String.format(
+              Locale.ROOT,
+              "**This page is of %d of %d cases so far**; the same call goes on with the rest.%n%n",
+              rows.size(),
+              Campaign.cases(asked)));
+    }
     page.append("| what was done | cases | lost | doubled | corrupt | wrong |\n");
     page.append("| --- | ---: | ---: | ---: | ---: | ---: |\n");
     for (Kills.When when : Kills.When.values()) {
