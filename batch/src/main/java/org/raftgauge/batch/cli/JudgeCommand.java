@@ -21,7 +21,8 @@ import picocli.CommandLine.Option;
     description = {
       "%nWrites verdicts.csv, curves.csv, worklist.csv (and to print as PDF) and a file",
       "for each pond in ponds/, of that evening. Nothing later",
-      "than the evening is looked at: no later photo, event, weighing, harvest or call.",
+      "than the evening is looked at: no later photo, event, weighing, harvest, call or",
+      "correction.",
       "A verdict says that growth departs from what is expected, not why."
     },
     synopsisHeading = "%nUsage:%n  ",
@@ -53,12 +54,24 @@ final class JudgeCommand implements Callable<Integer> {
       description = "Folder for the results: a new or empty one, or that of earlier results.")
   private Path out;
 
+  @Option(
+      names = "--corrected",
+      description = {
+        "Also obey corrections (raftgauge amend) that were entered after that evening. Default:"
+            + " those that were known then."
+      })
+  private boolean corrected;
+
   @Option(names = "--quiet", description = "Say nothing unless something is wrong.")
   private boolean quiet;
 
   JudgeCommand(Workplace workplace, Console console) {
     this.workplace = workplace;
     this.console = console;
+  }
+
+  private JudgeFolder.Corrected corrected() {
+    return corrected ? JudgeFolder.Corrected.SINCE : JudgeFolder.Corrected.THAT_EVENING;
   }
 
   @Override
@@ -68,7 +81,10 @@ final class JudgeCommand implements Callable<Integer> {
     open.problems().forEach(console.err()::println);
     OffsetDateTime now = OffsetDateTime.now(open.farm().zone());
     EveningResult result =
-        JudgeFolder.run(new JudgeFolder.Request(book, on, out, now), open.farm(), open.forecasts());
+        JudgeFolder.run(
+            new JudgeFolder.Request(book, on, out, now, corrected()),
+            open.farm(),
+            open.forecasts());
     if (!quiet) {
       console.out().println("Evening  " + result.evening());
       EveningText.lines(result).forEach(console.out()::println);

@@ -100,6 +100,8 @@ public final class Raftgauge implements Runnable {
             .addSubcommand(new LookBackCommand(console))
             .addSubcommand(new NewCommand(console))
             .addSubcommand(new SeenCommand(workplace, console))
+            .addSubcommand(AmendCommand.line(workplace, console))
+            .addSubcommand(HistoryCommand.line(console))
             .addSubcommand(new CompletionCommand(console))
             .registerConverter(LocalDate.class, Raftgauge::date)
             .setOut(new PrintWriter(console.out(), true, StandardCharsets.UTF_8))

@@ -179,7 +179,14 @@ final class RunCommand implements Callable<Integer> {
     Farm farm = choice.farm(open.farm());
     RunPictures pictures = new RunPictures(farm, wanted());
     Tools tools =
-        new Tools(farm, open.measurer(), pictures, progress, open.page(), open.forecasts());
+        new Tools(
+            farm,
+            open.measurer(),
+            pictures,
+            progress,
+            open.page(),
+            open.forecasts(),
+            workplace.steps());
     return RunFolder.run(request(farm, atOnce), found, tools);
   }
 

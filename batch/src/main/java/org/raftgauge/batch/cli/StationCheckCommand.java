@@ -11,7 +11,8 @@ import java.util.List;
 import java.util.concurrent.Callable;
 import org.raftgauge.batch.station.StationCheckText;
 import org.raftgauge.batch.station.StationEvenings;
-import org.raftgauge.batch.store.StationPast;
+import org.raftgauge.batch.store.History;
+import org.raftgauge.batch.store.Measures;
 import org.raftgauge.core.book.CropBook;
 import org.raftgauge.core.book.Station;
 import org.raftgauge.core.problem.InputException;
@@ -73,21 +74,28 @@ final class StationCheckCommand implements Callable<Integer> {
     if (!Files.exists(history)) {
       throw problem("BOOK " + book, "has no history yet", "measure photos first, by raftgauge run");
     }
-    LocalDate from = from();
-    List<String> lines = new ArrayList<>();
-    for (Station station : read.stations().values()) {
-      if (only == null || only.equals(station.name())) {
-        lines.addAll(
-            StationCheckText.lines(
-                station,
-                StationEvenings.of(
-                    StationPast.read(history, station.name()),
-                    read.farmDay(),
-                    since == null ? changed(station) : from)));
-      }
-    }
+    List<String> lines = lines(read, history, from());
     lines.forEach(console.out()::println);
     return ExitCode.DONE;
+  }
+
+  private List<String> lines(CropBook read, Path file, LocalDate from) throws IOException {
+    List<String> lines = new ArrayList<>();
+    try (History history = History.open(file)) {
+      Measures measures = history.measures();
+      for (Station station : read.stations().values()) {
+        if (only == null || only.equals(station.name())) {
+          lines.addAll(
+              StationCheckText.lines(
+                  station,
+                  StationEvenings.of(
+                      measures.stationPast(station.name()),
+                      read.farmDay(),
+                      since == null ? changed(station) : from)));
+        }
+      }
+    }
+    return lines;
   }
 
   private static LocalDate changed(Station station) {

@@ -6,6 +6,7 @@ import java.util.Collection;
 import java.util.List;
 import java.util.Locale;
 import java.util.stream.Collectors;
+import org.raftgauge.batch.run.CorrectionNotes;
 import org.raftgauge.batch.run.RunSummary;
 import org.raftgauge.core.book.Units;
 import org.raftgauge.core.evening.EveningResult;
@@ -39,6 +40,9 @@ final class SummaryText {
     run.evening().ifPresent(evening -> lines.add("Missing  " + missing(run)));
     run.judged().ifPresent(judged -> lines.addAll(stations(judged)));
     run.judged().ifPresent(judged -> lines.addAll(EveningText.lines(judged)));
+    if (!run.corrections().isEmpty()) {
+      lines.add("Amended  " + CorrectionNotes.line(run.corrections()));
+    }
     List<String> attention = new ArrayList<>();
     open.problems().stream()
         .filter(Problem::isError)

@@ -68,7 +68,10 @@ public final class ForecastBook {
     CropBook known = BookAsOf.of(book, on);
     List<SiteLook> looks =
         BookLooks.between(
-            known, folder, new BookLooks.Evenings(ForecastEvening.firstDay(known, on), on));
+            known,
+            folder,
+            new BookLooks.Evenings(
+                ForecastEvening.firstDay(known, on), on, known.farmDay().start(on.plusDays(1))));
     Asked asked = new Asked(on, ForecastRule.defaults().withDays(days));
     KnownGraders graders = KnownGraders.of(known, folder).orFail();
     EveningForecast forecast = ForecastEvening.of(known, looks, graders.by(known, on), asked);

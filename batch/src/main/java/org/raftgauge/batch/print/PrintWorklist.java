@@ -43,11 +43,15 @@ public final class PrintWorklist {
    * What is printed.
    *
    * @param evening the evening that the tasks are from
+   * @param corrections a line on the corrections that are obeyed, or empty
    * @param tasks most urgent first
    * @param layoutOf the board of a raft, where it is known
    */
   public record Sheet(
-      LocalDate evening, List<Task> tasks, Function<String, Optional<Layout>> layoutOf) {
+      LocalDate evening,
+      String corrections,
+      List<Task> tasks,
+      Function<String, Optional<Layout>> layoutOf) {
 
     /** Copies the list. */
     public Sheet {
@@ -139,6 +143,9 @@ public final class PrintWorklist {
         MARGIN_MM,
         paper.heightMm() - 9,
         SMALL_MM);
+    if (!sheet.corrections().isEmpty()) {
+      page.text("Judged " + sheet.corrections() + ".", MARGIN_MM, paper.heightMm() - 5.5, SMALL_MM);
+    }
   }
 
   private void draw(PdfPage page, List<TaskBlock> blocks) throws IOException {

@@ -5,12 +5,17 @@ import java.time.OffsetDateTime;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
+import org.raftgauge.batch.run.CorrectionNotes;
 import org.raftgauge.batch.run.RunOutcome;
 import org.raftgauge.core.book.Crop;
+import org.raftgauge.batch.store.Correction;
 import org.raftgauge.core.track.TrackRules;
 
 /** Gathers how the numbers came about. */
 final class GatherOrigin {
+  /** The latest that are listed on the page; run.json lists all. */
+  private static final int MOST_CORRECTIONS = 8;
+
   private final Gathered all;
 
   GatherOrigin(Gathered all) {
@@ -43,6 +48,7 @@ final class GatherOrigin {
                 + " on two evenings running, or "
                 + rules.believedAtOnce()
                 + " at once"));
+    corrections(facts);
     return facts;
   }
 
@@ -64,6 +70,16 @@ final class GatherOrigin {
         Texts.percent(crop.limits().aheadShare()),
         Texts.percent(crop.limits().closedOutline()),
         crop.grader().map(grader -> "; grader " + grader).orElse("; no grader"));
+  }
+
+  private void corrections(List<ReportModel.Fact> facts) {
+    List<Correction> obeyed = all.input().run().summary().corrections();
+    if (!obeyed.isEmpty()) {
+      facts.add(new ReportModel.Fact("Corrections", CorrectionNotes.line(obeyed)));
+      obeyed.subList(Math.max(0, obeyed.size() - MOST_CORRECTIONS), obeyed.size()).stream()
+          .map(c -> new ReportModel.Fact("Correction " + c.number(), c.words()))
+          .forEach(facts::add);
+    }
   }
 
   private List<ReportModel.Hashed> photos() {

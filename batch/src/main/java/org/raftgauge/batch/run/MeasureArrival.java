@@ -56,12 +56,13 @@ public final class MeasureArrival {
     String settings =
         MeasureOne.settings(ProgramVersion.current().measuringCode(), measurer, photo.facts());
     try (History history = History.open(book.resolve(HISTORY))) {
-      Optional<Kept> kept = history.find(sha256).filter(k -> k.settings().equals(settings));
+      Optional<Kept> kept =
+          history.find(sha256).filter(k -> k.origin().settings().equals(settings));
       if (kept.isPresent()) {
         return kept.get().measure();
       }
       PhotoMeasure measure = measurer.measure(bytes, photo.facts()).measure();
-      history.save(List.of(new Kept(measure, settings, run, Optional.empty())));
+      history.save(List.of(Kept.fresh(measure, ProgramVersion.current().origin(settings, run))));
       return measure;
     } catch (RuntimeException | LinkageError e) {
       return failed(

@@ -39,7 +39,7 @@ final class MeasureOne {
     String name = photo.facts().photo();
     byte[] bytes;
     try {
-      bytes = ReadPhoto.bytes(photo.file(), name);
+      bytes = ReadPhoto.bytes(photo.file(), name, why -> tools.progress().readAgain(name, why));
     } catch (InputException unreadable) {
       Problem problem = unreadable.problems().get(0);
       return Measured.failed(name, "", problem.found(), problem.remedy());
@@ -51,7 +51,8 @@ final class MeasureOne {
   private Measured measure(FoundPhoto photo, byte[] bytes, String sha256) {
     try {
       String settings = settings(code, tools.measurer(), photo.facts());
-      Optional<Kept> kept = history.find(sha256).filter(k -> k.settings().equals(settings));
+      Optional<Kept> kept =
+          history.find(sha256).filter(k -> k.origin().settings().equals(settings));
       return kept.isPresent()
           ? known(photo, bytes, kept.get())
           : fresh(photo, bytes, sha256, settings);
@@ -89,7 +90,7 @@ final class MeasureOne {
   private Measured known(FoundPhoto photo, byte[] bytes, Kept kept) throws IOException {
     boolean copied = !tools.pictures().wanted() || copied(kept);
     String note = copied ? "" : draw(tools.measurer().measure(bytes, photo.facts()));
-    return measured(kept.measure(), kept.settings(), Measured.Source.HISTORY, note);
+    return measured(kept.measure(), kept.origin().settings(), Measured.Source.HISTORY, note);
   }
 
   private Measured measured(

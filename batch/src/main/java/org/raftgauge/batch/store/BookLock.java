@@ -54,7 +54,12 @@ public final class BookLock implements AutoCloseable {
       while (!locked(channel)) {
         if (System.nanoTime() >= endNanos) {
           throw new IOException(
-              book + " is in use by " + holder(file) + "; try again when that run has ended");
+              book
+                  + " is in use by "
+                  + holder(file)
+                  + "; try again when that run has ended, or end it first if it hangs. If no such"
+                  + " process runs there any more, the drive still holds its lock: wait a minute or"
+                  + " open the drive anew");
         }
         if (!said) {
           waiting.accept(holder(file));

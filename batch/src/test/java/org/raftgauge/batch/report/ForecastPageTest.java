@@ -11,6 +11,7 @@ import java.io.PrintStream;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.time.Instant;
 import java.util.EnumMap;
 import java.util.List;
 import java.util.Map;
@@ -77,7 +78,7 @@ class ForecastPageTest {
   private EveningOutlook outlook() throws IOException {
     Path book = folder.resolve("book");
     return new ForecastOfEvening(CropBook.read(book).book(), book)
-        .from(GrownFarm.TONIGHT)
+        .from(GrownFarm.TONIGHT, Instant.MAX)
         .orElseThrow();
   }
 
@@ -113,7 +114,8 @@ class ForecastPageTest {
             List.of(),
             List.of(),
             Optional.empty(),
-            Optional.of(outlook()));
+            Optional.of(outlook()),
+            List.of());
     RunOutcome outcome =
         new RunOutcome(
             List.of(), List.of(), Map.of(), summary, new RunOutcome.Stamp("0", "c0de", "b00c"));

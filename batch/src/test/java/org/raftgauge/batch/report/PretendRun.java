@@ -187,7 +187,8 @@ final class PretendRun {
         List.of(),
         List.of(),
         Optional.of(CloseEvening.of(book, seen(rows), evening, Map.of())),
-        Optional.empty());
+        Optional.empty(),
+        List.of());
   }
 
   private PhotoMeasure photo(int raft, int evening) {

@@ -82,7 +82,7 @@ class KnownPhotosTest {
     assertEquals(1, runs.measurer.calls());
     assertEquals(1, again.photos().get(PhotoStatus.USED));
     try (History history = runs.history()) {
-      assertEquals(1, history.findRaft("R1").size());
+      assertEquals(1, history.measures().findRaft("R1").size());
     }
   }
 

@@ -55,8 +55,8 @@ class HistoryTest {
       assertEquals(Optional.of(kept(mixed)), history.find(mixed.sha256()), "and after reopening");
       history.save(List.of(kept(photo)));
       assertEquals(Optional.of(kept(photo)), history.find(photo.sha256()), "the later save holds");
-      assertEquals(List.of(kept(photo)), history.findRaft("R1"));
-      assertEquals(List.of(), history.findRaft("R2"));
+      assertEquals(List.of(kept(photo)), history.measures().findRaft("R1"));
+      assertEquals(List.of(), history.measures().findRaft("R2"));
       assertEquals(Optional.empty(), history.find("00"));
     }
   }
@@ -89,7 +89,7 @@ class HistoryTest {
     try (History history = open()) {
       history.save(List.of(kept(told)));
       assertEquals(Optional.of(kept(told)), history.find(photo.sha256()));
-      StationPast.Photo past = history.stationPast("bench").get(0);
+      StationPast.Photo past = history.measures().stationPast("bench").get(0);
       assertEquals(0.75, past.values().get(StationSign.EDGE_BLUR));
       assertEquals(-1.25, past.values().get(StationSign.SHIFT_RIGHT));
       assertEquals(0.0625, past.values().get(StationSign.VIGNETTING));
@@ -156,7 +156,7 @@ class HistoryTest {
 
     assertEquals(
         folder.resolve("history.db")
-            + ": it was written by a newer Raftgauge (version 99 of the file, this one knows 3);"
+            + ": it was written by a newer Raftgauge (version 99 of the file, this one knows 4);"
             + " use the newer program",
         e.getMessage());
   }
@@ -199,7 +199,7 @@ class HistoryTest {
   }
 
   private static Kept kept(PhotoMeasure photo) {
-    return new Kept(photo, "settings", "run-0", Optional.empty());
+    return Kept.fresh(photo, new Origin("settings", "run-0", "0.1", "c0de"));
   }
 
   private static PhotoMeasure photo(String text) {

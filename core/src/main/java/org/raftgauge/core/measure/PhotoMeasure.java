@@ -88,4 +88,73 @@ public record PhotoMeasure(
         rafts,
         PhotoWitness.NONE);
   }
+
+  /**
+   * Returns the same with another say.
+   *
+   * @param newStatus what became of it
+   * @param why the reason, or empty
+   * @param toDo the remedy, or empty
+   */
+  public PhotoMeasure withSay(PhotoStatus newStatus, String why, String toDo) {
+    return new PhotoMeasure(
+        photo,
+        sha256,
+        station,
+        takenAt,
+        clockDoubt,
+        newStatus,
+        why,
+        toDo,
+        sharpness,
+        exposureClippedFraction,
+        lightCast,
+        rafts,
+        witness);
+  }
+
+  /**
+   * Returns the same with other rafts.
+   *
+   * @param newRafts in the order of this one's
+   */
+  public PhotoMeasure withRafts(List<RaftMeasure> newRafts) {
+    return new PhotoMeasure(
+        photo,
+        sha256,
+        station,
+        takenAt,
+        clockDoubt,
+        status,
+        reason,
+        remedy,
+        sharpness,
+        exposureClippedFraction,
+        lightCast,
+        newRafts,
+        witness);
+  }
+
+  /**
+   * Returns the same with another time.
+   *
+   * @param at when it was taken
+   * @param doubt why that is doubted, or empty
+   */
+  public PhotoMeasure taken(Optional<OffsetDateTime> at, String doubt) {
+    return new PhotoMeasure(
+        photo,
+        sha256,
+        station,
+        at,
+        doubt,
+        status,
+        reason,
+        remedy,
+        sharpness,
+        exposureClippedFraction,
+        lightCast,
+        rafts,
+        witness);
+  }
 }
