@@ -19,6 +19,7 @@ import picocli.CommandLine.Command;
       SeasonCommand.class,
       HarvestCommand.class,
       StationsCommand.class,
+      SoakCommand.class,
       TraysCommand.class
     })
 public final class Proving {
