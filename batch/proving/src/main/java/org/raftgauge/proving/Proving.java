@@ -20,6 +20,7 @@ import picocli.CommandLine.Command;
       HarvestCommand.class,
       StationsCommand.class,
       SoakCommand.class,
+      RobustnessCommand.class,
       TraysCommand.class
     })
 public final class Proving {
