@@ -28,7 +28,7 @@ final class SoakCommand implements Callable<Integer> {
   private long seed = 6101;
 
   @Option(names = "--heap-mb", description = "Java heap, MB. Default: ${DEFAULT-VALUE}.")
-  private int heapMb = 768;
+  private int heapMb = 384;
 
   @Option(names = "--overlays", description = "Make overlay pictures, as run does.")
   private boolean overlays;
