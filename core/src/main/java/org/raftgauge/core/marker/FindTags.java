@@ -108,12 +108,13 @@ public final class FindTags {
     Optional<FindMarkers.RefinedQuad> refined =
         refine(light, corners, modules)
             .filter(q -> Quads.farthestPx(q.cornersPx(), corners) < Math.max(3, 3 * modulePx));
+    String text = code.message.strip();
     return new TagSighting(
-        code.message,
+        text,
         refined.map(FindMarkers.RefinedQuad::cornersPx).orElse(corners),
         refined.map(FindMarkers.RefinedQuad::cornerErrorPx).orElse(UNREFINED_PX),
         modulePx,
-        whyUnusable(code.message),
+        whyUnusable(text),
         code.bitsTransposed);
   }
 
