@@ -7,6 +7,7 @@ import java.sql.SQLException;
 /** Words what is wrong with a history file, and the remedy where one is known. */
 final class HistoryFault {
   // Primary result codes, https://www.sqlite.org/rescode.html
+  private static final int ERROR = 1;
   private static final int BUSY = 5;
   private static final int READ_ONLY = 8;
   private static final int CORRUPT = 11;
@@ -27,8 +28,12 @@ final class HistoryFault {
           "; the file is damaged: put back a copy of it, or move it"
               + " away, then the next run makes a new one, without what was measured before, and"
               + " measures again the photos that you give it";
-      case READ_ONLY, CANNOT_OPEN -> "; give yourself the right to write this file and its folder";
+      case READ_ONLY, CANNOT_OPEN ->
+          "; see that it is a file, and give yourself the right to write it and its folder";
       case FULL -> "; free some space on the disk and run again";
+      case ERROR ->
+          "; it is no history of this program, or lacks a part of one: put back a copy of it, or move"
+              + " it away, then the next run makes a new one";
       case BUSY -> "; another program has it open: close that and run again";
       default -> "";
     };
