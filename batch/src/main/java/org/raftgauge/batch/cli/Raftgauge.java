@@ -7,6 +7,7 @@ import java.nio.file.Path;
 import java.time.LocalDate;
 import java.time.ZoneId;
 import org.raftgauge.batch.run.ProgramVersion;
+import org.raftgauge.batch.store.SqliteLibrary;
 import org.raftgauge.core.problem.InputException;
 import org.raftgauge.core.problem.Problem;
 import picocli.CommandLine;
@@ -74,6 +75,7 @@ public final class Raftgauge implements Runnable {
    * @param args the command line
    */
   public static void main(String[] args) {
+    SqliteLibrary.unpackPrivately();
     System.exit(run(args, new BookWorkplace(), Console.system()));
   }
 
