@@ -74,7 +74,8 @@ class ShutInTest {
         assertTrue(file.toString().endsWith(".ftlh"), file + " is of a kind that does not escape");
         for (String line : Files.readAllLines(file)) {
           if (!line.contains("${plot?no_esc}")
-              && line.matches(".*(noautoesc|no_esc|outputformat|output_format|\\?interpret|\\?eval).*")) {
+              && line.matches(
+                  ".*(noautoesc|no_esc|outputformat|output_format|\\?interpret|\\?eval).*")) {
             bad.add(file.getFileName() + ": " + line.strip());
           }
         }

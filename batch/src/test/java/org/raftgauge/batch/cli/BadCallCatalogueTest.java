@@ -77,7 +77,9 @@ class BadCallCatalogueTest {
     return Said.tree(farm).stream().filter(line -> !line.startsWith("book/run.lock ")).toList();
   }
 
-  /** Splits a call at its blanks, but for those between double quotes; FARM is the farm's folder. */
+  /**
+   * Splits a call at its blanks, but for those between double quotes; FARM is the farm's folder.
+   */
   private static List<String> words(String call, Path farm) {
     List<String> words = new ArrayList<>();
     boolean quoted = false;

@@ -144,7 +144,9 @@ class BadPhotoCatalogueTest {
 
   private List<String> soundRows(String file) throws IOException {
     return csv(file).stream()
-        .filter(row -> SOUND.stream().anyMatch(s -> row.get("photo").equals("2026-04-10_" + s + ".png")))
+        .filter(
+            row ->
+                SOUND.stream().anyMatch(s -> row.get("photo").equals("2026-04-10_" + s + ".png")))
         .map(row -> String.join("|", row.toList()))
         .toList();
   }

@@ -33,7 +33,8 @@ final class FarmChange {
     String text = colon < 0 ? "" : change.substring(Math.min(change.length(), colon + 2));
     switch (verb) {
       case "make" -> Files.write(file, PhotoRecipe.bytes(text));
-      case "spoil" -> Files.write(file, PhotoRecipe.change(Files.readAllBytes(file), text.split(" ", -1)));
+      case "spoil" ->
+          Files.write(file, PhotoRecipe.change(Files.readAllBytes(file), text.split(" ", -1)));
       case "link" -> Files.createSymbolicLink(file, Path.of(text));
       case "folder" -> Files.createDirectories(file);
       case "sql" -> sql(file, text);

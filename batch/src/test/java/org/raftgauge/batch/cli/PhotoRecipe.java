@@ -40,8 +40,9 @@ final class PhotoRecipe {
       case "palette" ->
           SmallPhoto.file(SmallPhoto.lane(number, BufferedImage.TYPE_BYTE_INDEXED), "png");
       case "blank" -> blank(words);
-      case "text" -> String.join(" ", Arrays.asList(words).subList(1, words.length)).getBytes(
-          StandardCharsets.UTF_8);
+      case "text" ->
+          String.join(" ", Arrays.asList(words).subList(1, words.length))
+              .getBytes(StandardCharsets.UTF_8);
       case "hex" -> HexFormat.of().parseHex(words[1]);
       case "zeros" -> new byte[(int) number];
       case "random" -> random(number, Integer.parseInt(words[2]));
@@ -184,6 +185,10 @@ final class PhotoRecipe {
     byte[] name = "Exif\0\0".getBytes(StandardCharsets.US_ASCII);
     byte[] head = {(byte) 0xff, (byte) 0xe1, 0, (byte) (2 + name.length + block.capacity())};
     return joined(
-        Arrays.copyOf(jpeg, 2), head, name, block.array(), Arrays.copyOfRange(jpeg, 2, jpeg.length));
+        Arrays.copyOf(jpeg, 2),
+        head,
+        name,
+        block.array(),
+        Arrays.copyOfRange(jpeg, 2, jpeg.length));
   }
 }

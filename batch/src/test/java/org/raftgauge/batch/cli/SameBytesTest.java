@@ -73,8 +73,7 @@ class SameBytesTest {
     call.add(Path.of(System.getProperty("java.home"), "bin", "java").toString());
     call.addAll(
         List.of("-Dfile.encoding=ISO-8859-1", "-Duser.language=tr", "-Djava.awt.headless=true"));
-    call.addAll(
-        List.of("-cp", System.getProperty("java.class.path"), Raftgauge.class.getName()));
+    call.addAll(List.of("-cp", System.getProperty("java.class.path"), Raftgauge.class.getName()));
     call.addAll(call(farm, 1));
     Process process = new ProcessBuilder(call).redirectErrorStream(true).start();
     String said = new String(process.getInputStream().readAllBytes());

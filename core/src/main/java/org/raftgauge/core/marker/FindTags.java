@@ -155,11 +155,7 @@ public final class FindTags {
       return TAG_TEXT + " is blank";
     }
     if (text.length() > MAX_ID) {
-      return TAG_TEXT
-          + " has "
-          + text.length()
-          + " characters; a raft's id has at most "
-          + MAX_ID;
+      return TAG_TEXT + " has " + text.length() + " characters; a raft's id has at most " + MAX_ID;
     }
     boolean printable =
         text.codePoints().noneMatch(c -> Character.isISOControl(c) || !Character.isDefined(c));

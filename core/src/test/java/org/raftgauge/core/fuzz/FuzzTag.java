@@ -36,7 +36,8 @@ public final class FuzzTag {
     List<TagSighting> seen = FindTags.in(picture(DrawMarks.tag(text)));
     Check.hold(seen.size() <= 1, "one tag seen as several");
     if (!seen.isEmpty() && Names.problem("RAFT", text).isEmpty()) {
-      Check.hold(seen.get(0).text().equals(text.strip()), "a tag reads as another: " + seen.get(0).text());
+      Check.hold(
+          seen.get(0).text().equals(text.strip()), "a tag reads as another: " + seen.get(0).text());
       Check.hold(seen.get(0).unusable().isEmpty(), "a name is no tag: " + seen.get(0).unusable());
     }
   }

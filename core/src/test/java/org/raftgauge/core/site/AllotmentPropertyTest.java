@@ -48,8 +48,7 @@ class AllotmentPropertyTest {
       int site = random.nextInt(3);
       double r = 4 + 10 * random.nextDouble();
       byte[] leaf =
-          KnownCanopy.discs(
-              WIDTH, HEIGHT, new double[] {PITCH_PX * (site + 0.5) - 0.5, 29.5, r});
+          KnownCanopy.discs(WIDTH, HEIGHT, new double[] {PITCH_PX * (site + 0.5) - 0.5, 29.5, r});
       SiteCanopy sites = split(leaf);
       for (int i = 0; i < 3; i++) {
         double cm2 = sites.sites().get(i).visibleAreaCm2().orElseThrow();

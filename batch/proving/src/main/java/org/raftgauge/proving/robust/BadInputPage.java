@@ -66,8 +66,7 @@ public final class BadInputPage {
         lists);
   }
 
-  private static String counts(
-      Map.Entry<String, String> catalogue, String file, List<Case> cases) {
+  private static String counts(Map.Entry<String, String> catalogue, String file, List<Case> cases) {
     StringBuilder row = new StringBuilder();
     row.append("| [").append(catalogue.getValue()).append("](../../").append(file).append(") | ");
     row.append(cases.size());

@@ -19,7 +19,8 @@ public final class DependencySection {
       Pattern.compile(
           "\"group\" : \"([^\"]+)\",\\s+\"name\" : \"([^\"]+)\",\\s+\"version\" : \"([^\"]+)\"");
   private static final Pattern LICENCE =
-      Pattern.compile("\"license\" : \\{\\s+\"(?:id|name)\" : \"([^\"]+)\"|\"expression\" : \"([^\"]+)\"");
+      Pattern.compile(
+          "\"license\" : \\{\\s+\"(?:id|name)\" : \"([^\"]+)\"|\"expression\" : \"([^\"]+)\"");
 
   private DependencySection() {}
 
@@ -62,7 +63,13 @@ public final class DependencySection {
         String name = one.group(1) + ":" + one.group(2);
         rows.put(
             name,
-            "| " + name + " | " + one.group(3) + " | " + licences(list.substring(places.get(i)[1], end)) + " |\n");
+            "| "
+                + name
+                + " | "
+                + one.group(3)
+                + " | "
+                + licences(list.substring(places.get(i)[1], end))
+                + " |\n");
       }
     }
     return rows;

@@ -55,7 +55,9 @@ public final class MutationSection {
             .map(found -> found.group(1))
             .toList();
     long killed =
-        states.stream().filter(s -> List.of("KILLED", "TIMED_OUT", "MEMORY_ERROR").contains(s)).count();
+        states.stream()
+            .filter(s -> List.of("KILLED", "TIMED_OUT", "MEMORY_ERROR").contains(s))
+            .count();
     long unseen = states.stream().filter("NO_COVERAGE"::equals).count();
     return String.format(
         Locale.ROOT,

@@ -51,7 +51,8 @@ public final class Soak {
     try (Stream<String> lines = Files.lines(asked.work().resolve("run/photos.csv"))) {
       rows = lines.skip(1).filter(line -> line.contains(",used,")).count();
     }
-    return new Section("Soak", head(asked, Files.readString(measured), rows) + verdict(notes) + table(notes), "");
+    return new Section(
+        "Soak", head(asked, Files.readString(measured), rows) + verdict(notes) + table(notes), "");
   }
 
   private static void run(Asked asked) throws IOException {
@@ -108,7 +109,8 @@ public final class Soak {
         100 * growth,
         first.photos(),
         last.photos(),
-        (last.residentKb() - first.residentKb()) / (double) Math.max(1, last.photos() - first.photos()),
+        (last.residentKb() - first.residentKb())
+            / (double) Math.max(1, last.photos() - first.photos()),
         growth <= 0.05 ? "met" : "missed");
   }
 
