@@ -5,6 +5,7 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.io.IOException;
+import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
@@ -76,7 +77,7 @@ class SameBytesTest {
     call.addAll(List.of("-cp", System.getProperty("java.class.path"), Raftgauge.class.getName()));
     call.addAll(call(farm, 1));
     Process process = new ProcessBuilder(call).redirectErrorStream(true).start();
-    String said = new String(process.getInputStream().readAllBytes());
+    String said = new String(process.getInputStream().readAllBytes(), StandardCharsets.UTF_8);
     assertEquals(0, process.waitFor(), said);
     assertEquals(first, read(farm.resolve("out")));
   }
