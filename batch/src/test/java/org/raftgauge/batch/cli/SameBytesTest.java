@@ -12,6 +12,7 @@ import java.util.ArrayList;
 import java.util.Collections;
 import java.util.List;
 import java.util.Locale;
+import java.util.Map;
 import java.util.TimeZone;
 import java.util.TreeMap;
 import java.util.stream.Stream;
@@ -46,7 +47,7 @@ class SameBytesTest {
   @Test
   void tablesAreTheSameBytesUnderAnyLanguageZoneOrderAndNumberOfWorkers() throws IOException {
     Locale.setDefault(Locale.ROOT);
-    TreeMap<String, String> first = tables("first", PHOTOS, 1);
+    Map<String, String> first = tables("first", PHOTOS, 1);
     assertTrue(first.keySet().containsAll(List.of("photos.csv", "sites.csv", "rafts.csv")));
     assertEquals(first, tables("again", PHOTOS, 1), "a second run");
     assertEquals(first, tables("two", PHOTOS, 2), "two workers");
@@ -68,7 +69,7 @@ class SameBytesTest {
 
   @Test
   void tablesAreTheSameBytesUnderAnotherDefaultCharset() throws Exception {
-    TreeMap<String, String> first = tables("first", PHOTOS.subList(0, 4), 1);
+    Map<String, String> first = tables("first", PHOTOS.subList(0, 4), 1);
     Path farm = farm("latin", PHOTOS.subList(0, 4));
     List<String> call = new ArrayList<>();
     call.add(Path.of(System.getProperty("java.home"), "bin", "java").toString());
@@ -82,7 +83,7 @@ class SameBytesTest {
     assertEquals(first, read(farm.resolve("out")));
   }
 
-  private TreeMap<String, String> tables(String name, List<String> photos, int workers)
+  private Map<String, String> tables(String name, List<String> photos, int workers)
       throws IOException {
     Path farm = farm(name, photos);
     Said said = Said.by(call(farm, workers));
@@ -113,8 +114,8 @@ class SameBytesTest {
     return farm;
   }
 
-  private static TreeMap<String, String> read(Path out) throws IOException {
-    TreeMap<String, String> tables = new TreeMap<>();
+  private static Map<String, String> read(Path out) throws IOException {
+    Map<String, String> tables = new TreeMap<>();
     try (Stream<Path> walk = Files.walk(out)) {
       for (Path file : walk.filter(f -> f.toString().matches(".*\\.(csv|html)")).toList()) {
         tables.put(out.relativize(file).toString(), Files.readString(file));

@@ -118,8 +118,10 @@ public final class Soak {
     Note first = notes.get(0);
     StringBuilder table =
         new StringBuilder(
-            "| photos | resident, MB | against the first 500 | ms a photo, last 500 |\n"
-                + "| --- | --- | --- | --- |\n");
+            """
+            | photos | resident, MB | against the first 500 | ms a photo, last 500 |
+            | --- | --- | --- | --- |
+            """);
     Note before = new Note(0, 0, 0);
     for (Note note : notes) {
       boolean end = note.photos() == 0;

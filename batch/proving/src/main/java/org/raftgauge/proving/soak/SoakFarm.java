@@ -79,25 +79,39 @@ final class SoakFarm {
   private void writeBook() throws IOException {
     write(
         "book.yaml",
-        "time_zone: UTC\nday_starts_at: \"04:00\"\nstation: lane\n"
-            + "photo_name: \"{date}_{time}_{raft}\"\n");
+        """
+        time_zone: UTC
+        day_starts_at: "04:00"
+        station: lane
+        photo_name: "{date}_{time}_{raft}"
+        """);
     write(
         "stations/lane.yaml",
-        String.format(
-            Locale.ROOT,
-            "kind: fixed\nimage_width_px: %d\nimage_height_px: %d\nlens: {fx_px: 600}\n"
-                + "camera_height_mm: 1000\nslots:\n  - {name: s1, layout: two, corners_px: [[-0.5,"
-                + " -0.5], [119.5, -0.5], [119.5, 71.5], [-0.5, 71.5]], refine: none}\n",
-            WIDTH_PX,
-            HEIGHT_PX));
+        """
+        kind: fixed
+        image_width_px: 120
+        image_height_px: 72
+        lens: {fx_px: 600}
+        camera_height_mm: 1000
+        slots:
+          - {name: s1, layout: two, corners_px: [[-0.5, -0.5], [119.5, -0.5], [119.5, 71.5], [-0.5, 71.5]], refine: none}
+        """);
     write(
         "layouts.yaml",
-        "layouts:\n  two:\n    board: {width_mm: 200, length_mm: 120}\n    sites: {rows: 1,"
-            + " columns: 2, first_x_mm: 55, first_y_mm: 60, pitch_x_mm: 90, pitch_y_mm: 90}\n");
+        """
+        layouts:
+          two:
+            board: {width_mm: 200, length_mm: 120}
+            sites: {rows: 1, columns: 2, first_x_mm: 55, first_y_mm: 60, pitch_x_mm: 90, pitch_y_mm: 90}
+        """);
     write(
         "crops.yaml",
-        "crops:\n  leaf:\n    colour_model: green-leaf\n"
-            + "    height_model: {scale_mm: 5, exponent: 0.5}\n");
+        """
+        crops:
+          leaf:
+            colour_model: green-leaf
+            height_model: {scale_mm: 5, exponent: 0.5}
+        """);
     StringBuilder plantings = new StringBuilder("raft,pond,crop,layout,transplanted_on\n");
     for (int raft = 0; raft < RAFTS; raft++) {
       plantings.append(
