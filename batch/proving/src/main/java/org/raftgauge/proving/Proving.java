@@ -20,6 +20,8 @@ import picocli.CommandLine.Command;
       HarvestCommand.class,
       StationsCommand.class,
       FaultsCommand.class,
+      SoakCommand.class,
+      RobustnessCommand.class,
       TraysCommand.class
     })
 public final class Proving {

@@ -9,6 +9,7 @@ import java.util.Optional;
 /** Words what is wrong with a history file, and the remedy where one is known. */
 final class HistoryFault {
   // Primary result codes, https://www.sqlite.org/rescode.html
+  private static final int ERROR = 1;
   private static final int BUSY = 5;
   private static final int READ_ONLY = 8;
   private static final int IO_ERROR = 10;
@@ -29,9 +30,12 @@ final class HistoryFault {
   private static String remedy(Path file, int code) {
     return switch (code) {
       case CORRUPT, NOT_A_DATABASE -> "; the file is damaged: " + putBack(file);
-      case READ_ONLY, CANNOT_OPEN -> "; give yourself the right to write this file and its folder";
+      case READ_ONLY, CANNOT_OPEN ->
+          "; see that it is a file, and give yourself the right to write it and its folder";
       case FULL -> "; free some space on the disk and run again";
       case IO_ERROR -> "; see that the disk is there and not full, then run again";
+      case ERROR ->
+          "; it is no history of this program, or lacks a part of one: " + putBack(file);
       case BUSY -> "; another program has it open: close that and run again";
       default -> "";
     };

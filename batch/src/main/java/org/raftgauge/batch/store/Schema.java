@@ -28,6 +28,12 @@ final class Schema {
    */
   static void update(Connection database, Path file, Steps steps) throws SQLException, IOException {
     int version = version(database);
+    if (version < 0) {
+      throw new IOException(
+          "its version is "
+              + version
+              + ", which no Raftgauge wrote; put back a copy of it, or move it away");
+    }
     if (version > VERSION) {
       throw new IOException(
           "it was written by a newer Raftgauge (version "
