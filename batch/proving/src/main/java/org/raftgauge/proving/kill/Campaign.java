@@ -10,6 +10,7 @@ import java.util.HashSet;
 import java.util.List;
 import java.util.Set;
 import java.util.function.Consumer;
+import org.raftgauge.batch.run.ProgramVersion;
 
 /**
  * The whole campaign; what was done is kept in {@code cases.csv}, so that it can be done in parts.
@@ -18,6 +19,7 @@ public final class Campaign {
   private static final String CASES = "cases.csv";
 
   private final Asked asked;
+  private final Path folder;
   private final Path file;
   private final List<CaseRow> done = new ArrayList<>();
 
@@ -47,7 +49,10 @@ public final class Campaign {
 
   private Campaign(Asked asked) {
     this.asked = asked;
-    this.file = asked.work().resolve(CASES);
+    // Cases of another build say nothing of this one, and its measures carry another code.
+    String build = ProgramVersion.current().measuringCode().substring(0, 12);
+    this.folder = asked.work().resolve(build);
+    this.file = folder.resolve(CASES);
   }
 
   /**
@@ -66,7 +71,7 @@ public final class Campaign {
 
   private Page run(Consumer<String> progress) throws IOException, InterruptedException {
     long end = System.nanoTime() + (long) (asked.minutes() * 60e9);
-    Bench bench = Bench.make(asked.work(), asked.seed());
+    Bench bench = Bench.make(folder, asked.seed());
     read();
     Kills kills = new Kills(bench, asked.seed());
     FullDisks disks = new FullDisks(bench);
