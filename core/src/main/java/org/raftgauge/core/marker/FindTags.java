@@ -11,6 +11,7 @@ import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
+import org.raftgauge.core.photo.FinePhoto;
 import org.raftgauge.core.pixels.PointPx;
 import org.raftgauge.core.pixels.RgbImage;
 
@@ -71,6 +72,36 @@ public final class FindTags {
             Comparator.comparingDouble((TagSighting t) -> t.centrePx().yPx())
                 .thenComparingDouble(t -> t.centrePx().xPx()))
         .toList();
+  }
+
+  /**
+   * Finds every QR code in a part of a photo that was averaged, in all its pixels.
+   *
+   * @param fine all pixels of the photo
+   * @param region where to look, px of the averaged photo, on it
+   * @return the codes read, corners and sizes in px of the averaged photo
+   */
+  public static List<TagSighting> in(FinePhoto fine, PictureRegion region) {
+    RgbImage part = fine.cut(region.x(), region.y(), region.width(), region.height());
+    return in(part).stream().map(tag -> averaged(tag, region, fine.parts())).toList();
+  }
+
+  private static TagSighting averaged(TagSighting tag, PictureRegion region, int parts) {
+    List<PointPx> corners =
+        tag.cornersPx().stream()
+            .map(
+                p ->
+                    new PointPx(
+                        region.x() + (p.xPx() + HALF_PX) / parts - HALF_PX,
+                        region.y() + (p.yPx() + HALF_PX) / parts - HALF_PX))
+            .toList();
+    return new TagSighting(
+        tag.text(),
+        corners,
+        tag.cornerErrorPx() / parts,
+        tag.modulePx() / parts,
+        tag.unusable(),
+        tag.mirrored());
   }
 
   /** Runs the detector; a picture that trips it up (too small, say) simply holds no code. */

@@ -35,12 +35,14 @@ final class FindPassing {
       "switch mirroring off in the camera or the program that copied it, and photograph it again;"
           + " if only the tag reads so, print the tag anew";
 
+  private final LookAgain again;
   private final RgbImage photo;
   private final FitPose.Prior prior;
   private final KnownLayouts layouts;
   private final List<String> leftovers = new ArrayList<>();
 
-  FindPassing(RgbImage photo, FitPose.Prior prior, KnownLayouts layouts) {
+  FindPassing(LookAgain again, RgbImage photo, FitPose.Prior prior, KnownLayouts layouts) {
+    this.again = again;
     this.photo = photo;
     this.prior = prior;
     this.layouts = layouts;
@@ -110,7 +112,7 @@ final class FindPassing {
   }
 
   private FoundBoard board(GroupMarks.Grouped grouped, int boards) {
-    MarkGroup group = asTold(new LookAgain(photo, prior).forMissing(grouped.group()), boards);
+    MarkGroup group = asTold(again.forMissing(grouped.group()), boards);
     List<String> notes = new ArrayList<>(grouped.notes());
     Board board = group.layout().board();
     PoseFit fit = group.fit();

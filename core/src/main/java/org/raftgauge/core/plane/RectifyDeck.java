@@ -10,10 +10,10 @@ import org.raftgauge.core.pixels.RgbImage;
 /** Draws a board's deck plane from a photo, lens and tilt taken out, in one resampling. */
 public final class RectifyDeck {
   /**
-   * Shrink past which pixels are averaged: up to 1.3, bilinear reading still touches every photo
+   * Shrink past which pixels are averaged: under 2, bilinear reading still touches every photo
    * pixel with some weight.
    */
-  private static final double AVERAGE_FROM = 1.3;
+  private static final double AVERAGE_FROM = 2;
 
   /**
    * Exact projections every so many pixels, linear between: a lens of k1 = -0.3 is bent by under
@@ -41,7 +41,7 @@ public final class RectifyDeck {
     int height = scale.pixels(board.lengthMm());
     double own = pose.mmPerPxAt(BoardPlaces.centre(board));
     double shrink = scale.mmPerPx() / own;
-    int parts = shrink > AVERAGE_FROM ? (int) Math.ceil(shrink) : 1;
+    int parts = shrink >= AVERAGE_FROM ? (int) Math.ceil(shrink) : 1;
     if ((long) width * height * parts * parts > MAX_PIXELS) {
       throw new IllegalArgumentException(
           "mmPerPx must be larger: " + width + " x " + height + " px, " + parts + " parts a pixel");
