@@ -59,7 +59,11 @@ public final class FindTags {
       throw new IllegalArgumentException("enlarge must be 1 to 4, got " + enlarge);
     }
     PictureRegion part = region.on(image);
-    GrayU8 grey = Grey.of(image, part, enlarge);
+    return in(
+        image, Grey.of(image, part, enlarge), new Frame(part.x(), part.y(), 1.0 / enlarge));
+  }
+
+  static List<TagSighting> in(RgbImage image, GrayU8 grey, Frame frame) {
     QrCodeDetector<GrayU8> detector = FactoryFiducial.qrcode(new ConfigQrCode(), GrayU8.class);
     List<QrCode> codes = new ArrayList<>();
     if (process(detector, grey)) {
@@ -67,7 +71,7 @@ public final class FindTags {
     }
     LinearLight light = LinearLight.of(image);
     return codes.stream()
-        .map(code -> sighting(light, code, new Frame(part, enlarge)))
+        .map(code -> sighting(light, code, frame))
         .sorted(
             Comparator.comparingDouble((TagSighting t) -> t.centrePx().yPx())
                 .thenComparingDouble(t -> t.centrePx().xPx()))
@@ -117,10 +121,16 @@ public final class FindTags {
     }
   }
 
-  /** Where a searched picture lies in the photo. */
-  private record Frame(PictureRegion part, int enlarge) {
-    PointPx toPhoto(double x, double y) {
-      return new PointPx(part.x() + x / enlarge - HALF_PX, part.y() + y / enlarge - HALF_PX);
+  /**
+   * Where a searched picture lies in the photo.
+   *
+   * @param x column of its left edge, px of the photo
+   * @param y row of its upper edge, px of the photo
+   * @param scale px of the photo per px searched
+   */
+  record Frame(int x, int y, double scale) {
+    PointPx toPhoto(double column, double row) {
+      return new PointPx(x + column * scale - HALF_PX, y + row * scale - HALF_PX);
     }
   }
 

@@ -6,6 +6,7 @@ import java.util.List;
 import java.util.Optional;
 import org.raftgauge.core.book.Board;
 import org.raftgauge.core.book.Layout;
+import org.raftgauge.core.marker.CoarsePhoto;
 import org.raftgauge.core.marker.FindMarkers;
 import org.raftgauge.core.marker.FindTags;
 import org.raftgauge.core.marker.LinearLight;
@@ -50,8 +51,19 @@ final class FindPassing {
 
   FoundBoards find() {
     GroupMarks grouping = new GroupMarks(layouts, prior);
-    List<TagSighting> tags = FindTags.in(photo);
-    List<Mark> marks = marks(FindMarkers.in(photo), tags);
+    List<MarkerSighting> markers;
+    List<TagSighting> tags;
+    if (CoarsePhoto.serves(photo)) {
+      CoarsePhoto coarse = CoarsePhoto.of(photo);
+      markers = coarse.markers();
+      tags = coarse.tags();
+      // Each board has one tag; one that is too small there may show in the photo itself.
+      tags = tags.size() < boardsOf(markers) ? FindTags.in(photo) : tags;
+    } else {
+      markers = FindMarkers.in(photo);
+      tags = FindTags.in(photo);
+    }
+    List<Mark> marks = marks(markers, tags);
     if (marks.isEmpty()) {
       PictureRegion all = whole();
       double longSide = Math.max(photo.width(), photo.height());
@@ -73,6 +85,16 @@ final class FindPassing {
       new FindUnmarked(photo, prior, layouts).beside(boards).ifPresent(boards::add);
     }
     return FoundBoards.found(boards, leftovers);
+  }
+
+  /** Returns how many boards there are at least: markers of one id, or one where none shows. */
+  private static int boardsOf(List<MarkerSighting> markers) {
+    int most = 1;
+    for (int id = 0; id < 4; id++) {
+      int wanted = id;
+      most = Math.max(most, (int) markers.stream().filter(m -> m.id() == wanted).count());
+    }
+    return most;
   }
 
   /**

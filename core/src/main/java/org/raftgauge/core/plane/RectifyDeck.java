@@ -92,19 +92,24 @@ public final class RectifyDeck {
     private void fill(int y0, PointPx[] upper, PointPx[] lower) {
       for (int y = y0; y < Math.min(y0 + MESH, height); y++) {
         double fy = (double) (y - y0) / MESH;
-        for (int x = 0; x < width; x++) {
-          int c = x / MESH;
-          double fx = (double) (x % MESH) / MESH;
-          int i = y * width + x;
-          xs[i] =
-              (float)
-                  ((1 - fy) * ((1 - fx) * upper[c].xPx() + fx * upper[c + 1].xPx())
-                      + fy * ((1 - fx) * lower[c].xPx() + fx * lower[c + 1].xPx()));
-          ys[i] =
-              (float)
-                  ((1 - fy) * ((1 - fx) * upper[c].yPx() + fx * upper[c + 1].yPx())
-                      + fy * ((1 - fx) * lower[c].yPx() + fx * lower[c + 1].yPx()));
+        for (int x0 = 0; x0 < width; x0 += MESH) {
+          int c = x0 / MESH;
+          double left = (1 - fy) * upper[c].xPx() + fy * lower[c].xPx();
+          double right = (1 - fy) * upper[c + 1].xPx() + fy * lower[c + 1].xPx();
+          line(xs, y * width + x0, left, right);
+          double top = (1 - fy) * upper[c].yPx() + fy * lower[c].yPx();
+          double bottom = (1 - fy) * upper[c + 1].yPx() + fy * lower[c + 1].yPx();
+          line(ys, y * width + x0, top, bottom);
         }
+      }
+    }
+
+    /** Writes a line's values from one node of the mesh to before the next, or to the row's end. */
+    private void line(float[] to, int at, double from, double next) {
+      double step = (next - from) / MESH;
+      int n = Math.min(MESH, width - at % width);
+      for (int k = 0; k < n; k++) {
+        to[at + k] = (float) (from + k * step);
       }
     }
 
