@@ -67,11 +67,11 @@ final class AllotCanopy {
   }
 
   /**
-   * Sets up an allotment on every second or third pixel each way, where plants are large enough: it
+   * Sets up an allotment on every second pixel each way, where plants are large enough: it
    * tells sizes well, borders only roughly.
    */
   static AllotCanopy coarse(Ground ground, Canopy canopy) {
-    int parts = (int) Math.max(1, Math.min(3, ground.pitchPx() / LEAST_PITCH_PX));
+    int parts = (int) Math.max(1, Math.min(2, ground.pitchPx() / LEAST_PITCH_PX));
     return new AllotCanopy(ground, canopy, parts);
   }
 
