@@ -45,7 +45,8 @@ final class PaceCommand implements Callable<Integer> {
 
   @Option(
       names = "--photos",
-      description = "At most so many photos of each size, drawn from 12. Default: ${DEFAULT-VALUE}.")
+      description =
+          "At most so many photos of each size, drawn from 12. Default: ${DEFAULT-VALUE}.")
   private int photos = 12;
 
   @Option(names = "--rounds", description = "Rounds that count. Default: ${DEFAULT-VALUE}.")
@@ -57,8 +58,7 @@ final class PaceCommand implements Callable<Integer> {
     SetName.Order order = new SetName.Order(seed, photos, 0);
     String page =
         PacePage.of(
-            new PacePage.Asked(
-                root, work, order, megapixels, rounds, "commit " + Commit.of(root)),
+            new PacePage.Asked(root, work, order, megapixels, rounds, "commit " + Commit.of(root)),
             System.err::println);
     Files.writeString(out, page);
     System.out.print(page);

@@ -63,7 +63,7 @@ public final class SegmentCanopy {
     PlugColour.of(deck, layout, even, scores)
         .ifPresent(plug -> tellFromPlugs(scores, even, plug, places));
     double threshold = threshold(scores);
-    boolean red = hasRed(models);
+    boolean red = models.has(LeafModel.RED_LEAF, deck);
     if (red && light.boardIsBright()) {
       blacken(scores, light, models, places);
     }
@@ -245,17 +245,5 @@ public final class SegmentCanopy {
 
   private int bottom(int tileY) {
     return Math.min(height, tileY + TILE);
-  }
-
-  /** Says whether red leaf's model holds anywhere; a site's ground is wider than a tile. */
-  private boolean hasRed(ModelMap models) {
-    for (int y = 0; y < height; y += TILE) {
-      for (int x = 0; x < width; x += TILE) {
-        if (models.at(deck.toMm(new PointPx(x, y))) == LeafModel.RED_LEAF) {
-          return true;
-        }
-      }
-    }
-    return false;
   }
 }

@@ -82,6 +82,9 @@ final class Surface {
       a[i][i] += RIDGE * total;
     }
     a[0][0] += 1e-9 * total;
-    return new CholeskyDecomposition(new Array2DRowRealMatrix(a, false)).getSolver().solve(new ArrayRealVector(b)).toArray();
+    return new CholeskyDecomposition(new Array2DRowRealMatrix(a, false))
+        .getSolver()
+        .solve(new ArrayRealVector(b))
+        .toArray();
   }
 }

@@ -44,8 +44,7 @@ public final class CloseEvening {
    * @param evening the farm's day
    * @param graders by crop
    */
-  public record Asked(
-      CropBook book, Seen seen, LocalDate evening, Map<String, Grader> graders) {}
+  public record Asked(CropBook book, Seen seen, LocalDate evening, Map<String, Grader> graders) {}
 
   /**
    * Closes an evening as {@link #of(CropBook, Seen, LocalDate, Map)} does, with the same result.

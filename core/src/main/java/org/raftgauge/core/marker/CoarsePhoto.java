@@ -64,10 +64,7 @@ public final class CoarsePhoto {
     return new MarkerQuad(
         quad.id(),
         quad.cornersPx().stream()
-            .map(
-                p ->
-                    new PointPx(
-                        (p.xPx() + 0.5) * parts - 0.5, (p.yPx() + 0.5) * parts - 0.5))
+            .map(p -> new PointPx((p.xPx() + 0.5) * parts - 0.5, (p.yPx() + 0.5) * parts - 0.5))
             .toList());
   }
 

@@ -59,8 +59,7 @@ public final class FindTags {
       throw new IllegalArgumentException("enlarge must be 1 to 4, got " + enlarge);
     }
     PictureRegion part = region.on(image);
-    return in(
-        image, Grey.of(image, part, enlarge), new Frame(part.x(), part.y(), 1.0 / enlarge));
+    return in(image, Grey.of(image, part, enlarge), new Frame(part.x(), part.y(), 1.0 / enlarge));
   }
 
   static List<TagSighting> in(RgbImage image, GrayU8 grey, Frame frame) {

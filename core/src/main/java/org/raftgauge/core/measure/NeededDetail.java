@@ -17,7 +17,9 @@ final class NeededDetail {
   /** Coarsest detail, mm of deck a pixel: stems and the tips of leaves are some mm wide. */
   private static final double MOST_MM = 0.7;
 
-  /** Least number of pixels from site to site: cells of a tray are seen as finely as they can be. */
+  /**
+   * Least number of pixels from site to site: cells of a tray are seen as finely as they can be.
+   */
   private static final double PX_A_PITCH = 200;
 
   /** A marker has eight cells; three pixels a cell are found and placed surely. */

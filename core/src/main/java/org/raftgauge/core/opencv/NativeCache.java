@@ -103,7 +103,8 @@ final class NativeCache {
     try (DirectoryStream<Path> parts = Files.newDirectoryStream(folder, "*" + PART + "*")) {
       for (Path part : parts) {
         String name = part.getFileName().toString();
-        long pid = Long.parseLong("0" + name.substring(name.lastIndexOf('-') + 1).replaceAll("\\D", ""));
+        long pid =
+            Long.parseLong("0" + name.substring(name.lastIndexOf('-') + 1).replaceAll("\\D", ""));
         if (ProcessHandle.of(pid).isEmpty()) {
           Files.deleteIfExists(part);
         }

@@ -77,10 +77,7 @@ final class LookAgain {
   }
 
   private static Optional<Mark> onBoard(MarkGroup group, List<TagSighting> tags) {
-    return tags.stream()
-        .map(Mark::of)
-        .filter(m -> group.missMm(m) < group.gateMm(m))
-        .findFirst();
+    return tags.stream().map(Mark::of).filter(m -> group.missMm(m) < group.gateMm(m)).findFirst();
   }
 
   /** Adds a mark if it lies in line with the others; a second look does not outvote them. */

@@ -33,8 +33,6 @@ final class AllotCanopy {
    */
   private static final double SEED_SHARE = 0.13;
 
-  private static final double ROOT_2 = Math.sqrt(2);
-
   /** An island farther from a plant's expected foot than this share of the pitch is nobody's. */
   private static final double REACH_SHARE = 0.55;
 
@@ -67,8 +65,8 @@ final class AllotCanopy {
   }
 
   /**
-   * Sets up an allotment on every second pixel each way, where plants are large enough: it
-   * tells sizes well, borders only roughly.
+   * Sets up an allotment on every second pixel each way, where plants are large enough: it tells
+   * sizes well, borders only roughly.
    */
   static AllotCanopy coarse(Ground ground, Canopy canopy) {
     int parts = (int) Math.max(1, Math.min(2, ground.pitchPx() / LEAST_PITCH_PX));
@@ -88,12 +86,7 @@ final class AllotCanopy {
     return ground.deck().mmPerPx() * parts;
   }
 
-  /**
-   * Allots the canopy.
-   *
-   * @param heightsMm expected mean height of each plant, mm
-   * @return the site's place in order for each pixel, or {@link #NONE}
-   */
+  /** Allots the canopy as {@link #allot(double[], double[])} does, at speeds of its own. */
   short[] allot(double[] heightsMm) {
     return allot(heightsMm, speeds(heightsMm));
   }
@@ -138,65 +131,15 @@ final class AllotCanopy {
     return feet.clone();
   }
 
-  /** Paths under way: the cheapest known to each pixel, and whose it is. */
-  private final class Paths {
-    final short[] owner = new short[leaf.length];
-    private final float[] cost = new float[leaf.length];
-    private final short[] by = new short[leaf.length];
-    private final PathQueue queue = new PathQueue();
-
-    Paths() {
-      Arrays.fill(owner, NONE);
-      Arrays.fill(cost, Float.MAX_VALUE);
-    }
-
-    void reach(int at, float c, short site) {
-      if (c < cost[at]) {
-        cost[at] = c;
-        by[at] = site;
-        queue.add(c, at);
-      }
-    }
-
-    void run(double[] speeds) {
-      while (!queue.isEmpty()) {
-        long step = queue.poll();
-        int at = PathQueue.at(step);
-        float c = PathQueue.cost(step);
-        if (owner[at] == NONE && c <= cost[at]) {
-          owner[at] = by[at];
-          walk(at, c, 1 / (by[at] == OUTSIDE ? 1 : speeds[by[at]]));
-        }
-      }
-    }
-
-    private void walk(int at, float c, double pace) {
-      int x = at % width;
-      int y = at / width;
-      float straight = c + (float) pace;
-      float diagonal = c + (float) (pace * ROOT_2);
-      int right = Math.min(width - 1, x + 1);
-      int bottom = Math.min(height - 1, y + 1);
-      for (int ny = Math.max(0, y - 1); ny <= bottom; ny++) {
-        for (int nx = Math.max(0, x - 1); nx <= right; nx++) {
-          int i = ny * width + nx;
-          if (leaf[i] && owner[i] == NONE) {
-            reach(i, nx != x && ny != y ? diagonal : straight, by[at]);
-          }
-        }
-      }
-    }
-  }
-
   private short[] shortestPaths(double[] speeds) {
-    Paths paths = new Paths();
+    CanopyPaths paths = new CanopyPaths(leaf, width, height);
     seed(speeds, paths);
     seedRim(paths);
     paths.run(speeds);
-    return paths.owner;
+    return paths.owner();
   }
 
-  private void seed(double[] speeds, Paths paths) {
+  private void seed(double[] speeds, CanopyPaths paths) {
     double beyondHole = 0.5 * ground.layout().grid().holeMm() / mmPerPx() + 2;
     double reach = Math.max(2, Math.max(beyondHole, SEED_SHARE * pitchPx()));
     for (short s = 0; s < feet.length; s++) {
@@ -215,7 +158,7 @@ final class AllotCanopy {
    * Canopy that comes in over the picture's rim grows from beyond it: no plant of this board
    * reaches that far.
    */
-  private void seedRim(Paths paths) {
+  private void seedRim(CanopyPaths paths) {
     SiteGrid grid = ground.layout().grid();
     float beside = beyondRimPx(grid.firstXMm());
     float above = beyondRimPx(grid.firstYMm());

@@ -115,7 +115,6 @@ class AveragedPhotoTest {
   }
 
   private static DecodedPhoto decoded(byte[] file, int parts) {
-    return assertInstanceOf(
-        DecodedPhoto.class, DecodePhoto.decode(file, (width, height) -> parts));
+    return assertInstanceOf(DecodedPhoto.class, DecodePhoto.decode(file, (width, height) -> parts));
   }
 }

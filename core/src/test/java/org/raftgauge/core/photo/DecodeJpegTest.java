@@ -79,7 +79,8 @@ class DecodeJpegTest {
 
   private static void assertSameAsTheOtherDecoder(byte[] file) {
     assertArrayEquals(
-        PictureCodec.decode(file).orElseThrow().rgb(), DecodeJpeg.of(file).orElseThrow().toRgb().rgb());
+        PictureCodec.decode(file).orElseThrow().rgb(),
+        DecodeJpeg.of(file).orElseThrow().toRgb().rgb());
   }
 
   /** Puts a segment in the place of the JFIF segment, 18 bytes long with its marker. */

@@ -57,7 +57,9 @@ final class DecoderLap {
     }
     // The second line is of the children: user and system.
     Matcher times = TIME.matcher(said.lines().skip(1).findFirst().orElse(""));
-    return times.find() ? Optional.of((part(times, 1) + part(times, 3)) / TOGETHER) : Optional.empty();
+    return times.find()
+        ? Optional.of((part(times, 1) + part(times, 3)) / TOGETHER)
+        : Optional.empty();
   }
 
   private static double part(Matcher times, int group) {

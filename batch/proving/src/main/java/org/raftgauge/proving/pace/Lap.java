@@ -25,7 +25,9 @@ record Lap(Map<String, List<Double>> secondsOfPhoto, Map<SiteKey, Double> areaCm
     return quantile(secondsOfPhoto.keySet().stream().mapToDouble(this::seconds).toArray(), 0.5);
   }
 
-  /** Returns the median over photos of how far a photo's rounds spread, as a share of its median. */
+  /**
+   * Returns the median over photos of how far a photo's rounds spread, as a share of its median.
+   */
   double spread() {
     return quantile(
         secondsOfPhoto.entrySet().stream()

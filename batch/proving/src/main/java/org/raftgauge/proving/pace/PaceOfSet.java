@@ -44,8 +44,16 @@ record PaceOfSet(
    */
   static PaceOfSet of(PacePage.Asked asked, double megapixels, Consumer<String> say)
       throws IOException, InterruptedException {
-    Path set = asked.work().resolve("speed-" + (int) megapixels + "-" + asked.order().seed()
-        + "-" + asked.order().photos());
+    Path set =
+        asked
+            .work()
+            .resolve(
+                "speed-"
+                    + (int) megapixels
+                    + "-"
+                    + asked.order().seed()
+                    + "-"
+                    + asked.order().photos());
     if (!Files.exists(set.resolve("truth.csv"))) {
       SetName.Order order = asked.order();
       RenderSet.make(
@@ -57,7 +65,8 @@ record PaceOfSet(
     Optional<Lap> decoder = DecoderLap.run(set.resolve("photos"), photos, asked.rounds());
     say.accept("plain script");
     Optional<Lap> script =
-        ScriptLap.run(asked.root().resolve("batch/proving/yardstick/plain_opencv.py"), task, asked.rounds());
+        ScriptLap.run(
+            asked.root().resolve("batch/proving/yardstick/plain_opencv.py"), task, asked.rounds());
     say.accept("library");
     Lap own = OwnLap.run(set, photos, asked.rounds());
     Map<Call, WholeRun> runs = new LinkedHashMap<>();
@@ -69,7 +78,10 @@ record PaceOfSet(
     return new PaceOfSet(megapixels, photos, own, decoder, script, runs, truth);
   }
 
-  /** Returns the median error of the areas of open sites, as a share; a site that is missing counts as 1. */
+  /**
+   * Returns the median error of the areas of open sites, as a share; a site that is missing counts
+   * as 1.
+   */
   double medianError(Lap lap) {
     return Lap.quantile(
         truth.stream().filter(TruthSite::open).mapToDouble(t -> error(lap, t)).toArray(), 0.5);

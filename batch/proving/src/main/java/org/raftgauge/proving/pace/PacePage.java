@@ -94,7 +94,8 @@ public final class PacePage {
   private static String section(PaceOfSet pace) {
     StringBuilder text = new StringBuilder();
     text.append(String.format(Locale.ROOT, "## %.0f megapixels%n%n", pace.megapixels()));
-    text.append("| | CPU ms a photo | spread | x `djpeg` | median error |\n| --- | ---: | ---: | ---: | ---: |\n");
+    text.append(
+        "| | CPU ms a photo | spread | x `djpeg` | median error |\n| --- | ---: | ---: | ---: | ---: |\n");
     row(text, pace, "`djpeg`", pace.decoder(), false);
     row(text, pace, "plain script", pace.script(), true);
     row(text, pace, "Raftgauge, file to site rows", Optional.of(pace.own()), true);

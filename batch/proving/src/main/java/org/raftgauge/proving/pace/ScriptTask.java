@@ -41,8 +41,12 @@ final class ScriptTask {
 
   private String json() {
     List<String> boards = layouts.values().stream().map(ScriptTask::layout).toList();
-    List<String> tasks = photos.entrySet().stream().map(e -> photo(e.getKey(), e.getValue())).toList();
-    return "{\"layouts\":[" + String.join(",", boards) + "],\n\"photos\":[" + String.join(",\n", tasks)
+    List<String> tasks =
+        photos.entrySet().stream().map(e -> photo(e.getKey(), e.getValue())).toList();
+    return "{\"layouts\":["
+        + String.join(",", boards)
+        + "],\n\"photos\":["
+        + String.join(",\n", tasks)
         + "]}\n";
   }
 
@@ -50,21 +54,34 @@ final class ScriptTask {
     List<PointMm> holes = layout.grid().sites().stream().map(layout.grid()::centre).toList();
     return "{"
         + text("name", layout.name())
-        + ",\"board_mm\":" + numbers(layout.board().widthMm(), layout.board().lengthMm())
-        + ",\"marker_side_mm\":" + layout.markers().map(CornerMarkers::sideMm).orElse(0.0)
-        + ",\"marker_centres_mm\":" + points(layout.markers().map(CornerMarkers::centresMm).orElse(List.of()))
-        + ",\"sites\":[" + String.join(",", layout.grid().sites().stream().map(s -> "\"" + s + "\"").toList())
-        + "],\"sites_mm\":" + points(holes) + "}";
+        + ",\"board_mm\":"
+        + numbers(layout.board().widthMm(), layout.board().lengthMm())
+        + ",\"marker_side_mm\":"
+        + layout.markers().map(CornerMarkers::sideMm).orElse(0.0)
+        + ",\"marker_centres_mm\":"
+        + points(layout.markers().map(CornerMarkers::centresMm).orElse(List.of()))
+        + ",\"sites\":["
+        + String.join(",", layout.grid().sites().stream().map(s -> "\"" + s + "\"").toList())
+        + "],\"sites_mm\":"
+        + points(holes)
+        + "}";
   }
 
   private String photo(String photo, List<PosedRaft> rafts) {
     Lens lens = rafts.get(0).lens();
-    return "{" + text("photo", photo)
-        + "," + text("file", folder.resolve(photo).toString())
-        + "," + text("layout", rafts.get(0).layout().name())
-        + ",\"camera\":" + numbers(lens.fxPx(), 0, lens.cxPx(), 0, lens.fyPx(), lens.cyPx(), 0, 0, 1)
-        + ",\"distortion\":" + numbers(lens.k1(), lens.k2(), lens.p1(), lens.p2(), lens.k3())
-        + ",\"boards\":[" + String.join(",", rafts.stream().map(ScriptTask::board).toList()) + "]}";
+    return "{"
+        + text("photo", photo)
+        + ","
+        + text("file", folder.resolve(photo).toString())
+        + ","
+        + text("layout", rafts.get(0).layout().name())
+        + ",\"camera\":"
+        + numbers(lens.fxPx(), 0, lens.cxPx(), 0, lens.fyPx(), lens.cyPx(), 0, 0, 1)
+        + ",\"distortion\":"
+        + numbers(lens.k1(), lens.k2(), lens.p1(), lens.p2(), lens.k3())
+        + ",\"boards\":["
+        + String.join(",", rafts.stream().map(ScriptTask::board).toList())
+        + "]}";
   }
 
   /** Deck mm to px of the undistorted photo: K (r1 r2 t). */
@@ -82,10 +99,13 @@ final class ScriptTask {
     double x = raft.layout().board().widthMm() / 2;
     double y = raft.layout().board().lengthMm() / 2;
     double depth = h[6] * x + h[7] * y + h[8];
-    return "{" + text("raft", raft.raft())
+    return "{"
+        + text("raft", raft.raft())
         + ",\"middle_px\":"
         + numbers((h[0] * x + h[1] * y + h[2]) / depth, (h[3] * x + h[4] * y + h[5]) / depth)
-        + ",\"deck_to_undistorted\":" + numbers(h) + "}";
+        + ",\"deck_to_undistorted\":"
+        + numbers(h)
+        + "}";
   }
 
   private static double entry(PosedRaft raft, int row, int column) {
@@ -105,6 +125,8 @@ final class ScriptTask {
   }
 
   private static String points(List<PointMm> points) {
-    return "[" + String.join(",", points.stream().map(p -> numbers(p.xMm(), p.yMm())).toList()) + "]";
+    return "["
+        + String.join(",", points.stream().map(p -> numbers(p.xMm(), p.yMm())).toList())
+        + "]";
   }
 }
