@@ -22,7 +22,8 @@ import picocli.CommandLine.Command;
       FaultsCommand.class,
       SoakCommand.class,
       RobustnessCommand.class,
-      TraysCommand.class
+      TraysCommand.class,
+      PaceCommand.class
     })
 public final class Proving {
 

@@ -39,7 +39,9 @@ final class JudgeHistory {
   static EveningResult of(
       Measures measures, Farm farm, LocalDate evening, Map<String, Grader> graders)
       throws IOException {
-    return CloseEvening.of(farm.book(), seen(measures, farm, evening), evening, graders);
+    return CloseEvening.of(
+        new CloseEvening.Asked(farm.book(), seen(measures, farm, evening), evening, graders),
+        new OnAllCores());
   }
 
   /** Adds to an evening's worklist what its outlook gives to do. */

@@ -12,6 +12,7 @@ import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
 import org.raftgauge.core.book.Names;
+import org.raftgauge.core.photo.FinePhoto;
 import org.raftgauge.core.pixels.PointPx;
 import org.raftgauge.core.pixels.RgbImage;
 
@@ -62,7 +63,10 @@ public final class FindTags {
       throw new IllegalArgumentException("enlarge must be 1 to 4, got " + enlarge);
     }
     PictureRegion part = region.on(image);
-    GrayU8 grey = Grey.of(image, part, enlarge);
+    return in(image, Grey.of(image, part, enlarge), new Frame(part.x(), part.y(), 1.0 / enlarge));
+  }
+
+  static List<TagSighting> in(RgbImage image, GrayU8 grey, Frame frame) {
     QrCodeDetector<GrayU8> detector = FactoryFiducial.qrcode(new ConfigQrCode(), GrayU8.class);
     List<QrCode> codes = new ArrayList<>();
     if (process(detector, grey)) {
@@ -70,11 +74,41 @@ public final class FindTags {
     }
     LinearLight light = LinearLight.of(image);
     return codes.stream()
-        .map(code -> sighting(light, code, new Frame(part, enlarge)))
+        .map(code -> sighting(light, code, frame))
         .sorted(
             Comparator.comparingDouble((TagSighting t) -> t.centrePx().yPx())
                 .thenComparingDouble(t -> t.centrePx().xPx()))
         .toList();
+  }
+
+  /**
+   * Finds every QR code in a part of a photo that was averaged, in all its pixels.
+   *
+   * @param fine all pixels of the photo
+   * @param region where to look, px of the averaged photo, on it
+   * @return the codes read, corners and sizes in px of the averaged photo
+   */
+  public static List<TagSighting> in(FinePhoto fine, PictureRegion region) {
+    RgbImage part = fine.cut(region.x(), region.y(), region.width(), region.height());
+    return in(part).stream().map(tag -> averaged(tag, region, fine.parts())).toList();
+  }
+
+  private static TagSighting averaged(TagSighting tag, PictureRegion region, int parts) {
+    List<PointPx> corners =
+        tag.cornersPx().stream()
+            .map(
+                p ->
+                    new PointPx(
+                        region.x() + (p.xPx() + HALF_PX) / parts - HALF_PX,
+                        region.y() + (p.yPx() + HALF_PX) / parts - HALF_PX))
+            .toList();
+    return new TagSighting(
+        tag.text(),
+        corners,
+        tag.cornerErrorPx() / parts,
+        tag.modulePx() / parts,
+        tag.unusable(),
+        tag.mirrored());
   }
 
   /** Runs the detector; a picture that trips it up (too small, say) simply holds no code. */
@@ -90,10 +124,16 @@ public final class FindTags {
     }
   }
 
-  /** Where a searched picture lies in the photo. */
-  private record Frame(PictureRegion part, int enlarge) {
-    PointPx toPhoto(double x, double y) {
-      return new PointPx(part.x() + x / enlarge - HALF_PX, part.y() + y / enlarge - HALF_PX);
+  /**
+   * Where a searched picture lies in the photo.
+   *
+   * @param x column of its left edge, px of the photo
+   * @param y row of its upper edge, px of the photo
+   * @param scale px of the photo per px searched
+   */
+  record Frame(int x, int y, double scale) {
+    PointPx toPhoto(double column, double row) {
+      return new PointPx(x + column * scale - HALF_PX, y + row * scale - HALF_PX);
     }
   }
 

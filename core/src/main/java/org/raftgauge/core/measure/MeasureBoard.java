@@ -242,6 +242,7 @@ final class MeasureBoard {
     Layout layout = board.layout();
     double pitch = Math.max(layout.grid().pitchXMm(), layout.grid().pitchYMm());
     double most = 0.1 * Math.max(layout.board().widthMm(), layout.board().lengthMm());
-    return DeckScale.ofPhoto(board.pose(), layout.board(), Math.min(MARGIN_SHARE * pitch, most));
+    return DeckScale.ofPhoto(board.pose(), layout.board(), Math.min(MARGIN_SHARE * pitch, most))
+        .noFinerThan(NeededDetail.mmPerPx(layout));
   }
 }

@@ -7,11 +7,14 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import java.util.Set;
 import java.util.TreeMap;
+import java.util.stream.Collectors;
 import org.raftgauge.core.book.CropBook;
 import org.raftgauge.core.book.Layout;
 import org.raftgauge.core.book.PhotoName;
 import org.raftgauge.core.book.Planting;
+import org.raftgauge.core.book.Slot;
 import org.raftgauge.core.book.Station;
 import org.raftgauge.core.photo.CaptureTime;
 import org.raftgauge.core.photo.DecodePhoto;
@@ -70,12 +73,16 @@ public final class MeasurePhoto {
 
   private PhotoResult measure(byte[] bytes) {
     PhotoStory story = PhotoStory.begin(facts.photo(), Sha256.hex(bytes));
-    DecodeResult decoded = DecodePhoto.decode(bytes);
+    StationOf.Answer station = StationOf.photo(book, facts, name);
+    DecodeResult decoded =
+        DecodePhoto.decode(
+            bytes,
+            (width, height) ->
+                station.station().map(s -> NeededDetail.parts(s, layoutsAt(s), width)).orElse(1));
     if (decoded instanceof UnreadablePhoto bad) {
       return bare(story.end(PhotoStatus.REFUSED, bad.reason(), bad.remedy()), Optional.empty());
     }
     DecodedPhoto photo = (DecodedPhoto) decoded;
-    StationOf.Answer station = StationOf.photo(book, facts, name);
     if (station.station().isEmpty()) {
       return bare(
           story.end(PhotoStatus.REFUSED, station.reason(), station.remedy()), Optional.of(photo));
@@ -109,11 +116,12 @@ public final class MeasurePhoto {
     }
     PhotoStory.Scene scene =
         new PhotoStory.Scene(station, book.farmDay().evening(taken.at().toInstant()), taken.at());
-    return boards(dated, photo.image(), scene);
+    return boards(dated, photo, scene);
   }
 
-  private PhotoResult boards(PhotoStory story, RgbImage image, PhotoStory.Scene scene) {
-    FoundBoards found = find(image, scene);
+  private PhotoResult boards(PhotoStory story, DecodedPhoto photo, PhotoStory.Scene scene) {
+    RgbImage image = photo.image();
+    FoundBoards found = find(photo, scene);
     if (!found.refused().isEmpty()) {
       return withPicture(story.end(PhotoStatus.REFUSED, found.refused(), found.remedy()), image);
     }
@@ -147,10 +155,20 @@ public final class MeasurePhoto {
   }
 
   /** Finds a photo's boards. */
-  FoundBoards find(RgbImage image, PhotoStory.Scene scene) {
+  FoundBoards find(DecodedPhoto photo, PhotoStory.Scene scene) {
     return scene.station().kind() == Station.Kind.PASSING
-        ? FindBoards.passing(image, scene.station(), layouts(scene))
-        : FindBoards.inSlots(image, scene.station(), layoutsOn(scene));
+        ? FindBoards.passing(photo.image(), photo.fine(), scene.station(), layouts(scene))
+        : FindBoards.inSlots(photo.image(), scene.station(), layoutsOn(scene));
+  }
+
+  /** Returns the layouts, of any date, that boards at a station may have. */
+  private List<Layout> layoutsAt(Station station) {
+    Set<String> inSlots =
+        station.slots().stream().map(Slot::layout).collect(Collectors.toUnmodifiableSet());
+    return book.layouts().entrySet().stream()
+        .filter(e -> station.kind() == Station.Kind.PASSING || inSlots.contains(e.getKey()))
+        .flatMap(e -> e.getValue().stream())
+        .toList();
   }
 
   private static String noBoard(PhotoStory.Scene scene) {

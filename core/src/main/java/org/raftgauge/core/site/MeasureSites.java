@@ -35,13 +35,14 @@ public final class MeasureSites {
   private SiteCanopy measure() {
     int n = ground.sites().size();
     AllotCanopy allot = new AllotCanopy(ground, canopy);
-    double[] heights = heights(allot.allot(new double[n]));
-    short[] owner = allot.allot(heights);
+    AllotCanopy coarse = AllotCanopy.coarse(ground, canopy);
+    double[] heights = heights(coarse.allot(new double[n]), coarse.parts());
+    short[] owner = allot.allot(heights, coarse.speeds(heights));
     new BareHoles(ground, canopy).clear(owner);
     spreadEdges(owner);
-    heights = heights(owner);
+    heights = heights(owner, 1);
     Borders borders = Borders.of(canopy.width(), canopy.height(), owner, n);
-    double[] seen = seenCm2(owner);
+    double[] seen = seenCm2(owner, 1);
     OneSite one = new OneSite(ground, canopy, owner);
     List<SiteMeasure> sites = new ArrayList<>();
     List<PointMm> centres = new ArrayList<>();
@@ -53,8 +54,8 @@ public final class MeasureSites {
     return new SiteCanopy(sites, owner, coverAndLeftover(owner), centres);
   }
 
-  private double[] heights(short[] owner) {
-    double[] seen = seenCm2(owner);
+  private double[] heights(short[] owner, int parts) {
+    double[] seen = seenCm2(owner, parts);
     double[] heights = new double[seen.length];
     for (int s = 0; s < seen.length; s++) {
       heights[s] = Parallax.heightMm(seen[s], ground.heights().get(s), ground.pose().heightMm());
@@ -84,14 +85,26 @@ public final class MeasureSites {
     }
   }
 
-  private double[] seenCm2(short[] owner) {
+  /** Sums each site's canopy; an owner may stand for some pixels each way. */
+  private double[] seenCm2(short[] owner, int parts) {
     double[] seen = new double[ground.sites().size()];
+    int across = canopy.width() / parts;
     for (int i = 0; i < owner.length; i++) {
       if (owner[i] != AllotCanopy.NONE) {
-        seen[owner[i]] += canopy.coverage()[i] & 0xff;
+        seen[owner[i]] += coverage(i % across * parts, i / across * parts, parts);
       }
     }
     return Arrays.stream(seen).map(v -> v / 255 * pixelCm2).toArray();
+  }
+
+  private int coverage(int left, int top, int parts) {
+    int sum = 0;
+    for (int y = top; y < top + parts; y++) {
+      for (int x = left; x < left + parts; x++) {
+        sum += canopy.coverage()[y * canopy.width() + x] & 0xff;
+      }
+    }
+    return sum;
   }
 
   private double[] coverAndLeftover(short[] owner) {
