@@ -74,9 +74,13 @@ public final class SegmentCanopy {
         near += scores[i] < threshold * 1.25 ? 1 : 0;
       }
     }
+    int[] size = {width, height};
+    boolean[] green = greenLeafOnDeck(models);
+    DimLight dim = DimLight.of(size, rgb, light);
+    dim.add(leaf, even, green, threshold);
     float[] luminance = luminance();
     takeBackBleed(leaf, luminance, models, places);
-    new DeadLeaf(new int[] {width, height}, leaf, places).add(even, greenLeafOnDeck(models));
+    new DeadLeaf(size, leaf, places).add(dim.raised(even), green);
     new DarkGaps(width, height, luminance).fill(leaf, places.holePx());
     byte[] coverage = EdgeMix.coverage(width, height, rgb, leaf);
     double doubt = all == 0 ? 0 : (double) near / all;
