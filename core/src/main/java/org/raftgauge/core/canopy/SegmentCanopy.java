@@ -75,7 +75,8 @@ public final class SegmentCanopy {
       }
     }
     int[] size = {width, height};
-    boolean[] green = greenLeafOnDeck(models);
+    boolean[] green = onDeck(models, LeafModel.GREEN_LEAF);
+    new RedInHole(size, places).add(leaf, even, scores, onDeck(models, LeafModel.RED_LEAF));
     DimLight dim = DimLight.of(size, rgb, light);
     dim.add(leaf, even, green, threshold);
     float[] luminance = luminance();
@@ -128,18 +129,18 @@ public final class SegmentCanopy {
     }
   }
 
-  /** Red leaf's and taught models tell dead leaf by themselves. */
-  private boolean[] greenLeafOnDeck(ModelMap models) {
-    boolean[] green = new boolean[width * height];
+  /** Says where the deck is seen and judged by a colour model. */
+  private boolean[] onDeck(ModelMap models, LeafModel by) {
+    boolean[] on = new boolean[width * height];
     for (int ty = 0; ty < height; ty += TILE) {
       for (int tx = 0; tx < width; tx += TILE) {
         LeafModel model = models.at(deck.toMm(new PointPx(tx + TILE / 2.0, ty + TILE / 2.0)));
         for (int i : tile(tx, ty)) {
-          green[i] = model == LeafModel.GREEN_LEAF && deck.seen(i % width, Math.floorDiv(i, width));
+          on[i] = model == by && deck.seen(i % width, Math.floorDiv(i, width));
         }
       }
     }
-    return green;
+    return on;
   }
 
   private float[] luminance() {
