@@ -7,8 +7,8 @@ import java.util.Arrays;
  * Looks again for green leaf in little light. Colours so dark that a camera's noise could have made
  * them are drained of their colour by {@link LeafRule#FLOOR}, a share of white. Where a board sends
  * much less than white, that share is more than its noise asks for: then the light is raised as far
- * as the noise that the photo shows allows. Noise and the bleeding of colour in JPEG photos fray the
- * outlines of what is found so; therefore it counts only near where it is wider than a rim.
+ * as the noise that the photo shows allows. Noise and the bleeding of colour in JPEG photos fray
+ * the outlines of what is found so; therefore it counts only near where it is wider than a rim.
  */
 final class DimLight {
   /** The floor lies this many standard deviations of the calmed noise above black. */
@@ -75,7 +75,8 @@ final class DimLight {
       more[i] =
           !leaf[i]
               && counts[i]
-              && table.score(raise * even[0][i], raise * even[1][i], raise * even[2][i]) > threshold;
+              && table.score(raise * even[0][i], raise * even[1][i], raise * even[2][i])
+                  > threshold;
     }
     boolean[] near = BoxFilter.any(inside(leaf, more), width, height, ABOUT_PX);
     for (int i = 0; i < leaf.length; i++) {

@@ -59,7 +59,7 @@ record PlugColour(double du, double dv, double end, double reach, double brighte
    * Evenly lit plugs are at most this many times as bright as a third of their commonest colour,
    * leaf of that colour being the brighter part of it.
    */
-  private static final double EVENLY_BRIGHTER = 1.4;
+  private static final double EVENLY_BRIGHTER = 2.0;
 
   /** Half of evenly lit plugs outshine a tenth of them by no more than this; shade is darker. */
   private static final double EVENLY = 1.8;

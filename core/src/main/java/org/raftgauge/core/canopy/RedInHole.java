@@ -36,11 +36,16 @@ final class RedInHole {
    */
   void add(boolean[] leaf, float[][] even, float[] scores, boolean[] red) {
     boolean[] hole = places.hole();
+    boolean[] outside = new boolean[hole.length];
+    for (int i = 0; i < hole.length; i++) {
+      outside[i] = !hole[i];
+    }
+    // The hole's wall, lit by the board, is none of the plug.
+    boolean[] wall = BoxFilter.any(outside, size[0], size[1], (int) (places.holePx() / 8));
     PlugLight plugs = new PlugLight(size[0], size[1], hole, places.holePx());
     double least = TIMES * plugs.usual(even, leaf, red);
     for (int i = 0; i < leaf.length; i++) {
-      leaf[i] |=
-          red[i] && hole[i] && scores[i] > TINGED && PlugLight.luminance(even, i) > least;
+      leaf[i] |= red[i] && !wall[i] && scores[i] > TINGED && PlugLight.luminance(even, i) > least;
     }
   }
 }

@@ -11,8 +11,8 @@ import org.raftgauge.core.site.SiteMeasure;
  * Takes from the share of dead tissue of red leaf what is usual on its board.
  *
  * <p>Where the red of a sound leaf gives way to green it is as brown as a dead one, and no colour
- * tells the two apart. But all plants of a red variety have that much of it: a plant's dead tissue is
- * what it has beyond their median. Where a whole board dies at once this says nothing.
+ * tells the two apart. But all plants of a red variety have that much of it: a plant's dead tissue
+ * is what it has beyond their median. Where a whole board dies at once this says nothing.
  */
 final class RedBrown {
   /** Fewer plants have no usual share. */

@@ -23,8 +23,8 @@ import org.raftgauge.core.canopy.Canopy;
  *
  * <p>The constants are maximum likelihood estimates (errors taken as Student t with 8 degrees of
  * freedom, so that gross errors do not set them) on 2 600 sites of 94 rendered photos of two seeds,
- * dead plants left out; each seed's own estimates predict the other's errors nearly as well. Heights
- * were true ones' model there, spread 9 %.
+ * dead plants left out; each seed's own estimates predict the other's errors nearly as well.
+ * Heights were true ones' model there, spread 9 %.
  */
 final class AreaError {
   /**
@@ -44,7 +44,9 @@ final class AreaError {
   /** How far the border between two plants lies off, mm. */
   private static final double SPLIT_MM = 6.0;
 
-  /** How much of a plant that is all leaves on stalks goes astray, by the root of what it shares. */
+  /**
+   * How much of a plant that is all leaves on stalks goes astray, by the root of what it shares.
+   */
   private static final double LEAVES = 1.0;
 
   /** No area is known better than this, cm2. */

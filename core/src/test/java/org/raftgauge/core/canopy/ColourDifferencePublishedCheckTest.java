@@ -28,8 +28,7 @@ class ColourDifferencePublishedCheckTest {
   @Test
   void blackAndWhiteAreAHundredApart() {
     // By the definition of the lightness term at mean lightness 50.
-    double difference =
-        ColourDifference.ciede2000(new Cielab(0, 0, 0), new Cielab(100, 0, 0));
+    double difference = ColourDifference.ciede2000(new Cielab(0, 0, 0), new Cielab(100, 0, 0));
     assertEquals(100, difference, 1e-9);
   }
 

@@ -109,8 +109,7 @@ public final class ChartPhoto {
     for (int p = 0; p < PATCHES; p++) {
       if (p != WHITE) {
         double[] seen = light[p];
-        Cielab lab =
-            Cielab.ofLinear(gains[0] * seen[0], gains[1] * seen[1], gains[2] * seen[2]);
+        Cielab lab = Cielab.ofLinear(gains[0] * seen[0], gains[1] * seen[1], gains[2] * seen[2]);
         Cielab should = Cielab.ofLinear(truth[p][0], truth[p][1], truth[p][2]);
         double off = ColourDifference.ciede2000(lab, should);
         sum += off;
