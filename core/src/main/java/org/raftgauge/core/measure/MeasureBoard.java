@@ -125,7 +125,8 @@ final class MeasureBoard {
     }
     Canopy canopy = SegmentCanopy.on(deck, board.layout(), light, crops::modelAt);
     SiteCanopy sites = MeasureSites.of(ground(board, deck, crops), canopy);
-    Sites checked = new Sites(crops.holdDoubtful(sites.sites(), canopy), crops.rulerSites());
+    List<SiteMeasure> settled = RedBrown.settle(sites.sites(), crops.redSites());
+    Sites checked = new Sites(crops.holdDoubtful(settled, canopy), crops.rulerSites());
     return measured(new Painting(board, deck, canopy, sites), identity, checked, cast);
   }
 

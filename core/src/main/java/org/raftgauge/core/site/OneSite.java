@@ -60,7 +60,7 @@ final class OneSite {
           "");
     }
     ShapeOf shape = ShapeOf.longest(outlines);
-    double se = error.cm2(site, seen, shape.perimeterPx() * mmPerPx);
+    double se = error.cm2(site, seen, shape);
     return new SiteMeasure(
         ground.sites().get(site),
         OptionalDouble.of(area),

@@ -43,6 +43,28 @@ public record SiteMeasure(
   }
 
   /**
+   * Returns the same with another colour.
+   *
+   * @param other at most one
+   * @return the site
+   */
+  public SiteMeasure withColour(List<Colour> other) {
+    return new SiteMeasure(
+        site,
+        projectedAreaCm2,
+        projectedAreaSeCm2,
+        visibleAreaCm2,
+        closed,
+        sharedOutlineFraction,
+        heightMm,
+        parallaxFactor,
+        shape,
+        other,
+        quality,
+        held);
+  }
+
+  /**
    * The outline of a plant, corrected for parallax.
    *
    * @param equivalentDiameterMm diameter of the disc of the same area
