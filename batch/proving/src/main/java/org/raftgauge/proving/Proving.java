@@ -19,7 +19,8 @@ import picocli.CommandLine.Command;
       SeasonCommand.class,
       HarvestCommand.class,
       StationsCommand.class,
-      TraysCommand.class
+      TraysCommand.class,
+      PairsCommand.class
     })
 public final class Proving {
 

@@ -54,7 +54,21 @@ public final class MeasurePhoto {
    * @return what it says; whatever is wrong with it is in the result
    */
   public static PhotoResult measure(byte[] bytes, PhotoFacts facts, CropBook book) {
-    return new MeasurePhoto(book, facts).measure(bytes);
+    return new MeasurePhoto(book, facts).measure(bytes, Optional.empty());
+  }
+
+  /**
+   * Measures a photo together with what the station's second camera took at the same moment.
+   *
+   * @param bytes of the first camera's file
+   * @param second of the second camera's file; empty where there is none
+   * @param facts what else is known of the photo
+   * @param book the crop book
+   * @return what it says; whatever is wrong with the second picture costs its heights only
+   */
+  public static PhotoResult measure(
+      byte[] bytes, Optional<byte[]> second, PhotoFacts facts, CropBook book) {
+    return new MeasurePhoto(book, facts).measure(bytes, second);
   }
 
   /**
@@ -68,22 +82,46 @@ public final class MeasurePhoto {
     return FactsOfName.of(book, photo).raft();
   }
 
-  private PhotoResult measure(byte[] bytes) {
+  /**
+   * Tells at which station a photo was taken.
+   *
+   * @param book the crop book
+   * @param facts what is known of the photo
+   * @return the station, where something tells it and the book has it
+   */
+  public static Optional<Station> stationOf(CropBook book, PhotoFacts facts) {
+    return StationOf.photo(book, facts, FactsOfName.of(book, facts.photo())).station();
+  }
+
+  private PhotoResult measure(byte[] bytes, Optional<byte[]> second) {
     PhotoStory story = PhotoStory.begin(facts.photo(), Sha256.hex(bytes));
+    StationOf.Answer station = StationOf.photo(book, facts, name);
+    if (station.station().filter(s -> s.tookWithSecond(facts.photo())).isPresent()) {
+      return bare(
+          story
+              .at(station.station().get().name())
+              .end(PhotoStatus.SKIPPED, PhotoMeasure.OF_SECOND_CAMERA, ""),
+          Optional.empty());
+    }
     DecodeResult decoded = DecodePhoto.decode(bytes);
     if (decoded instanceof UnreadablePhoto bad) {
       return bare(story.end(PhotoStatus.REFUSED, bad.reason(), bad.remedy()), Optional.empty());
     }
     DecodedPhoto photo = (DecodedPhoto) decoded;
-    StationOf.Answer station = StationOf.photo(book, facts, name);
     if (station.station().isEmpty()) {
       return bare(
           story.end(PhotoStatus.REFUSED, station.reason(), station.remedy()), Optional.of(photo));
     }
-    return timed(story.at(station.station().get().name()), photo, station.station().get());
+    Taken taken = new Taken(photo, station.station().get(), second);
+    return timed(story.at(taken.station.name()), taken);
   }
 
-  private PhotoResult timed(PhotoStory story, DecodedPhoto photo, Station station) {
+  /** A photo, its station, and what the station's second camera took at the same moment. */
+  private record Taken(DecodedPhoto photo, Station station, Optional<byte[]> second) {}
+
+  private PhotoResult timed(PhotoStory story, Taken at) {
+    DecodedPhoto photo = at.photo;
+    Station station = at.station;
     Duration offset = station.clockOffset();
     TimeResult time =
         CaptureTime.of(
@@ -109,10 +147,12 @@ public final class MeasurePhoto {
     }
     PhotoStory.Scene scene =
         new PhotoStory.Scene(station, book.farmDay().evening(taken.at().toInstant()), taken.at());
-    return boards(dated, photo.image(), scene);
+    return boards(dated, new MeasureBoard.Views(photo.image(), at.second), scene);
   }
 
-  private PhotoResult boards(PhotoStory story, RgbImage image, PhotoStory.Scene scene) {
+  private PhotoResult boards(
+      PhotoStory story, MeasureBoard.Views views, PhotoStory.Scene scene) {
+    RgbImage image = views.first();
     FoundBoards found = find(image, scene);
     if (!found.refused().isEmpty()) {
       return withPicture(story.end(PhotoStatus.REFUSED, found.refused(), found.remedy()), image);
@@ -120,7 +160,7 @@ public final class MeasurePhoto {
     List<MeasureBoard.Outcome> outcomes = new ArrayList<>();
     WhoseBoard whose = new WhoseBoard(book, facts, name, scene);
     List<FoundBoard> boards = whose.wanted(found.boards(), image);
-    MeasureBoard measure = new MeasureBoard(book, image, scene);
+    MeasureBoard measure = new MeasureBoard(book, views, scene);
     List<Optional<MeasureBoard.Lit>> lit = SharedLight.among(boards, measure);
     for (int i = 0; i < boards.size(); i++) {
       WhoseBoard.Identity identity = whose.identity(boards.get(i), boards.size());
@@ -189,11 +229,13 @@ public final class MeasurePhoto {
             reason,
             remedy,
             new PhotoStory.Found(rafts, cast, witness));
+    DrawCanopy.Drawn drawn = DrawCanopy.inPhoto(image, outcomes);
     return new PhotoResult(
         measure,
         Optional.of(image),
-        Optional.of(DrawCanopy.inPhoto(image, outcomes)),
-        outcomes.stream().map(MeasureBoard.Outcome::drawing).toList());
+        Optional.of(drawn.canopy()),
+        outcomes.stream().map(MeasureBoard.Outcome::drawing).toList(),
+        drawn.heights());
   }
 
   private KnownLayouts layouts(PhotoStory.Scene scene) {

@@ -35,11 +35,10 @@ public final class MeasureSites {
   private SiteCanopy measure() {
     int n = ground.sites().size();
     AllotCanopy allot = new AllotCanopy(ground, canopy);
-    double[] heights = heights(allot.allot(new double[n]));
-    short[] owner = allot.allot(heights);
+    short[] owner = allot.allot(means(heights(allot.allot(new double[n]))));
     new BareHoles(ground, canopy).clear(owner);
     spreadEdges(owner);
-    heights = heights(owner);
+    SiteHeights.OfSite[] heights = heights(owner);
     Borders borders = Borders.of(canopy.width(), canopy.height(), owner, n);
     double[] seen = seenCm2(owner);
     OneSite one = new OneSite(ground, canopy, owner);
@@ -53,13 +52,12 @@ public final class MeasureSites {
     return new SiteCanopy(sites, owner, coverAndLeftover(owner), centres);
   }
 
-  private double[] heights(short[] owner) {
-    double[] seen = seenCm2(owner);
-    double[] heights = new double[seen.length];
-    for (int s = 0; s < seen.length; s++) {
-      heights[s] = Parallax.heightMm(seen[s], ground.heights().get(s), ground.pose().heightMm());
-    }
-    return heights;
+  private SiteHeights.OfSite[] heights(short[] owner) {
+    return new SiteHeights(ground, canopy).of(owner, seenCm2(owner));
+  }
+
+  private static double[] means(SiteHeights.OfSite[] heights) {
+    return Arrays.stream(heights).mapToDouble(SiteHeights.OfSite::meanMm).toArray();
   }
 
   /** Gives mixed pixels outside the half-covered outline to the site they touch. */
