@@ -4,6 +4,7 @@ package org.raftgauge.proving;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.List;
 import java.util.concurrent.Callable;
 import org.raftgauge.proving.pair.PairsPage;
 import picocli.CommandLine.Command;
@@ -32,6 +33,13 @@ final class PairsCommand implements Callable<Integer> {
   @Option(names = "--canopies", description = "Of six canopies. Default: ${DEFAULT-VALUE}.")
   private int canopies = 6;
 
+  @Option(
+      names = "--focal",
+      split = ",",
+      defaultValue = "1200,2400",
+      description = "Focal lengths, px. Default: ${DEFAULT-VALUE}.")
+  private List<Double> focals;
+
   @Option(names = "--seed", description = "Of everything that varies. Default: ${DEFAULT-VALUE}.")
   private long seed = 6121;
 
@@ -40,7 +48,7 @@ final class PairsCommand implements Callable<Integer> {
     String stamp = "commit " + Commit.of(root);
     String page =
         PairsPage.of(
-            new PairsPage.Asked(work, canopies, seed, stamp), System.err::println);
+            new PairsPage.Asked(work, canopies, focals, seed, stamp), System.err::println);
     Files.writeString(out, page);
     System.out.print(page);
     return 0;

@@ -4,6 +4,7 @@ package org.raftgauge.core.opencv;
 import java.util.ArrayList;
 import java.util.List;
 import org.opencv.calib3d.StereoSGBM;
+import org.opencv.core.Core;
 import org.opencv.core.CvType;
 import org.opencv.core.Mat;
 import org.opencv.core.MatOfByte;
@@ -28,8 +29,11 @@ public final class MatchRows {
   private static final int SMALL_STEP = 8 * BLOCK * BLOCK;
   private static final int LARGE_STEP = 32 * BLOCK * BLOCK;
 
-  /** Both ways' answers must agree to this, px. */
-  private static final int AGREE_PX = 1;
+  /** Both ways' answers must agree to this, px: where they do not, one camera sees it alone. */
+  private static final double AGREE_PX = 1;
+
+  /** The library's own check of both ways, switched off: it lets pass most of what is hidden. */
+  private static final int NO_CHECK = -1;
 
   private static final int CLIP = 31;
 
@@ -84,22 +88,51 @@ public final class MatchRows {
               BLOCK,
               SMALL_STEP,
               LARGE_STEP,
-              AGREE_PX,
+              NO_CHECK,
               CLIP,
               UNIQUE,
               SPECKLE_PX,
               SPECKLE_RANGE,
               StereoSGBM.MODE_SGBM);
+      Mat first = grey(scope, left);
+      Mat second = grey(scope, right);
       Mat sixteenths = scope.mat();
-      matcher.compute(grey(scope, left), grey(scope, right), sixteenths);
-      Mat px = scope.mat();
-      sixteenths.convertTo(px, CvType.CV_32F, 1 / PARTS);
-      float[] disparities = MatScope.floats(px);
-      for (int i = 0; i < disparities.length; i++) {
-        disparities[i] = disparities[i] < range.least() ? Float.NaN : disparities[i];
-      }
-      return disparities;
+      matcher.compute(first, second, sixteenths);
+      float[] there = px(scope, sixteenths, range);
+      Core.flip(first, first, 1);
+      Core.flip(second, second, 1);
+      matcher.compute(second, first, sixteenths);
+      return agreed(there, px(scope, sixteenths, range), left.width());
     }
+  }
+
+  private static float[] px(MatScope scope, Mat sixteenths, Range range) {
+    Mat px = scope.mat();
+    sixteenths.convertTo(px, CvType.CV_32F, 1 / PARTS);
+    float[] disparities = MatScope.floats(px);
+    for (int i = 0; i < disparities.length; i++) {
+      disparities[i] = disparities[i] < range.least() ? Float.NaN : disparities[i];
+    }
+    return disparities;
+  }
+
+  /**
+   * Keeps the answers that hold both ways.
+   *
+   * @param there from left to right
+   * @param back from right to left, of mirrored pictures
+   */
+  private static float[] agreed(float[] there, float[] back, int width) {
+    for (int i = 0; i < there.length; i++) {
+      int x = i % width;
+      int right = Float.isNaN(there[i]) ? -1 : Math.round(x - there[i]);
+      boolean inside = right >= 0 && right < width;
+      float other = inside ? back[i - x + width - 1 - right] : Float.NaN;
+      if (!(Math.abs(other - there[i]) <= AGREE_PX)) {
+        there[i] = Float.NaN;
+      }
+    }
+    return there;
   }
 
   /**

@@ -142,12 +142,13 @@ record PairGeometry(
       int low = (int) Math.floor(focal * baseline * (least[2] - deck)) - 1;
       int high = (int) Math.ceil(focal * baseline * (most[2] - deck)) + 1;
       int count = (high - low + 16) / 16 * 16;
-      // The matcher answers for no column left of its range.
-      int left = high + 2;
-      int width = (int) Math.ceil(focal * (most[0] - least[0])) + left + 8;
+      // Looking from left to right no column is answered for at the left rim, from right to left
+      // none at the right.
+      int blind = low + count + 2;
+      int width = (int) Math.ceil(focal * (most[0] - least[0])) + 2 * blind;
       int height = (int) Math.ceil(focal * (most[1] - least[1])) + 1;
       Lens lens =
-          new Lens(focal, focal, left - focal * least[0], -focal * least[1], 0, 0, 0, 0, 0);
+          new Lens(focal, focal, blind - focal * least[0], -focal * least[1], 0, 0, 0, 0, 0);
       return count > MOST_DISPARITIES
           ? Optional.empty()
           : Optional.of(

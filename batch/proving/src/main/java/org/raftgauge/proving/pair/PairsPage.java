@@ -21,10 +21,12 @@ public final class PairsPage {
    *
    * @param work folder for photos
    * @param canopies how many of the canopies, from the first
+   * @param focals focal lengths, px
    * @param seed of plants, light and noise
    * @param stamp what is measured, such as the commit
    */
-  public record Asked(Path work, int canopies, long seed, String stamp) {}
+  public record Asked(
+      Path work, int canopies, List<Double> focals, long seed, String stamp) {}
 
   /**
    * Photographs and measures pairs and writes the page.
@@ -37,7 +39,7 @@ public final class PairsPage {
   public static String of(Asked asked, Consumer<String> progress) throws IOException {
     List<ScorePair> scores = new ArrayList<>();
     for (PairCanopy canopy : PairCanopy.all().stream().limit(asked.canopies()).toList()) {
-      for (double focal : new double[] {1200, 2400}) {
+      for (double focal : asked.focals()) {
         for (double baseline : new double[] {120, 60}) {
           PairStation station = new PairStation(focal, baseline);
           ScorePair score = ScorePair.of(station, canopy, asked.seed(), asked.work());
