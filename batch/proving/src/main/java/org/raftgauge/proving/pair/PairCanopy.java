@@ -42,6 +42,11 @@ record PairCanopy(CropKind crop, double areaCm2, boolean noisy) {
         new PairCanopy(CropKind.BUTTERHEAD, 480, true));
   }
 
+  /** Says whether it is photographed with the long lens too: young, tall, and poor light. */
+  boolean beforeLongLens() {
+    return areaCm2 < 60 || crop == CropKind.ROMAINE || crop == CropKind.BASIL;
+  }
+
   /** Returns a name for files and tables. */
   String code() {
     return crop.crop() + "-" + Math.round(areaCm2) + (noisy ? "-noisy" : "");

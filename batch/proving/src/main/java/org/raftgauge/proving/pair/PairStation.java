@@ -26,6 +26,11 @@ record PairStation(double focalPx, double baselineMm) {
       "lens: {fx_px: %.4f, fy_px: %.4f, cx_px: %.3f, cy_px: %.3f, k1: %.6f, k2: %.6f, p1: %.6f,"
           + " p2: %.6f, k3: %.6f}";
 
+  /** Says whether its first photos are measured by height models too: one lens is enough. */
+  boolean asksModels() {
+    return focalPx == 1200 && baselineMm == 120;
+  }
+
   int widthPx() {
     return (int) Math.round(WIDE_MM * focalPx / HEIGHT_MM);
   }

@@ -10,6 +10,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import java.util.stream.Stream;
 import org.raftgauge.core.book.CropBook;
 import org.raftgauge.core.book.HeightModel;
 import org.raftgauge.core.grader.HeightFit;
@@ -54,24 +55,34 @@ record ScorePair(
    *
    * @param truth the truth
    * @param height found from the pair; absent where it fell back on the model
-   * @param areasCm2 found by the pair, by the crop's model, by one 30 % too high, 30 % too low
+   * @param areasCm2 found by the pair, by the crop's model, by one 30 % too high, 30 % too low; by
+   *     the pair alone where the models were not asked
    */
   record Plant(PlantTruth truth, Optional<SiteMeasure> height, double[] areasCm2) {}
 
-  /** Photographs, measures and scores a canopy. */
-  static ScorePair of(PairStation station, PairCanopy canopy, long seed, Path work)
-      throws IOException {
-    Scene scene = canopy.scene(seed);
-    List<Path> photos = new PhotographPair(station, canopy, seed).into(work, scene);
-    Map<Integer, PlantTruth> truths = MeasureTruth.measure(scene.mesh());
+  /** A canopy that was grown, and the truth about it. */
+  record Grown(PairCanopy canopy, long seed, Scene scene, Map<Integer, PlantTruth> truths) {
+
+    static Grown of(PairCanopy canopy, long seed) {
+      Scene scene = canopy.scene(seed);
+      return new Grown(canopy, seed, scene, MeasureTruth.measure(scene.mesh()));
+    }
+  }
+
+  /** Photographs, measures and scores a canopy; with one camera too, where models are asked. */
+  static ScorePair of(PairStation station, Grown grown, Path work) throws IOException {
+    PairCanopy canopy = grown.canopy;
+    Map<Integer, PlantTruth> truths = grown.truths;
+    List<Path> photos =
+        new PhotographPair(station, canopy, grown.seed).into(work, grown.scene);
     HeightModel model = model(truths);
     Measure measure = new Measure(station, canopy, photos, work.resolve("book"));
     PhotoResult pair = measure.by(model, true);
     List<PhotoResult> alone = new ArrayList<>();
-    for (double share : new double[] {1, 1.3, 0.7}) {
+    for (double share : station.asksModels() ? new double[] {1, 1.3, 0.7} : new double[0]) {
       alone.add(measure.by(scaled(model, share), false));
     }
-    float[] truth = RayHeights.of(scene.mesh(), station.first());
+    float[] truth = RayHeights.of(grown.scene.mesh(), station.first());
     return new ScorePair(
         station,
         canopy,
@@ -142,10 +153,10 @@ record ScorePair(
       if (truth.visibleAreaCm2() >= OPEN * truth.projectedAreaCm2()) {
         int place = entry.getKey() - 1;
         SiteMeasure seen = site(pair, place);
-        double[] areas = {
-          area(seen), area(site(alone.get(0), place)), area(site(alone.get(1), place)),
-          area(site(alone.get(2), place))
-        };
+        double[] areas =
+            Stream.concat(Stream.of(pair), alone.stream())
+                .mapToDouble(result -> area(site(result, place)))
+                .toArray();
         plants.add(
             new Plant(
                 truth, seen.relief().isEmpty() ? Optional.empty() : Optional.of(seen), areas));
