@@ -230,6 +230,8 @@ public final class RunFolder {
     List<String> notes = new ArrayList<>();
     found.problems().forEach(p -> notes.add(p.toString()));
     measured.stream().map(Measured::note).filter(n -> !n.isEmpty()).forEach(notes::add);
+    notes.addAll(
+        HeightNotes.of(measured.stream().map(Measured::measure).toList(), tools.farm().book()));
     return notes;
   }
 
