@@ -137,8 +137,14 @@ final class StationPairCommand implements Callable<Integer> {
                   + " agree; name both photos of a moment alike but for the marks");
       return ExitCode.WRONG_INPUT;
     }
-    PairText.lines(pair.get()).forEach(console.out()::println);
-    write(new PairText.Both(one.get().fit(), two.get().fit(), pair.get(), firstMark, mark));
+    write(
+        new PairText.Both(
+            one.get().fit(),
+            two.get().fit(),
+            pair.get(),
+            firstMark,
+            mark,
+            one.get().good() && two.get().good()));
     return ExitCode.DONE;
   }
 
@@ -152,11 +158,12 @@ final class StationPairCommand implements Callable<Integer> {
     LensText.lines(new LensReport(report.result(), leftOut, report.retake()))
         .forEach(console.out()::println);
     return report.result() instanceof LensFit fit
-        ? Optional.of(new TargetMoments.Seen(seen.sightings(), fit))
+        ? Optional.of(new TargetMoments.Seen(seen.sightings(), fit, report.good()))
         : Optional.empty();
   }
 
   private void write(PairText.Both both) throws IOException {
+    PairText.lines(both).forEach(console.out()::println);
     OptionalDouble height = heightMm == null ? OptionalDouble.empty() : OptionalDouble.of(heightMm);
     OutFiles.makeParent(out);
     Files.writeString(out, PairText.stationFile(both, height));

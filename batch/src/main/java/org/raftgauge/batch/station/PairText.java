@@ -23,21 +23,29 @@ public final class PairText {
    * @param pair how they stand
    * @param firstMark text in the first camera's file names; may be empty
    * @param mark text in the second camera's file names
+   * @param lensesGood whether both lenses are good: the pair's own errors take them as they are
    */
   public record Both(
-      LensFit first, LensFit second, PairFit pair, String firstMark, String mark) {}
+      LensFit first,
+      LensFit second,
+      PairFit pair,
+      String firstMark,
+      String mark,
+      boolean lensesGood) {}
 
   /**
    * Returns the lines for the person who calibrates.
    *
-   * @param pair how the cameras stand
+   * @param both how the cameras stand
    * @return baseline, errors and the verdict
    */
-  public static List<String> lines(PairFit pair) {
+  public static List<String> lines(Both both) {
+    PairFit pair = both.pair;
     List<String> lines = new ArrayList<>();
     lines.add(
         format(
-            "Baseline %.2f mm, standard error %.2f mm, from %d photos of each camera.",
+            "Baseline %.2f mm, standard error %.2f mm with both lenses as they are, from %d photos"
+                + " of each camera.",
             pair.baselineMm(), pair.shiftErrorMm(), pair.photos().size()));
     lines.add(
         format(
@@ -47,12 +55,19 @@ public final class PairText {
             "Rows of the same point in both pictures: root mean square %.2f px apart, at most"
                 + " %.2f.",
             pair.rowErrorPx(), pair.worstRowPx()));
-    lines.add(
-        pair.rowErrorPx() <= GOOD_ROWS_PX
-            ? "Verdict: good"
-            : "Verdict: not good: a camera moved between the photos, or a lens is not good yet;"
-                + " fasten both cameras and take the photos again");
+    lines.add(verdict(both));
     return lines;
+  }
+
+  private static String verdict(Both both) {
+    if (both.pair.rowErrorPx() > GOOD_ROWS_PX) {
+      return "Verdict of the pair: not good: a camera moved between the photos, or a lens is far"
+          + " off; fasten both cameras and take the photos again";
+    }
+    return both.lensesGood
+        ? "Verdict of the pair: good"
+        : "Verdict of the pair: usable with care: a lens is not good yet, and an error in its focal"
+            + " length is one of the baseline and of every height";
   }
 
   /**
@@ -64,7 +79,7 @@ public final class PairText {
    */
   public static String stationFile(Both both, OptionalDouble cameraHeightMm) {
     List<String> lines = new ArrayList<>();
-    lines(both.pair).forEach(line -> lines.add("# " + line));
+    lines(both).forEach(line -> lines.add("# " + line));
     lines.add("kind: passing");
     lines.add("cameras: 2");
     lines.addAll(camera(both.first));

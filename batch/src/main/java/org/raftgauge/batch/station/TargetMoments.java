@@ -19,8 +19,8 @@ public final class TargetMoments {
   /** Marks in the names of both cameras' files; either may be empty. */
   public record Marks(String first, String second) {}
 
-  /** What one camera saw, and the photos that its lens was fitted to. */
-  public record Seen(List<TargetSighting> sightings, LensFit fit) {
+  /** What one camera saw, the lens fitted to it, and whether that is good. */
+  public record Seen(List<TargetSighting> sightings, LensFit fit, boolean good) {
 
     private List<TargetSighting> used() {
       List<String> photos = fit.views().stream().map(v -> v.photo()).toList();
