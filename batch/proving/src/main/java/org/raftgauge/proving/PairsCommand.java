@@ -16,7 +16,7 @@ import picocli.CommandLine.Option;
     mixinStandardHelpOptions = true,
     description =
         "Renders rafts under two cameras and writes a page of the heights, and the areas, that the"
-            + " program finds. Photos in WORK are used again.")
+            + " program finds. Photos and scores in WORK are used again.")
 final class PairsCommand implements Callable<Integer> {
   @Option(names = "--out", required = true, description = "The page to write (Markdown).")
   private Path out;

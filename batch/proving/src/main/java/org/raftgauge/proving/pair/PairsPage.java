@@ -9,7 +9,6 @@ import java.util.List;
 import java.util.Locale;
 import java.util.function.Consumer;
 import java.util.function.ToDoubleFunction;
-import org.raftgauge.core.site.SiteMeasure;
 
 /** Writes the page of the heights that two cameras see. */
 public final class PairsPage {
@@ -38,10 +37,20 @@ public final class PairsPage {
    */
   public static String of(Asked asked, Consumer<String> progress) throws IOException {
     List<ScorePair> scores = new ArrayList<>();
+    KeptScores kept = new KeptScores(asked.work(), asked.seed(), asked.stamp());
     for (PairCanopy canopy : PairCanopy.all().stream().limit(asked.canopies()).toList()) {
-      ScorePair.Grown grown = ScorePair.Grown.of(canopy, asked.seed());
+      List<ScorePair.Grown> grown = new ArrayList<>();
       for (PairStation station : stations(asked, canopy)) {
-        ScorePair score = ScorePair.of(station, grown, asked.work());
+        ScorePair score =
+            kept.of(
+                station,
+                canopy,
+                () -> {
+                  if (grown.isEmpty()) {
+                    grown.add(ScorePair.Grown.of(canopy, asked.seed()));
+                  }
+                  return ScorePair.of(station, grown.get(0), asked.work());
+                });
         scores.add(score);
         progress.accept(pixelRow(score, canopy.code()).trim());
       }
@@ -153,11 +162,11 @@ public final class PairsPage {
   }
 
   private static double height(ScorePair.Plant plant) {
-    return plant.height().map(SiteMeasure::heightMm).orElseThrow();
+    return plant.seen()[0];
   }
 
   private static double volume(ScorePair.Plant plant) {
-    return plant.height().orElseThrow().relief().get(0).volumeCm3();
+    return plant.seen()[1];
   }
 
   private static double trueVolume(ScorePair.Plant plant) {
@@ -166,7 +175,7 @@ public final class PairsPage {
 
   private static double[] ofSeen(ScorePair score, ToDoubleFunction<ScorePair.Plant> value) {
     return score.plants().stream()
-        .filter(p -> p.height().isPresent())
+        .filter(p -> p.seen().length > 0)
         .mapToDouble(value)
         .toArray();
   }

@@ -10,6 +10,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import java.util.stream.DoubleStream;
 import java.util.stream.Stream;
 import org.raftgauge.core.book.CropBook;
 import org.raftgauge.core.book.HeightModel;
@@ -54,11 +55,12 @@ record ScorePair(
    * A plant.
    *
    * @param truth the truth
-   * @param height found from the pair; absent where it fell back on the model
+   * @param seen mean height, mm, and volume, cm3, found from the pair; empty where it fell back on
+   *     the model
    * @param areasCm2 found by the pair, by the crop's model, by one 30 % too high, 30 % too low; by
    *     the pair alone where the models were not asked
    */
-  record Plant(PlantTruth truth, Optional<SiteMeasure> height, double[] areasCm2) {}
+  record Plant(PlantTruth truth, double[] seen, double[] areasCm2) {}
 
   /** A canopy that was grown, and the truth about it. */
   record Grown(PairCanopy canopy, long seed, Scene scene, Map<Integer, PlantTruth> truths) {
@@ -159,7 +161,11 @@ record ScorePair(
                 .toArray();
         plants.add(
             new Plant(
-                truth, seen.relief().isEmpty() ? Optional.empty() : Optional.of(seen), areas));
+                truth,
+                seen.relief().stream()
+                    .flatMapToDouble(r -> DoubleStream.of(seen.heightMm(), r.volumeCm3()))
+                    .toArray(),
+                areas));
       }
     }
     return plants;
