@@ -47,8 +47,7 @@ final class PairsCommand implements Callable<Integer> {
   public Integer call() throws IOException {
     String stamp = "commit " + Commit.of(root);
     String page =
-        PairsPage.of(
-            new PairsPage.Asked(work, canopies, focals, seed, stamp), System.err::println);
+        PairsPage.of(new PairsPage.Asked(work, canopies, focals, seed, stamp), System.err::println);
     Files.writeString(out, page);
     System.out.print(page);
     return 0;

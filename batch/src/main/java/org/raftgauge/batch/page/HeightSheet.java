@@ -92,8 +92,7 @@ final class HeightSheet {
   }
 
   private static int grey(int rgb) {
-    int luma =
-        (299 * ((rgb >> 16) & 0xff) + 587 * ((rgb >> 8) & 0xff) + 114 * (rgb & 0xff)) / 1000;
+    int luma = (299 * ((rgb >> 16) & 0xff) + 587 * ((rgb >> 8) & 0xff) + 114 * (rgb & 0xff)) / 1000;
     int dimmed = 30 + luma / 2;
     return (dimmed << 16) | (dimmed << 8) | dimmed;
   }
@@ -121,8 +120,7 @@ final class HeightSheet {
         String text =
             seen ? String.format(Locale.ROOT, "%.0f", sites.get(s).heightMm()) : leaf ? "?" : "";
         if (!text.isEmpty()) {
-          ink.text(
-              text, scale.at(result.drawings().get(place).plantCentresPx().get(s)), small);
+          ink.text(text, scale.at(result.drawings().get(place).plantCentresPx().get(s)), small);
         }
       }
     }

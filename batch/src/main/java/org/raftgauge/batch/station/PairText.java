@@ -48,8 +48,7 @@ public final class PairText {
                 + " of each camera.",
             pair.baselineMm(), pair.shiftErrorMm(), pair.photos().size()));
     lines.add(
-        format(
-            "Reprojection error, both cameras: root mean square %.3f px.", pair.rmsErrorPx()));
+        format("Reprojection error, both cameras: root mean square %.3f px.", pair.rmsErrorPx()));
     lines.add(
         format(
             "Rows of the same point in both pictures: root mean square %.2f px apart, at most"
@@ -107,9 +106,7 @@ public final class PairText {
   }
 
   private static String three(List<Double> values, String pattern) {
-    return "["
-        + String.join(", ", values.stream().map(v -> format(pattern, v)).toList())
-        + "]";
+    return "[" + String.join(", ", values.stream().map(v -> format(pattern, v)).toList()) + "]";
   }
 
   private static String quoted(String text) {

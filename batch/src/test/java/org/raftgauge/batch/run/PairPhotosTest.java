@@ -72,10 +72,7 @@ class PairPhotosTest {
     Path file = folder.resolve("photos").resolve(name);
     Files.createDirectories(file.getParent());
     // A PNG of 16 x 16 px says nothing of when it was taken: the manifest's time counts.
-    ImageIO.write(
-        new BufferedImage(16, 16, BufferedImage.TYPE_INT_RGB),
-        "png",
-        file.toFile());
+    ImageIO.write(new BufferedImage(16, 16, BufferedImage.TYPE_INT_RGB), "png", file.toFile());
     return new FoundPhoto(
         file,
         new PhotoFacts(

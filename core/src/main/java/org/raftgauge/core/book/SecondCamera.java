@@ -80,8 +80,7 @@ public record SecondCamera(
    */
   public String firstName(String photo) {
     int at = photo.lastIndexOf(fileMark);
-    return stem(
-        photo.substring(0, at) + firstFileMark + photo.substring(at + fileMark.length()));
+    return stem(photo.substring(0, at) + firstFileMark + photo.substring(at + fileMark.length()));
   }
 
   /**

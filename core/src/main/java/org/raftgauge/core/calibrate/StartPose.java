@@ -32,8 +32,7 @@ final class StartPose {
 
   private static ViewPose pose(DMatrixRMaj map) {
     Zhang99DecomposeHomography decompose = new Zhang99DecomposeHomography();
-    decompose.setCalibrationMatrix(
-        new DMatrixRMaj(3, 3, true, UNIT, 0, 0, 0, UNIT, 0, 0, 0, 1));
+    decompose.setCalibrationMatrix(new DMatrixRMaj(3, 3, true, UNIT, 0, 0, 0, UNIT, 0, 0, 0, 1));
     Se3_F64 pose = decompose.decompose(map);
     return new ViewPose(pose.R.data, new double[] {pose.T.x, pose.T.y, pose.T.z});
   }

@@ -1,8 +1,8 @@
 // SPDX-License-Identifier: Apache-2.0
 package org.raftgauge.core.calibrate;
 
-import org.raftgauge.core.book.Lens;
 import java.util.List;
+import org.raftgauge.core.book.Lens;
 import org.raftgauge.core.pixels.PointPx;
 import org.raftgauge.core.plane.Distortion;
 import org.raftgauge.core.plane.Rotations;
@@ -40,8 +40,7 @@ final class ViewPose {
     double[] back = transposed(one.r);
     double[] r = Rotations.times(other.r, back);
     double[] t = turned(r, one.t);
-    return new ViewPose(
-        r, new double[] {other.t[0] - t[0], other.t[1] - t[1], other.t[2] - t[2]});
+    return new ViewPose(r, new double[] {other.t[0] - t[0], other.t[1] - t[1], other.t[2] - t[2]});
   }
 
   /** Returns this pose followed by another. */

@@ -145,9 +145,7 @@ public final class FitGrader {
             .map(
                 t ->
                     new HeightFit.Sample(
-                        t.areaCm2().getAsDouble(),
-                        t.topHeightMm().getAsDouble(),
-                        t.meanHeightMm()))
+                        t.areaCm2().getAsDouble(), t.topHeightMm().getAsDouble(), t.meanHeightMm()))
             .toList());
   }
 }

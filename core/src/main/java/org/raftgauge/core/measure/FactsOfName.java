@@ -7,8 +7,8 @@ import java.util.List;
 import java.util.stream.Stream;
 import org.raftgauge.core.book.CropBook;
 import org.raftgauge.core.book.PhotoName;
-import org.raftgauge.core.book.SecondCamera;
 import org.raftgauge.core.book.Planting;
+import org.raftgauge.core.book.SecondCamera;
 import org.raftgauge.core.book.Tenure;
 
 /**

@@ -144,8 +144,7 @@ final class MeasureBoard {
     Canopy canopy = SegmentCanopy.on(deck, board.layout(), light, crops::modelAt);
     SeenHeights.OfBoard seen = heights.over(lit.get(), canopy);
     SiteCanopy sites = MeasureSites.of(ground(lit.get(), crops, seen), canopy);
-    Sites checked =
-        new Sites(crops.holdDoubtful(sites.sites(), canopy), crops.rulerSites(), seen);
+    Sites checked = new Sites(crops.holdDoubtful(sites.sites(), canopy), crops.rulerSites(), seen);
     return measured(new Painting(board, deck, canopy, sites, seen.map()), identity, checked, cast);
   }
 
@@ -160,8 +159,7 @@ final class MeasureBoard {
     Canopy canopy = OpenGround.on(lit.deck, crops::modelAt);
     SeenHeights.OfBoard seen = heights.over(lit, canopy);
     SiteCanopy sites = MeasureSites.of(ground(lit, crops, seen), canopy);
-    Sites checked =
-        new Sites(crops.holdUnknownGround(sites.sites()), crops.rulerSites(), seen);
+    Sites checked = new Sites(crops.holdUnknownGround(sites.sites()), crops.rulerSites(), seen);
     return measured(
         new Painting(lit.board, lit.deck, canopy, sites, seen.map()),
         identity,
@@ -212,8 +210,7 @@ final class MeasureBoard {
   }
 
   /** The checked sites, which of their heights are from a ruler, and what was seen of heights. */
-  private record Sites(
-      List<SiteMeasure> sites, List<SiteId> byRuler, SeenHeights.OfBoard seen) {}
+  private record Sites(List<SiteMeasure> sites, List<SiteId> byRuler, SeenHeights.OfBoard seen) {}
 
   private record Doubt(String why, String remedy, OptionalDouble cast) {}
 
@@ -237,7 +234,12 @@ final class MeasureBoard {
             board,
             identity,
             new Verdict(
-                OptionalDouble.empty(), OptionalDouble.empty(), sites, doubt.why, List.of(), List.of()));
+                OptionalDouble.empty(),
+                OptionalDouble.empty(),
+                sites,
+                doubt.why,
+                List.of(),
+                List.of()));
     return new Outcome(
         raft,
         doubt.remedy,

@@ -150,8 +150,7 @@ public final class MeasurePhoto {
     return boards(dated, new MeasureBoard.Views(photo.image(), at.second), scene);
   }
 
-  private PhotoResult boards(
-      PhotoStory story, MeasureBoard.Views views, PhotoStory.Scene scene) {
+  private PhotoResult boards(PhotoStory story, MeasureBoard.Views views, PhotoStory.Scene scene) {
     RgbImage image = views.first();
     FoundBoards found = find(image, scene);
     if (!found.refused().isEmpty()) {

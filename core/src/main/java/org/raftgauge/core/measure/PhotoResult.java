@@ -69,8 +69,7 @@ public record PhotoResult(
         sites.put(place, drawings.get(place).siteCentresPx().size());
       }
     }
-    return new PhotoResult(
-        settled, picture, canopy.map(c -> c.turned(sites)), drawn, heights);
+    return new PhotoResult(settled, picture, canopy.map(c -> c.turned(sites)), drawn, heights);
   }
 
   /**

@@ -98,12 +98,10 @@ final class SeenHeights {
     for (int i = 0; i < leaf.length; i++) {
       leaf[i] = canopy.coverage()[i] != 0;
     }
-    float[] away =
-        DistanceTo.nearest(leaf, canopy.width(), canopy.height());
+    float[] away = DistanceTo.nearest(leaf, canopy.width(), canopy.height());
     boolean[] bare = new boolean[leaf.length];
     for (int i = 0; i < bare.length; i++) {
-      PointMm at =
-          deck.toMm(new PointPx(i % canopy.width(), Math.floorDiv(i, canopy.width())));
+      PointMm at = deck.toMm(new PointPx(i % canopy.width(), Math.floorDiv(i, canopy.width())));
       bare[i] = away[i] > reach && onBoard(at, lit);
     }
     return bare;

@@ -25,11 +25,7 @@ final class DepthGrid {
   /** Returns the depths that a rectified pair shows, seen from the first camera's place. */
   static DepthGrid of(RectifiedPair pair, PairGeometry geometry) {
     return new DepthGrid(
-        geometry.lens(),
-        geometry.toRectified(),
-        new double[3],
-        geometry.width(),
-        pair.depthsMm());
+        geometry.lens(), geometry.toRectified(), new double[3], geometry.width(), pair.depthsMm());
   }
 
   /** Returns the depths of a depth camera's picture. */

@@ -46,15 +46,12 @@ final class RectifiedPair {
     View left = new View(pose.lens(), geometry.toFirst(), 0, 0);
     View right = right(second, geometry, 0);
     return new RectifiedPair(
-        geometry,
-        draw(first, left, geometry),
-        draw(second.photo().orElseThrow(), right, geometry));
+        geometry, draw(first, left, geometry), draw(second.photo().orElseThrow(), right, geometry));
   }
 
   /** Redraws the second photo with its rows moved. */
   RectifiedPair moved(SecondPicture second, double rowsPx) {
-    GreyImage again =
-        draw(second.photo().orElseThrow(), right(second, geometry, rowsPx), geometry);
+    GreyImage again = draw(second.photo().orElseThrow(), right(second, geometry, rowsPx), geometry);
     return new RectifiedPair(geometry, left, again);
   }
 
@@ -91,7 +88,9 @@ final class RectifiedPair {
   private static PointPx source(View view, PairGeometry geometry, double x, double y) {
     Lens lens = geometry.lens();
     double[] ray = {
-      (x - view.rightPx - lens.cxPx()) / lens.fxPx(), (y + view.downPx - lens.cyPx()) / lens.fyPx(), 1
+      (x - view.rightPx - lens.cxPx()) / lens.fxPx(),
+      (y + view.downPx - lens.cyPx()) / lens.fyPx(),
+      1
     };
     double[] at = PairGeometry.turned(view.toCamera, ray);
     return Distortion.toPhoto(view.lens, at[0] / at[2], at[1] / at[2]);
@@ -124,8 +123,7 @@ final class RectifiedPair {
 
   /** Returns the depth that each pixel of the left picture shows, NaN where none was found. */
   float[] depthsMm() {
-    float[] depths =
-        MatchRows.disparities(left, EvenPair.asBright(right, left), geometry.range());
+    float[] depths = MatchRows.disparities(left, EvenPair.asBright(right, left), geometry.range());
     for (int i = 0; i < depths.length; i++) {
       depths[i] = Float.isNaN(depths[i]) ? Float.NaN : (float) geometry.depthMm(depths[i]);
     }

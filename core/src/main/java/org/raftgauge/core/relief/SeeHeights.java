@@ -5,12 +5,12 @@ import java.util.Arrays;
 import java.util.Locale;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import org.raftgauge.core.book.PointMm;
 import org.raftgauge.core.pixels.PointPx;
 import org.raftgauge.core.pixels.RgbImage;
 import org.raftgauge.core.plane.CameraPose;
 import org.raftgauge.core.plane.DeckImage;
 import org.raftgauge.core.plane.FoundBoard;
-import org.raftgauge.core.book.PointMm;
 
 /** Sees the height of what stands on a board with the help of a second camera. */
 public final class SeeHeights {
@@ -66,8 +66,7 @@ public final class SeeHeights {
 
   private Heights byPair(RgbImage first) {
     CameraPose pose = board.pose();
-    Optional<PairGeometry> geometry =
-        PairGeometry.over(pose, board.layout().board(), second);
+    Optional<PairGeometry> geometry = PairGeometry.over(pose, board.layout().board(), second);
     if (geometry.isEmpty()) {
       return new NoHeights(
           "the two cameras do not stand side by side over the board", "mend second_camera");

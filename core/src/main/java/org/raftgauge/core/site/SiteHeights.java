@@ -102,7 +102,6 @@ final class SiteHeights {
     }
     Arrays.sort(mm);
     double p95 = mm[(int) Math.min(mm.length - 1.0, Math.floor(0.95 * mm.length))];
-    return new OfSite(
-        volume / deck, deck / mm.length, Optional.of(new Seen(p95, seenFraction)));
+    return new OfSite(volume / deck, deck / mm.length, Optional.of(new Seen(p95, seenFraction)));
   }
 }

@@ -101,8 +101,7 @@ public record SiteMeasure(
    * @param seenFraction share of its leaf whose height was seen, 0..1; the rest is a hole that
    *     nothing fills
    */
-  public record Relief(
-      HeightSource source, double p95Mm, double volumeCm3, double seenFraction) {}
+  public record Relief(HeightSource source, double p95Mm, double volumeCm3, double seenFraction) {}
 
   /**
    * The outline of a plant, corrected for parallax.

@@ -58,7 +58,9 @@ class SecondCameraYamlTest {
   @Test
   void aDepthCameraMayStandWhereTheFirstStands() {
     String depth =
-        SECOND.replace("  file_mark", "  sees: depth\n  file_mark").replace("[-90, 3, 0]", "[0, 0, 0]");
+        SECOND
+            .replace("  file_mark", "  sees: depth\n  file_mark")
+            .replace("[-90, 3, 0]", "[0, 0, 0]");
     assertEquals(
         SecondCamera.Sees.DEPTH,
         sound(depth).station("bench").orElseThrow().second().orElseThrow().sees());

@@ -130,7 +130,6 @@ class CalibratePairTest {
 
   @Test
   void twoMomentsAreTooFew() {
-    assertEquals(
-        Optional.empty(), CalibratePair.fit(FIRST, SECOND, moments(0).subList(0, 2)));
+    assertEquals(Optional.empty(), CalibratePair.fit(FIRST, SECOND, moments(0).subList(0, 2)));
   }
 }

@@ -29,9 +29,10 @@ import org.raftgauge.core.photo.DecodePhoto;
 import org.raftgauge.core.photo.DecodedPhoto;
 
 /**
- * Calibrates the 13 real pairs of the OpenCV chessboard set, and holds the pair against OpenCV's own
- * stereo calibration of the same corners with the same lenses. No reference of the baseline comes
- * with the photos; OpenCV's solver is independent of this one, the corners and lenses are shared.
+ * Calibrates the 13 real pairs of the OpenCV chessboard set, and holds the pair against OpenCV's
+ * own stereo calibration of the same corners with the same lenses. No reference of the baseline
+ * comes with the photos; OpenCV's solver is independent of this one, the corners and lenses are
+ * shared.
  */
 class SharedPairTest {
   private static final Set<LensTerm> TERMS =

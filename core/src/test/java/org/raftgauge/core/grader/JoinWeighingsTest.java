@@ -146,8 +146,7 @@ class JoinWeighingsTest {
   }
 
   private static Traits only(Weighing weighing, Sighting sighting) {
-    return JoinWeighings.join(
-            List.of(weighing), SUBJECTS, List.of(sighting), Duration.ofHours(24))
+    return JoinWeighings.join(List.of(weighing), SUBJECTS, List.of(sighting), Duration.ofHours(24))
         .weighed()
         .get(0)
         .traits();

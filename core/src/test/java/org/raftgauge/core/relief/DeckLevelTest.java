@@ -34,8 +34,7 @@ class DeckLevelTest {
   @Test
   void aDeckFarOffSaysThatACameraHasMoved() {
     NoHeights none = assertInstanceOf(NoHeights.class, DeckLevel.of(deckAt(-31), bare(60)));
-    assertEquals(
-        "the second camera sees the bare deck 31 mm lower than the first", none.reason());
+    assertEquals("the second camera sees the bare deck 31 mm lower than the first", none.reason());
   }
 
   @Test

@@ -36,8 +36,7 @@ class SeeHeightsTest {
 
   private static byte[] depthPng() throws IOException {
     BufferedImage picture =
-        new BufferedImage(
-            TwoCameras.width(), TwoCameras.height(), BufferedImage.TYPE_USHORT_GRAY);
+        new BufferedImage(TwoCameras.width(), TwoCameras.height(), BufferedImage.TYPE_USHORT_GRAY);
     short[] to = ((DataBufferUShort) picture.getRaster().getDataBuffer()).getData();
     System.arraycopy(TwoCameras.depths(), 0, to, 0, to.length);
     return bytes(picture);
@@ -51,8 +50,7 @@ class SeeHeightsTest {
 
   private static Heights see(byte[] second, SecondCamera camera) {
     SecondPicture picture = SecondPicture.decode(second, camera).picture().orElseThrow();
-    return SeeHeights.over(
-        TwoCameras.firstPhoto(), picture, TwoCameras.board(), TwoCameras.deck());
+    return SeeHeights.over(TwoCameras.firstPhoto(), picture, TwoCameras.board(), TwoCameras.deck());
   }
 
   /** Heights of deck pixels well inside the block's top as seen, or well outside of it. */
@@ -62,12 +60,9 @@ class SeeHeightsTest {
     int n = 0;
     for (int i = 0; i < mm.length; i++) {
       PointMm p = deck.toMm(new PointPx(i % map.width(), Math.floorDiv(i, map.width())));
-      PointMm top =
-          TwoCameras.first().toHeight(TwoCameras.first().toPhoto(p), TwoCameras.BLOCK_MM);
-      boolean inside =
-          top.xMm() > 108 && top.xMm() < 192 && top.yMm() > 128 && top.yMm() < 272;
-      boolean outside =
-          p.xMm() < 70 || p.xMm() > 240 || p.yMm() < 100 || p.yMm() > 310;
+      PointMm top = TwoCameras.first().toHeight(TwoCameras.first().toPhoto(p), TwoCameras.BLOCK_MM);
+      boolean inside = top.xMm() > 108 && top.xMm() < 192 && top.yMm() > 128 && top.yMm() < 272;
+      boolean outside = p.xMm() < 70 || p.xMm() > 240 || p.yMm() < 100 || p.yMm() > 310;
       if (map.seen(i) && (block ? inside : outside)) {
         mm[n++] = map.mm(i);
       }
@@ -99,8 +94,7 @@ class SeeHeightsTest {
 
   @Test
   void deckHiddenFromTheSecondCameraHasNoHeight() throws IOException {
-    HeightMap map =
-        assertInstanceOf(HeightMap.class, see(png(TwoCameras.secondPhoto(0)), PHOTOS));
+    HeightMap map = assertInstanceOf(HeightMap.class, see(png(TwoCameras.secondPhoto(0)), PHOTOS));
     int holes = 0;
     for (int i = 0; i < map.width() * map.height(); i++) {
       holes += map.seen(i) ? 0 : 1;
@@ -119,8 +113,7 @@ class SeeHeightsTest {
 
   @Test
   void rowsThatLieFarApartAreSaidAndNotMatched() throws IOException {
-    NoHeights none =
-        assertInstanceOf(NoHeights.class, see(png(TwoCameras.secondPhoto(6)), PHOTOS));
+    NoHeights none = assertInstanceOf(NoHeights.class, see(png(TwoCameras.secondPhoto(6)), PHOTOS));
     assertTrue(
         none.reason().matches("the two cameras' rows lie [56]\\.\\d px apart: one has moved"),
         none.reason());

@@ -21,8 +21,8 @@ import org.raftgauge.core.plane.RectifyDeck;
 import org.raftgauge.core.plane.Rotations;
 
 /**
- * A board of 300 x 400 mm with a block of known height on it under two cameras 800 mm over the deck:
- * deck and block are speckled, each pixel shows what its ray meets.
+ * A board of 300 x 400 mm with a block of known height on it under two cameras 800 mm over the
+ * deck: deck and block are speckled, each pixel shows what its ray meets.
  */
 final class TwoCameras {
   static final double BLOCK_MM = 60;
@@ -140,8 +140,7 @@ final class TwoCameras {
       PointPx pixel = new PointPx(i % WIDTH, Math.floorDiv(i, WIDTH));
       double z = heightAt(pose, pixel);
       PointMm p = pose.toHeight(pixel, z);
-      depths[i] =
-          (short) Math.round(r[6] * p.xMm() + r[7] * p.yMm() - r[8] * z + t[2]);
+      depths[i] = (short) Math.round(r[6] * p.xMm() + r[7] * p.yMm() - r[8] * z + t[2]);
     }
     return depths;
   }

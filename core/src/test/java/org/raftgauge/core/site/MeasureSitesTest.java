@@ -70,7 +70,8 @@ class MeasureSitesTest {
     assertEquals(mean, site.heightMm(), 0.2);
     SiteMeasure.Relief relief = site.relief().get(0);
     assertEquals(160, relief.p95Mm(), 1e-3);
-    assertEquals(site.projectedAreaCm2().orElseThrow() * site.heightMm() / 10, relief.volumeCm3(), 1e-9);
+    assertEquals(
+        site.projectedAreaCm2().orElseThrow() * site.heightMm() / 10, relief.volumeCm3(), 1e-9);
     // The strip is 10 px wide over the middle of a disc of radius 50: 10 * 100 of pi * 2500 px.
     assertEquals(1 - 1000 / (Math.PI * 2500), relief.seenFraction(), 0.01);
     // The pair's error is 1 mm, the model's 13 %: the area is known better.

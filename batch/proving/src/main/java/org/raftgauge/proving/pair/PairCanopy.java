@@ -68,13 +68,7 @@ record PairCanopy(CropKind crop, double areaCm2, boolean noisy) {
     }
     BoardLook look =
         new BoardLook(
-            Tint.srgb(0xe4e2da),
-            0.15,
-            0,
-            0.15,
-            Tint.srgb(0x4a3526),
-            true,
-            random.nextInt(1 << 20));
+            Tint.srgb(0xe4e2da), 0.15, 0, 0.15, Tint.srgb(0x4a3526), true, random.nextInt(1 << 20));
     Pond pond =
         new Pond(
             new Box(-5000, -5000, 9000, 9000),

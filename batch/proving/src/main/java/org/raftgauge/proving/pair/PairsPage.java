@@ -24,8 +24,7 @@ public final class PairsPage {
    * @param seed of plants, light and noise
    * @param stamp what is measured, such as the commit
    */
-  public record Asked(
-      Path work, int canopies, List<Double> focals, long seed, String stamp) {}
+  public record Asked(Path work, int canopies, List<Double> focals, long seed, String stamp) {}
 
   /**
    * Photographs and measures pairs and writes the page.
@@ -79,9 +78,7 @@ public final class PairsPage {
             + " says exactly how they stand. Names of canopies: crop and median area in cm2;"
             + " \"noisy\" is a photo in poor light. The truth is exact: the height of what each"
             + " pixel's ray meets first. The program was fixed before this seed was drawn.%n%n",
-        asked.stamp(),
-        asked.seed(),
-        PairStation.HEIGHT_MM);
+        asked.stamp(), asked.seed(), PairStation.HEIGHT_MM);
   }
 
   private static String pixels(List<ScorePair> scores) {
@@ -174,10 +171,7 @@ public final class PairsPage {
   }
 
   private static double[] ofSeen(ScorePair score, ToDoubleFunction<ScorePair.Plant> value) {
-    return score.plants().stream()
-        .filter(p -> p.seen().length > 0)
-        .mapToDouble(value)
-        .toArray();
+    return score.plants().stream().filter(p -> p.seen().length > 0).mapToDouble(value).toArray();
   }
 
   private static String areas(List<ScorePair> scores) {
@@ -192,7 +186,8 @@ public final class PairsPage {
             + "| --- | ---: | ---: | ---: | ---: | ---: | ---: | ---: | ---: |\n");
     List<ScorePair> asked = scores.stream().filter(s -> s.station().asksModels()).toList();
     for (PairCanopy canopy : asked.stream().map(ScorePair::canopy).distinct().toList()) {
-      page.append(areaRow(canopy.code(), asked.stream().filter(s -> s.canopy().equals(canopy)).toList()));
+      page.append(
+          areaRow(canopy.code(), asked.stream().filter(s -> s.canopy().equals(canopy)).toList()));
     }
     return page.append(areaRow("**all**", asked)).append('\n').toString();
   }

@@ -62,7 +62,6 @@ final class PhotographPair {
             canopy.noisy() ? new Shot.Noise(0.0012, 0.0035) : new Shot.Noise(0.0002, 0.0012),
             new Shot.Finish(0.1, 0.2, 90),
             (random.nextInt(1 << 29) + 1L) * 2 + side.number);
-    PictureFiles.writeJpeg(
-        Develop.develop(view, shot), side.file, shot.finish().jpegQuality());
+    PictureFiles.writeJpeg(Develop.develop(view, shot), side.file, shot.finish().jpegQuality());
   }
 }

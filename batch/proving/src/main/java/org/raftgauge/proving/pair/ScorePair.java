@@ -35,11 +35,7 @@ import org.raftgauge.proving.truth.RayHeights;
  * @param notes what the program said of the raft
  */
 record ScorePair(
-    PairStation station,
-    PairCanopy canopy,
-    Pixels pixels,
-    List<Plant> plants,
-    List<String> notes) {
+    PairStation station, PairCanopy canopy, Pixels pixels, List<Plant> plants, List<String> notes) {
   /** A plant that others cover by more than this has no whole area that a photo could show. */
   private static final double OPEN = 0.97;
 
@@ -75,8 +71,7 @@ record ScorePair(
   static ScorePair of(PairStation station, Grown grown, Path work) throws IOException {
     PairCanopy canopy = grown.canopy;
     Map<Integer, PlantTruth> truths = grown.truths;
-    List<Path> photos =
-        new PhotographPair(station, canopy, grown.seed).into(work, grown.scene);
+    List<Path> photos = new PhotographPair(station, canopy, grown.seed).into(work, grown.scene);
     HeightModel model = model(truths);
     Measure measure = new Measure(station, canopy, photos, work.resolve("book"));
     PhotoResult pair = measure.by(model, true);
@@ -101,9 +96,7 @@ record ScorePair(
             .map(
                 t ->
                     new HeightFit.Sample(
-                        t.projectedAreaCm2(),
-                        t.topHeightMm(),
-                        OptionalDouble.of(t.meanHeightMm())))
+                        t.projectedAreaCm2(), t.topHeightMm(), OptionalDouble.of(t.meanHeightMm())))
             .toList();
     return HeightFit.fit(samples).orElseThrow().model();
   }
@@ -113,8 +106,7 @@ record ScorePair(
   }
 
   /** Measures the photos by a height model, with the second camera or without. */
-  private record Measure(
-      PairStation station, PairCanopy canopy, List<Path> photos, Path folder) {
+  private record Measure(PairStation station, PairCanopy canopy, List<Path> photos, Path folder) {
 
     PhotoResult by(HeightModel model, boolean withSecond) throws IOException {
       CropBook book = PairBook.write(folder, station, canopy, model);

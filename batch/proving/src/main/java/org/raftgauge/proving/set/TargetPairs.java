@@ -12,8 +12,8 @@ import org.raftgauge.proving.camera.Camera;
 import org.raftgauge.proving.camera.Hold;
 
 /**
- * Renders photos of a printed chessboard by two cameras that are fastened to each other: the example
- * of a calibration of a pair. Board and bench are those of {@link TargetSet}.
+ * Renders photos of a printed chessboard by two cameras that are fastened to each other: the
+ * example of a calibration of a pair. Board and bench are those of {@link TargetSet}.
  */
 public final class TargetPairs {
   /** The first lens, for 640 x 480 px. */

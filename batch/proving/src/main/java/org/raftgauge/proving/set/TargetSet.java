@@ -64,7 +64,8 @@ public final class TargetSet {
     Bench bench = new Bench(new Random(seed));
     for (int i = 0; i < HOLDS.length; i++) {
       Path file = out.resolve(String.format(Locale.ROOT, "target-%02d.jpg", i + 1));
-      PictureFiles.writeJpeg(bench.photo(camera(HOLDS[i]), i == HOLDS.length - 2 ? 9 : 0), file, QUALITY);
+      PictureFiles.writeJpeg(
+          bench.photo(camera(HOLDS[i]), i == HOLDS.length - 2 ? 9 : 0), file, QUALITY);
       written.accept(file);
     }
   }

@@ -30,7 +30,8 @@ class FalseAlarmsTest {
 
   @Test
   void evenEveningsGiveNoAlarmAndCountByYears() {
-    FalseAlarms.Count count = FalseAlarms.rendered(List.of(evenings(30, 30, 0), evenings(43, 43, 0)));
+    FalseAlarms.Count count =
+        FalseAlarms.rendered(List.of(evenings(30, 30, 0), evenings(43, 43, 0)));
     assertEquals(0, count.alarms());
     assertEquals(73 / 365.0, count.years(), 1e-12);
   }

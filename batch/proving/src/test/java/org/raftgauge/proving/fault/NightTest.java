@@ -38,7 +38,8 @@ class NightTest {
   @Test
   void aTurnedCameraTurnsThePictureByHalfADegree() {
     Night turned = USUAL.with(Fault.TURN, new Random(1));
-    assertEquals(0.5, Math.toDegrees(Math.abs(turned.hold().turnRad() - USUAL.hold().turnRad())), 1e-9);
+    assertEquals(
+        0.5, Math.toDegrees(Math.abs(turned.hold().turnRad() - USUAL.hold().turnRad())), 1e-9);
   }
 
   @Test
