@@ -23,7 +23,8 @@ import picocli.CommandLine.Command;
       SoakCommand.class,
       RobustnessCommand.class,
       TraysCommand.class,
-      PaceCommand.class
+      PaceCommand.class,
+      PairsCommand.class
     })
 public final class Proving {
 

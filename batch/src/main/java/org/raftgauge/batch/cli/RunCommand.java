@@ -13,6 +13,7 @@ import org.raftgauge.batch.page.RunPictures;
 import org.raftgauge.batch.run.Farm;
 import org.raftgauge.batch.run.FoundPhotos;
 import org.raftgauge.batch.run.MeasureArrival;
+import org.raftgauge.batch.run.PairPhotos;
 import org.raftgauge.batch.run.Progress;
 import org.raftgauge.batch.run.RunFolder;
 import org.raftgauge.batch.run.RunRequest;
@@ -172,7 +173,7 @@ final class RunCommand implements Callable<Integer> {
 
   private RunSummary run(Workplace.OpenBook open, int atOnce, Progress progress)
       throws InputException, IOException {
-    FoundPhotos all = workplace.photos(photos);
+    FoundPhotos all = PairPhotos.join(workplace.photos(photos), open.farm().book());
     Folders.notEmpty(photos, all);
     FoundPhotos found = choice.photos().of(all, open.farm(), book);
     Folders.someLeft(photos, found);

@@ -208,6 +208,8 @@ final class OneRun {
     List<String> notes = new ArrayList<>();
     found.problems().forEach(p -> notes.add(p.toString()));
     measured.stream().map(Measured::note).filter(n -> !n.isEmpty()).forEach(notes::add);
+    notes.addAll(
+        HeightNotes.of(measured.stream().map(Measured::measure).toList(), tools.farm().book()));
     return notes;
   }
 }

@@ -18,6 +18,7 @@ import org.raftgauge.core.measure.PhotoMeasure;
 import org.raftgauge.core.measure.PhotoStatus;
 import org.raftgauge.core.measure.RaftMeasure;
 import org.raftgauge.core.plane.PoseSource;
+import org.raftgauge.core.relief.HeightSource;
 import org.raftgauge.core.site.SiteMeasure;
 
 /** Reads photos back as they were measured. */
@@ -186,7 +187,20 @@ final class ReadMeasures {
         shape(row),
         colour(row),
         row.getDouble("quality"),
-        row.getString("held"));
+        row.getString("held"),
+        relief(row));
+  }
+
+  private static List<SiteMeasure.Relief> relief(ResultSet row) throws SQLException {
+    String source = row.getString("height_seen_by");
+    return source.isEmpty()
+        ? List.of()
+        : List.of(
+            new SiteMeasure.Relief(
+                HeightSource.valueOf(source.toUpperCase(Locale.ROOT)),
+                row.getDouble("height_p95_mm"),
+                row.getDouble("canopy_volume_cm3"),
+                row.getDouble("height_seen_fraction")));
   }
 
   private static List<SiteMeasure.Shape> shape(ResultSet row) throws SQLException {

@@ -31,8 +31,9 @@ final class WriteMeasures {
       "INSERT INTO sites (sha256, place, site, projected_area_cm2, projected_area_se_cm2,"
           + " visible_area_cm2, closed, shared_outline_fraction, height_mm, parallax_factor,"
           + " equivalent_diameter_mm, largest_diameter_mm, perimeter_mm, solidity, offset_x_mm,"
-          + " offset_y_mm, lab_l, lab_a, lab_b, pale_fraction, dead_fraction, quality, held)"
-          + " VALUES (?,?,?,?,?,?,?,?,?,?,?,?,?,?,?,?,?,?,?,?,?,?,?)";
+          + " offset_y_mm, lab_l, lab_a, lab_b, pale_fraction, dead_fraction, quality, held,"
+          + " height_seen_by, height_p95_mm, canopy_volume_cm3, height_seen_fraction)"
+          + " VALUES (?,?,?,?,?,?,?,?,?,?,?,?,?,?,?,?,?,?,?,?,?,?,?,?,?,?,?)";
 
   private WriteMeasures() {}
 
@@ -126,7 +127,20 @@ final class WriteMeasures {
         .number(colour(site, SiteMeasure.Colour::deadFraction))
         .number(site.quality())
         .text(site.held())
+        .text(
+            site.relief().stream()
+                .map(r -> r.source().name().toLowerCase(Locale.ROOT))
+                .findFirst()
+                .orElse(""))
+        .number(relief(site, SiteMeasure.Relief::p95Mm))
+        .number(relief(site, SiteMeasure.Relief::volumeCm3))
+        .number(relief(site, SiteMeasure.Relief::seenFraction))
         .write();
+  }
+
+  private static OptionalDouble relief(
+      SiteMeasure site, ToDoubleFunction<SiteMeasure.Relief> part) {
+    return site.relief().stream().mapToDouble(part).findFirst();
   }
 
   private static OptionalDouble shape(SiteMeasure site, ToDoubleFunction<SiteMeasure.Shape> part) {

@@ -103,6 +103,15 @@ CREATE TABLE earlier_sites (
   dead_fraction REAL,
   quality REAL NOT NULL,
   held TEXT NOT NULL,
+  height_seen_by TEXT NOT NULL,
+  height_p95_mm REAL,
+  canopy_volume_cm3 REAL,
+  height_seen_fraction REAL,
   PRIMARY KEY (measure, place, site),
   FOREIGN KEY (measure, place) REFERENCES earlier_rafts (measure, place)
 );
+-- The height of a plant as a second camera saw it: stereo, depth, or '' where the height is from model or ruler.
+ALTER TABLE sites ADD COLUMN height_seen_by TEXT NOT NULL DEFAULT '';
+ALTER TABLE sites ADD COLUMN height_p95_mm REAL;
+ALTER TABLE sites ADD COLUMN canopy_volume_cm3 REAL;
+ALTER TABLE sites ADD COLUMN height_seen_fraction REAL;

@@ -28,6 +28,8 @@ import org.raftgauge.core.measure.PhotoWitness;
 import org.raftgauge.core.measure.RaftMeasure;
 import org.raftgauge.core.plane.CameraShift;
 import org.raftgauge.core.plane.EdgeBlur;
+import org.raftgauge.core.relief.HeightSource;
+import org.raftgauge.core.site.SiteMeasure;
 import org.raftgauge.core.station.StationSign;
 
 class HistoryTest {
@@ -192,6 +194,70 @@ class HistoryTest {
     BookLock.take(folder, Duration.ZERO, waited::add).close();
 
     assertEquals(List.of(), waited);
+  }
+
+  @Test
+  void aHeightThatASecondCameraSawComesBack() throws IOException {
+    PhotoMeasure plain = photo("rafts=R1");
+    SiteMeasure site = plain.rafts().get(0).sites().get(0);
+    SiteMeasure seen =
+        new SiteMeasure(
+            site.site(),
+            site.projectedAreaCm2(),
+            site.projectedAreaSeCm2(),
+            site.visibleAreaCm2(),
+            site.closed(),
+            site.sharedOutlineFraction(),
+            61.5,
+            site.parallaxFactor(),
+            site.shape(),
+            site.colour(),
+            site.quality(),
+            site.held(),
+            List.of(new SiteMeasure.Relief(HeightSource.STEREO, 88.5, 1234.5, 0.93)));
+    List<SiteMeasure> sites = new ArrayList<>(plain.rafts().get(0).sites());
+    sites.set(0, seen);
+    RaftMeasure raft = plain.rafts().get(0);
+    RaftMeasure withRelief =
+        new RaftMeasure(
+            raft.raft(),
+            raft.slot(),
+            raft.layout(),
+            raft.poseSource(),
+            raft.poseErrorMm(),
+            raft.mmPerPx(),
+            raft.cameraHeightMm(),
+            raft.halfTurnKnown(),
+            raft.canopyCover(),
+            raft.leftoverCanopyCm2(),
+            sites,
+            raft.quality(),
+            raft.held(),
+            raft.rulerSites(),
+            raft.notes());
+    PhotoMeasure measure = with(plain, List.of(withRelief));
+
+    try (History history = open()) {
+      history.save(List.of(kept(measure)));
+      assertEquals(measure, history.find(measure.sha256()).orElseThrow().measure());
+    }
+  }
+
+  private static PhotoMeasure with(PhotoMeasure photo, List<RaftMeasure> rafts) {
+    return new PhotoMeasure(
+        photo.photo(),
+        photo.sha256(),
+        photo.station(),
+        photo.takenAt(),
+        photo.clockDoubt(),
+        photo.status(),
+        photo.reason(),
+        photo.remedy(),
+        photo.sharpness(),
+        photo.exposureClippedFraction(),
+        photo.lightCast(),
+        rafts,
+        photo.witness());
   }
 
   private History open() throws IOException {

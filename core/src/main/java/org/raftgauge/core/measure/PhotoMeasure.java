@@ -39,6 +39,10 @@ public record PhotoMeasure(
     List<RaftMeasure> rafts,
     PhotoWitness witness) {
 
+  /** Why a picture of a second camera has no measures of its own. */
+  public static final String OF_SECOND_CAMERA =
+      "of the second camera: used with the first camera's photo of the same moment";
+
   /** Copies the rafts. */
   public PhotoMeasure {
     rafts = List.copyOf(rafts);

@@ -220,7 +220,8 @@ public record RaftMeasure(
         opposite.shape().stream().map(RaftMeasure::turned).toList(),
         opposite.colour(),
         opposite.quality(),
-        opposite.held());
+        opposite.held(),
+        opposite.relief());
   }
 
   private static SiteMeasure.Shape turned(SiteMeasure.Shape shape) {
