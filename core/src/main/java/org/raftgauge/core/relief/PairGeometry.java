@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: Apache-2.0
 package org.raftgauge.core.relief;
 
+import java.util.Arrays;
+import java.util.List;
 import java.util.Optional;
 import org.raftgauge.core.book.Board;
 import org.raftgauge.core.book.Lens;
@@ -12,12 +14,12 @@ import org.raftgauge.core.plane.Rotations;
  * How both photos of a pair are redrawn so that a thing lies in the same row of both: as two
  * cameras would see it that look plumb on the deck, side by side along the line between them.
  *
- * <p>Rows of {@code toRectified}: along the baseline, across it, down to the deck as plumb as the
+ * <p>Rows of {@code axes}: along the baseline, across it, down to the deck as plumb as the
  * baseline lets it (Fusiello, Trucco and Verri 2000, Machine Vision and Applications 12:16-22, with
  * the deck's own direction for the old axis). The second picture is moved sideways so that the
  * deck's middle has disparity 0: {@code depth = 1 / (disparity / (f B) + 1 / deckDepth)}.
  *
- * @param toRectified from the first camera's axes, row by row, 9 numbers
+ * @param axes rotation from the first camera's axes, row by row, 9 numbers
  * @param baselineMm distance of both cameras
  * @param lens of both pictures: a pinhole
  * @param width of both, px
@@ -26,7 +28,7 @@ import org.raftgauge.core.plane.Rotations;
  * @param range disparities that the deck and what stands on it can have
  */
 record PairGeometry(
-    double[] toRectified,
+    List<Double> axes,
     double baselineMm,
     Lens lens,
     int width,
@@ -153,7 +155,7 @@ record PairGeometry(
           ? Optional.empty()
           : Optional.of(
               new PairGeometry(
-                  rectified,
+                  Arrays.stream(rectified).boxed().toList(),
                   baseline,
                   lens,
                   width,
@@ -190,9 +192,14 @@ record PairGeometry(
     return new double[] {m[0], m[3], m[6], m[1], m[4], m[7], m[2], m[5], m[8]};
   }
 
+  /** Returns the rotation from the first camera's axes to the rectified ones. */
+  double[] toRectified() {
+    return axes.stream().mapToDouble(Double::doubleValue).toArray();
+  }
+
   /** Returns the rotation from rectified axes to the first camera's. */
   double[] toFirst() {
-    return transposed(toRectified);
+    return transposed(toRectified());
   }
 
   /** Returns the rotation from rectified axes to the second camera's. */

@@ -45,6 +45,7 @@ record ScorePair(
    * @param leaf pixels whose ray meets a plant
    * @param errorsMm found less true, of those that were given a height
    */
+  @SuppressWarnings("ArrayRecordComponent") // a million errors, never compared
   record Pixels(int leaf, double[] errorsMm) {}
 
   /**
@@ -56,6 +57,7 @@ record ScorePair(
    * @param areasCm2 found by the pair, by the crop's model, by one 30 % too high, 30 % too low; by
    *     the pair alone where the models were not asked
    */
+  @SuppressWarnings("ArrayRecordComponent") // never compared
   record Plant(PlantTruth truth, double[] seen, double[] areasCm2) {}
 
   /** A canopy that was grown, and the truth about it. */
