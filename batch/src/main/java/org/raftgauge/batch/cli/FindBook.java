@@ -51,7 +51,8 @@ final class FindBook {
         List.of(
             new Problem(
                 "BOOK",
-                "no folder with a book.yaml lies in, beside or above \"" + from + "\"",
+                "no folder with a book.yaml lies in, beside or above "
+                    + (from.toString().isEmpty() ? "this folder" : "\"" + from + "\""),
                 "name the crop book with --book, or begin one with \"raftgauge new\"")));
   }
 
