@@ -14,10 +14,10 @@ import org.hipparchus.stat.descriptive.moment.StandardDeviation;
 
 /**
  * Chooses the terms of a regime's model by leave-one-out error: of all models that the weighings
- * can carry, the simplest whose mean absolute error of {@code ln w} exceeds the best one's by no more
- * than one standard error of their paired difference (the one-standard-error rule of Breiman,
- * Friedman, Olshen and Stone 1984, section 3.4.3). Robust weights are taken only where they lower it by 5 %: with wild weighings, not with clean
- * ones.
+ * can carry, the simplest whose mean absolute error of {@code ln w} exceeds the best one's by no
+ * more than one standard error of their paired difference (the one-standard-error rule of Breiman,
+ * Friedman, Olshen and Stone 1984, section 3.4.3). Robust weights are taken only where they lower
+ * it by 5 %: with wild weighings, not with clean ones.
  *
  * <p>A model may have a parameter for every four weighings; a variety its own level from four
  * weighings of it, its own slope from six; a bent line takes twenty weighings, robust weights
@@ -83,8 +83,7 @@ final class ChooseModel {
     boolean wild =
         robust.isPresent()
             && plain.stream()
-                .allMatch(
-                    p -> robust.get().meanAbsoluteLn() < MUCH_BETTER * p.meanAbsoluteLn());
+                .allMatch(p -> robust.get().meanAbsoluteLn() < MUCH_BETTER * p.meanAbsoluteLn());
     return (wild ? robust : plain).flatMap(best -> simplest(scored, best));
   }
 

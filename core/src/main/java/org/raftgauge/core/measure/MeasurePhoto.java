@@ -163,8 +163,7 @@ public final class MeasurePhoto {
     List<MeasureBoard.Outcome> outcomes = new ArrayList<>();
     WhoseBoard whose = new WhoseBoard(book, facts, name, scene);
     List<FoundBoard> boards = whose.wanted(found.boards(), image);
-    MeasureBoard measure =
-        new MeasureBoard(book, new MeasureBoard.Views(image, at.second), scene);
+    MeasureBoard measure = new MeasureBoard(book, new MeasureBoard.Views(image, at.second), scene);
     List<Optional<MeasureBoard.Lit>> lit = SharedLight.among(boards, measure);
     for (int i = 0; i < boards.size(); i++) {
       WhoseBoard.Identity identity = whose.identity(boards.get(i), boards.size());

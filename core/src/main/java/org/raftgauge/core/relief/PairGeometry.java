@@ -14,10 +14,10 @@ import org.raftgauge.core.plane.Rotations;
  * How both photos of a pair are redrawn so that a thing lies in the same row of both: as two
  * cameras would see it that look plumb on the deck, side by side along the line between them.
  *
- * <p>Rows of {@code axes}: along the baseline, across it, down to the deck as plumb as the
- * baseline lets it (Fusiello, Trucco and Verri 2000, Machine Vision and Applications 12:16-22, with
- * the deck's own direction for the old axis). The second picture is moved sideways so that the
- * deck's middle has disparity 0: {@code depth = 1 / (disparity / (f B) + 1 / deckDepth)}.
+ * <p>Rows of {@code axes}: along the baseline, across it, down to the deck as plumb as the baseline
+ * lets it (Fusiello, Trucco and Verri 2000, Machine Vision and Applications 12:16-22, with the
+ * deck's own direction for the old axis). The second picture is moved sideways so that the deck's
+ * middle has disparity 0: {@code depth = 1 / (disparity / (f B) + 1 / deckDepth)}.
  *
  * @param axes rotation from the first camera's axes, row by row, 9 numbers
  * @param baselineMm distance of both cameras

@@ -261,7 +261,10 @@ class FitGraderTest {
   private static Weighed bent(Weighed plant) {
     double off = Math.log(plant.traits().areaCm2().orElseThrow() / 190);
     return Plants.plant(
-        plant.line(), plant.traits(), plant.regime(), plant.freshWeightG() * Math.exp(0.3 * off * off));
+        plant.line(),
+        plant.traits(),
+        plant.regime(),
+        plant.freshWeightG() * Math.exp(0.3 * off * off));
   }
 
   @Test

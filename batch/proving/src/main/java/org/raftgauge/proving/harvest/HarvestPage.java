@@ -156,8 +156,10 @@ public final class HarvestPage {
   /** Adds the share of ready days within some days, and the most that anyone could reach. */
   private static void ready(
       StringBuilder page, String name, String wanted, double days, List<HarvestScore> scores) {
-    List<String> told = scores.stream().map(s -> share(HarvestScore.within(s.readyOff, days))).toList();
-    List<String> most = scores.stream().map(s -> share(HarvestScore.within(s.oracleOff, days))).toList();
+    List<String> told =
+        scores.stream().map(s -> share(HarvestScore.within(s.readyOff, days))).toList();
+    List<String> most =
+        scores.stream().map(s -> share(HarvestScore.within(s.oracleOff, days))).toList();
     row(page, "ready day within " + name, wanted, told.get(0), told.get(1));
     row(
         page,
