@@ -73,8 +73,8 @@ final class AreaError {
     double perimeterMm = shape.perimeterPx() * mmPerPx;
     double hullCm2 = shape.hullAreaPx() * mmPerPx * mmPerPx / 100;
     double cameraMm = ground.pose().heightMm();
-    double area = seen.seenCm2() * Parallax.factor(seen.heightMm(), cameraMm);
-    double height = area * 2 * HEIGHT * seen.heightMm() / (cameraMm - seen.heightMm());
+    double area = seen.seenCm2() * seen.height().factor();
+    double height = area * 2 * heightErrorMm(seen) / (cameraMm - seen.heightMm());
     double width = 10 * Math.sqrt(area); // mm
     double view = VIEW * width * seen.heightMm() * offFootMm(site) / cameraMm / 100;
     double half =
@@ -102,6 +102,12 @@ final class AreaError {
    */
   double ofNothingCm2() {
     return BareHoles.speckCm2(ground.layout().grid()) / 2;
+  }
+
+  private double heightErrorMm(OneSite.Seen seen) {
+    return seen.height().relief().isPresent()
+        ? ground.relief().orElseThrow().errorMm()
+        : HEIGHT * seen.heightMm();
   }
 
   private double offFootMm(int site) {

@@ -103,8 +103,12 @@ public enum SetName {
   private static List<PhotoPlan> speed(Order order) {
     Random random = new Random(order.seed());
     List<PhotoPlan> plans = new ArrayList<>();
+    List<StationPlan> stations = new ArrayList<>();
     for (int rafts : new int[] {1, 2, 4}) {
-      StationPlan station = StationPlan.passing(rafts, order.megapixels());
+      stations.add(StationPlan.passing(rafts, order.megapixels()));
+    }
+    stations.add(StationPlan.fixed(order.megapixels()));
+    for (StationPlan station : stations) {
       for (Stage stage : STAGES) {
         plans.add(
             new PhotoPlan(
