@@ -37,7 +37,7 @@ public final class MeasureSites {
     AllotCanopy allot = new AllotCanopy(ground, canopy);
     AllotCanopy coarse = AllotCanopy.coarse(ground, canopy);
     double[] heights = heights(coarse.allot(new double[n]), coarse.parts());
-    short[] owner = allot.allot(heights, coarse.speeds(heights));
+    short[] owner = allot.allot(heights);
     new BareHoles(ground, canopy).clear(owner);
     spreadEdges(owner);
     heights = heights(owner, 1);
