@@ -3,6 +3,7 @@ package org.raftgauge.batch.forecast;
 
 import java.io.IOException;
 import java.nio.file.Path;
+import java.time.Instant;
 import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.List;
@@ -51,7 +52,7 @@ public final class ForecastOfEvening implements ForecastSource {
   }
 
   @Override
-  public Optional<EveningOutlook> from(LocalDate evening) throws IOException {
+  public Optional<EveningOutlook> from(LocalDate evening, Instant correctedBy) throws IOException {
     CropBook known = BookAsOf.of(book, evening);
     if (known.expectedRafts(evening).isEmpty()) {
       return Optional.empty();
@@ -61,7 +62,8 @@ public final class ForecastOfEvening implements ForecastSource {
     Map<String, Grader> graders = read.by(known, evening);
     LookBack.Leads leads = LookBack.Leads.latest(known);
     LocalDate first = first(known, leads, evening);
-    List<SiteLook> looks = BookLooks.between(known, folder, new BookLooks.Evenings(first, evening));
+    List<SiteLook> looks =
+        BookLooks.between(known, folder, new BookLooks.Evenings(first, evening, correctedBy));
     EveningForecast forecast =
         ForecastEvening.of(known, looks, graders, new Asked(evening, ForecastRule.defaults()));
     List<GraderHealth> health = new ArrayList<>();

@@ -8,8 +8,8 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.TreeMap;
-import org.raftgauge.batch.store.History;
 import org.raftgauge.batch.store.Kept;
+import org.raftgauge.batch.store.Measures;
 import org.raftgauge.batch.store.RaftDays;
 import org.raftgauge.core.book.CropBook;
 import org.raftgauge.core.book.PlantLife;
@@ -29,7 +29,7 @@ final class JudgeHistory {
   /**
    * Closes an evening.
    *
-   * @param history everything measured
+   * @param measures everything measured, as corrected
    * @param farm the book
    * @param evening the evening; what is later has no influence
    * @param graders by crop
@@ -37,10 +37,10 @@ final class JudgeHistory {
    * @throws IOException if the history cannot be read
    */
   static EveningResult of(
-      History history, Farm farm, LocalDate evening, Map<String, Grader> graders)
+      Measures measures, Farm farm, LocalDate evening, Map<String, Grader> graders)
       throws IOException {
     return CloseEvening.of(
-        new CloseEvening.Asked(farm.book(), seen(history, farm, evening), evening, graders),
+        new CloseEvening.Asked(farm.book(), seen(measures, farm, evening), evening, graders),
         new OnAllCores());
   }
 
@@ -60,22 +60,22 @@ final class JudgeHistory {
    * Returns what the photos that count said up to an evening of the plants that stand then, and of
    * the past cycles that they are held against.
    */
-  static Seen seen(History history, Farm farm, LocalDate evening) throws IOException {
+  static Seen seen(Measures measures, Farm farm, LocalDate evening) throws IOException {
     Farm then = farm.asOf(evening);
     // A photo's own offset may put it on the day before or after the farm's.
     LocalDate first = oldest(then, evening).minusDays(1);
     Map<String, PhotoMeasure> photos = new TreeMap<>();
-    take(history.takenBetween(first, evening.plusDays(2)), photos);
+    take(measures.takenBetween(first, evening.plusDays(2)), photos);
     for (RaftDays past : PastPlantings.of(then.book(), evening)) {
       if (past.first().isBefore(first)) {
-        take(history.takenBetween(past), photos);
+        take(measures.takenBetween(past), photos);
       }
     }
     List<PhotoMeasure> seen =
         photos.values().stream()
             .filter(p -> !then.evening(p.takenAt().orElseThrow()).isAfter(evening))
             .toList();
-    return CollectSeen.of(seen, StationDoubts.of(history, then), then);
+    return CollectSeen.of(seen, StationDoubts.of(measures, then), then);
   }
 
   private static void take(List<Kept> kept, Map<String, PhotoMeasure> photos) {

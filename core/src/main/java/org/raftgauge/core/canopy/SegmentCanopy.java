@@ -77,13 +77,20 @@ public final class SegmentCanopy {
         near += scores[i] < threshold * 1.25 ? 1 : 0;
       }
     }
+    int[] size = {width, height};
+    boolean[] green = onDeck(models, LeafModel.GREEN_LEAF);
+    if (red) {
+      new RedInHole(size, places).add(leaf, even, scores, onDeck(models, LeafModel.RED_LEAF));
+    }
+    DimLight dim = DimLight.of(size, rgb, light);
+    dim.add(leaf, even, green, threshold);
     float[] luminance = luminance();
     boolean[] unbled = red ? leaf.clone() : leaf;
     new ChromaBleed(width, height, luminance).takeBack(leaf, places.hole());
     if (red) {
       keepRed(leaf, unbled, models);
     }
-    new DeadLeaf(new int[] {width, height}, leaf, places).add(even, greenLeafOnDeck(models));
+    new DeadLeaf(size, leaf, places).add(dim.raised(even), green);
     new DarkGaps(width, height, luminance).fill(leaf, places.holePx());
     byte[] coverage = EdgeMix.coverage(width, height, rgb, leaf);
     double doubt = all == 0 ? 0 : (double) near / all;
@@ -125,20 +132,20 @@ public final class SegmentCanopy {
     }
   }
 
-  /** Red leaf's and taught models tell dead leaf by themselves. */
-  private boolean[] greenLeafOnDeck(ModelMap models) {
-    boolean[] green = new boolean[width * height];
+  /** Says where the deck is seen and judged by a colour model. */
+  private boolean[] onDeck(ModelMap models, LeafModel by) {
+    boolean[] on = new boolean[width * height];
     for (int ty = 0; ty < height; ty += TILE) {
       for (int tx = 0; tx < width; tx += TILE) {
         LeafModel model = models.at(deck.toMm(new PointPx(tx + TILE / 2.0, ty + TILE / 2.0)));
-        for (int y = ty; model == LeafModel.GREEN_LEAF && y < bottom(ty); y++) {
+        for (int y = ty; model == by && y < bottom(ty); y++) {
           for (int x = tx; x < right(tx); x++) {
-            green[y * width + x] = deck.seen(x, y);
+            on[y * width + x] = deck.seen(x, y);
           }
         }
       }
     }
-    return green;
+    return on;
   }
 
   private float[] luminance() {

@@ -11,6 +11,7 @@ import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
+import org.raftgauge.core.book.Names;
 import org.raftgauge.core.photo.FinePhoto;
 import org.raftgauge.core.pixels.PointPx;
 import org.raftgauge.core.pixels.RgbImage;
@@ -22,6 +23,9 @@ import org.raftgauge.core.pixels.RgbImage;
  * the outer edges of the three finder patterns ({@link EdgeLine}).
  */
 public final class FindTags {
+  /** How the reason begins that a tag's text cannot be used. */
+  public static final String TAG_TEXT = "the tag's text";
+
   /** Longest id that a tag may carry, characters. */
   private static final int MAX_ID = 32;
 
@@ -144,12 +148,13 @@ public final class FindTags {
     Optional<FindMarkers.RefinedQuad> refined =
         refine(light, corners, modules)
             .filter(q -> Quads.farthestPx(q.cornersPx(), corners) < Math.max(3, 3 * modulePx));
+    String text = code.message.strip();
     return new TagSighting(
-        code.message,
+        text,
         refined.map(FindMarkers.RefinedQuad::cornersPx).orElse(corners),
         refined.map(FindMarkers.RefinedQuad::cornerErrorPx).orElse(UNREFINED_PX),
         modulePx,
-        whyUnusable(code.message),
+        whyUnusable(text),
         code.bitsTransposed);
   }
 
@@ -187,16 +192,16 @@ public final class FindTags {
 
   private static String whyUnusable(String text) {
     if (text.isBlank()) {
-      return "the tag carries no text";
+      return TAG_TEXT + " is blank";
     }
     if (text.length() > MAX_ID) {
-      return "the tag's text has "
-          + text.length()
-          + " characters; a raft's id has at most "
-          + MAX_ID;
+      return TAG_TEXT + " has " + text.length() + " characters; a raft's id has at most " + MAX_ID;
     }
     boolean printable =
         text.codePoints().noneMatch(c -> Character.isISOControl(c) || !Character.isDefined(c));
-    return printable ? "" : "the tag's text has characters that cannot be printed";
+    if (!printable) {
+      return TAG_TEXT + " has characters that cannot be printed";
+    }
+    return Names.problem("", text).map(p -> TAG_TEXT + " " + p.found()).orElse("");
   }
 }

@@ -41,6 +41,7 @@ final class FindPassing {
   private final FitPose.Prior prior;
   private final KnownLayouts layouts;
   private final List<String> leftovers = new ArrayList<>();
+  private final List<String> unusable = new ArrayList<>();
 
   FindPassing(LookAgain again, RgbImage photo, FitPose.Prior prior, KnownLayouts layouts) {
     this.again = again;
@@ -127,6 +128,7 @@ final class FindPassing {
     for (TagSighting tag : tags) {
       if (!tag.usable()) {
         leftovers.add(Mark.of(tag).named() + ": " + tag.unusable());
+        unusable.add(tag.unusable());
       }
       marks.add(Mark.of(tag));
     }
@@ -136,6 +138,9 @@ final class FindPassing {
   private FoundBoard board(GroupMarks.Grouped grouped, int boards) {
     MarkGroup group = asTold(again.forMissing(grouped.group()), boards);
     List<String> notes = new ArrayList<>(grouped.notes());
+    if (unusable.size() == 1 && group.tag().filter(tag -> tag.text().isEmpty()).isPresent()) {
+      notes.add(unusable.get(0));
+    }
     Board board = group.layout().board();
     PoseFit fit = group.fit();
     if (fit.errorMm(board) > COARSE_MM) {

@@ -36,13 +36,12 @@ public final class MeasureSites {
     int n = ground.sites().size();
     AllotCanopy allot = new AllotCanopy(ground, canopy);
     AllotCanopy coarse = AllotCanopy.coarse(ground, canopy);
-    double[] heights = heights(coarse.allot(new double[n]), coarse.parts());
-    short[] owner = allot.allot(heights);
+    short[] owner = allot.allot(heights(coarse));
     new BareHoles(ground, canopy).clear(owner);
     spreadEdges(owner);
-    heights = heights(owner, 1);
     Borders borders = Borders.of(canopy.width(), canopy.height(), owner, n);
     double[] seen = seenCm2(owner, 1);
+    SiteHeights.OfSite[] heights = new SiteHeights(ground, canopy).of(owner, seen);
     OneSite one = new OneSite(ground, canopy, owner);
     List<SiteMeasure> sites = new ArrayList<>();
     List<PointMm> centres = new ArrayList<>();
@@ -54,13 +53,26 @@ public final class MeasureSites {
     return new SiteCanopy(sites, owner, coverAndLeftover(owner), centres);
   }
 
-  private double[] heights(short[] owner, int parts) {
-    double[] seen = seenCm2(owner, parts);
-    double[] heights = new double[seen.length];
-    for (int s = 0; s < seen.length; s++) {
-      heights[s] = Parallax.heightMm(seen[s], ground.heights().get(s), ground.pose().heightMm());
+  /** Returns the mean heights of plants that are allotted coarsely, as if they were flat. */
+  private double[] heights(AllotCanopy coarse) {
+    short[] owner = coarse.allot(new double[ground.sites().size()]);
+    double[] seen = seenCm2(owner, coarse.parts());
+    short[] fine = ground.relief().isPresent() ? finer(owner, coarse.parts()) : owner;
+    SiteHeights.OfSite[] heights = new SiteHeights(ground, canopy).of(fine, seen);
+    return Arrays.stream(heights).mapToDouble(SiteHeights.OfSite::meanMm).toArray();
+  }
+
+  /** Returns the owners of pixels, from those of squares of some pixels each way. */
+  private short[] finer(short[] owner, int parts) {
+    short[] fine = new short[canopy.width() * canopy.height()];
+    int across = canopy.width() / parts;
+    for (int i = 0; i < fine.length; i++) {
+      int x = i % canopy.width() / parts;
+      int y = Math.floorDiv(i, canopy.width()) / parts;
+      int place = y * across + x;
+      fine[i] = x < across && place < owner.length ? owner[place] : AllotCanopy.NONE;
     }
-    return heights;
+    return fine;
   }
 
   /** Gives mixed pixels outside the half-covered outline to the site they touch. */
