@@ -15,7 +15,7 @@ import time
 import cv2
 import numpy as np
 
-MM_PER_PX = 0.7  # the deck picture's scale, as the program's own coarsest
+MM_PER_PX = 0.7  # the deck picture's scale; coarser than the program's own
 
 
 def detector():

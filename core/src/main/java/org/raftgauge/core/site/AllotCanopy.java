@@ -86,14 +86,8 @@ final class AllotCanopy {
     return ground.deck().mmPerPx() * parts;
   }
 
-  /** Allots the canopy as {@link #allot(double[], double[])} does, at speeds of its own. */
-  short[] allot(double[] heightsMm) {
-    return allot(heightsMm, speeds(heightsMm));
-  }
-
   /** Returns each plant's radius over the usual one's, from an allotment at equal speeds. */
-  double[] speeds(double[] heightsMm) {
-    placeFeet(heightsMm);
+  private double[] speeds() {
     double[] equal = new double[feet.length];
     Arrays.fill(equal, 1);
     return new PlantRadii(width, height, shortestPaths(equal), feet).speeds(pitchPx());
@@ -112,12 +106,11 @@ final class AllotCanopy {
    * Allots the canopy.
    *
    * @param heightsMm expected mean height of each plant, mm
-   * @param speeds each plant's radius over the usual one's
    * @return the site's place in order for each pixel, or {@link #NONE}
    */
-  short[] allot(double[] heightsMm, double[] speeds) {
+  short[] allot(double[] heightsMm) {
     placeFeet(heightsMm);
-    short[] owner = shortestPaths(speeds);
+    short[] owner = shortestPaths(speeds());
     new GiveBack(width, height, feet).overhangs(owner);
     islands(owner);
     for (int i = 0; i < owner.length; i++) {

@@ -36,8 +36,7 @@ public final class MeasureSites {
     int n = ground.sites().size();
     AllotCanopy allot = new AllotCanopy(ground, canopy);
     AllotCanopy coarse = AllotCanopy.coarse(ground, canopy);
-    double[] first = heights(coarse);
-    short[] owner = allot.allot(first, coarse.speeds(first));
+    short[] owner = allot.allot(heights(coarse));
     new BareHoles(ground, canopy).clear(owner);
     spreadEdges(owner);
     Borders borders = Borders.of(canopy.width(), canopy.height(), owner, n);

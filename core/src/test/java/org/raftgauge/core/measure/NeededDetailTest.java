@@ -18,19 +18,19 @@ class NeededDetailTest {
   private static final Layout TRAY = layout(22);
 
   @Test
-  void aRaftIsSeenAtSevenTenthsOfAMillimetreAndATrayFinely() {
-    assertEquals(0.7, NeededDetail.mmPerPx(RAFT), 1e-12);
+  void aRaftIsSeenAtHalfAMillimetreAndATrayFinely() {
+    assertEquals(0.5, NeededDetail.mmPerPx(RAFT), 1e-12);
     // 22 mm over 200 px.
     assertEquals(0.11, NeededDetail.mmPerPx(TRAY), 1e-12);
   }
 
   @Test
   void asManyPixelsAreAveragedAsFitIntoTheDetailNeeded() {
-    // 1600 mm over 5000 px of focal length: 0.32 mm a pixel, twice in 0.7; at half the size once.
-    assertEquals(2, NeededDetail.parts(station(5000), List.of(RAFT), 4000));
-    assertEquals(1, NeededDetail.parts(station(5000), List.of(RAFT), 2000));
+    // 1600 mm over 7000 px of focal length: 0.23 mm a pixel, twice in 0.5; at half the size once.
+    assertEquals(2, NeededDetail.parts(station(7000), List.of(RAFT), 4000));
+    assertEquals(1, NeededDetail.parts(station(7000), List.of(RAFT), 2000));
     // 0.16 mm a pixel.
-    assertEquals(4, NeededDetail.parts(station(10000), List.of(RAFT), 4000));
+    assertEquals(3, NeededDetail.parts(station(10000), List.of(RAFT), 4000));
     assertEquals(1, NeededDetail.parts(station(10000), List.of(RAFT, TRAY), 4000));
   }
 
