@@ -36,7 +36,7 @@ final class TickList {
   /** Draws it below and right of a place, down the columns. */
   void draw(PdfPage page, double leftMm, double topMm) throws IOException {
     for (int i = 0; i < rafts.size(); i++) {
-      double x = leftMm + (i / rows()) * COLUMN_MM;
+      double x = leftMm + Math.floorDiv(i, rows()) * COLUMN_MM;
       double y = topMm + (i % rows()) * ROW_MM + 1;
       page.outline(new PdfPage.Box(x, y, BOX_MM, BOX_MM), 0.3, 0);
       page.text(rafts.get(i), x + BOX_MM + 1.6, y + 3, TEXT_MM);

@@ -6,6 +6,7 @@ import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.io.IOException;
+import java.net.InetAddress;
 import java.net.Socket;
 import java.net.URI;
 import java.net.http.HttpClient;
@@ -87,7 +88,7 @@ class DeskTest {
     desk.show(run);
     // As a browser would ask whose page had its own name pointed at this machine.
     URI address = URI.create(desk.address());
-    try (Socket socket = new Socket("127.0.0.1", address.getPort())) {
+    try (Socket socket = new Socket(InetAddress.getLoopbackAddress(), address.getPort())) {
       socket
           .getOutputStream()
           .write(

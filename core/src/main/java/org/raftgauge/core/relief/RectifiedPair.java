@@ -60,7 +60,19 @@ final class RectifiedPair {
   }
 
   /** A camera, and by how many px its picture is moved against the rectified lens. */
-  private record View(Lens lens, double[] toCamera, double rightPx, double downPx) {}
+  private static final class View {
+    private final Lens lens;
+    private final double[] toCamera;
+    private final double rightPx;
+    private final double downPx;
+
+    private View(Lens lens, double[] toCamera, double rightPx, double downPx) {
+      this.lens = lens;
+      this.toCamera = toCamera;
+      this.rightPx = rightPx;
+      this.downPx = downPx;
+    }
+  }
 
   private static GreyImage draw(RgbImage photo, View view, PairGeometry geometry) {
     double shrink = view.lens.fxPx() / geometry.lens().fxPx();

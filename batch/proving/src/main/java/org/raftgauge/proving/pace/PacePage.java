@@ -15,22 +15,6 @@ import org.raftgauge.proving.set.SetName;
 
 /** Writes the page of speeds. */
 public final class PacePage {
-  private static final String HEAD =
-      """
-      # How fast
-
-      Written by `prove pace`, %s. Figures of one machine on one day: ratios between rows of one table say more than times.
-
-      - Machine: %s; JDK %s (%s), %s. Compiling the program's code while it warms up is in the table of whole runs and not in the other.
-      - `djpeg` is the system's (libjpeg-turbo with vector instructions on Debian), decoding to nowhere. The plain script is
-        `yardstick/plain_opencv.py` (OpenCV from Python, vectorised, one thread): markers, undistort, warp at 0.7 mm a pixel,
-        excess green, Otsu, opening and closing, nearest site. It measures less than the program does: no evened light, no parallax, no
-        overlapping plants, no error; the boards without markers are given to it exactly.
-      - CPU is of one thread, median over photos of the median over %d rounds; spread is the middle half of the rounds over their
-        median. Photos are rendered (`--seed %d`, %d of the set), so that the areas' truth is known: median error of open sites.
-
-      """;
-
   private PacePage() {}
 
   /**
@@ -80,7 +64,20 @@ public final class PacePage {
             + " cores";
     return String.format(
         Locale.ROOT,
-        HEAD,
+        """
+        # How fast
+
+        Written by `prove pace`, %s. Figures of one machine on one day: ratios between rows of one table say more than times.
+
+        - Machine: %s; JDK %s (%s), %s. Compiling the program's code while it warms up is in the table of whole runs and not in the other.
+        - `djpeg` is the system's (libjpeg-turbo with vector instructions on Debian), decoding to nowhere. The plain script is
+          `yardstick/plain_opencv.py` (OpenCV from Python, vectorised, one thread): markers, undistort, warp at 0.7 mm a pixel,
+          excess green, Otsu, opening and closing, nearest site. It measures less than the program does: no evened light, no parallax, no
+          overlapping plants, no error; the boards without markers are given to it exactly.
+        - CPU is of one thread, median over photos of the median over %d rounds; spread is the middle half of the rounds over their
+          median. Photos are rendered (`--seed %d`, %d of the set), so that the areas' truth is known: median error of open sites.
+
+        """,
         asked.stamp(),
         machine,
         System.getProperty("java.version"),

@@ -27,19 +27,19 @@ final class ChartsSection {
           new Chart(
               "paper and floor, shade",
               "macduff/examples/below_fishbox.jpg",
-              new int[] {1346, 984, 1684, 982, 1346, 1190, 1686, 1186}),
+              List.of(1346, 984, 1684, 982, 1346, 1190, 1686, 1186)),
           new Chart(
               "the same again",
               "macduff/examples/below_fishbox2.jpg",
-              new int[] {1346, 984, 1684, 982, 1346, 1190, 1686, 1186}),
+              List.of(1346, 984, 1684, 982, 1346, 1190, 1686, 1186)),
           new Chart(
               "hand-held by a window",
               "mcc/img-colorchecker.jpg",
-              new int[] {260, 302, 512, 300, 260, 453, 515, 444}));
+              List.of(260, 302, 512, 300, 260, 453, 515, 444)));
 
   private ChartsSection() {}
 
-  private record Chart(String name, String file, int[] corners) {}
+  private record Chart(String name, String file, List<Integer> corners) {}
 
   static Section make(Bench bench) throws IOException {
     Optional<Path> data = bench.shared("colour-charts");
