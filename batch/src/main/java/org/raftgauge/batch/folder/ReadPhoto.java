@@ -13,7 +13,7 @@ import org.raftgauge.core.problem.Problem;
 /** Reads the bytes of a photo file. */
 public final class ReadPhoto {
   /** Larger than any photo of a camera; a limit so that one wrong file cannot fill the memory. */
-  private static final long LARGEST_BYTES = 512L << 20;
+  public static final long LARGEST_BYTES = 512L << 20;
 
   private ReadPhoto() {}
 
@@ -29,10 +29,7 @@ public final class ReadPhoto {
     try {
       long size = Files.size(file);
       if (size > LARGEST_BYTES) {
-        throw problem(
-            photo,
-            "the file has " + (size >> 20) + " MB, over the limit of " + (LARGEST_BYTES >> 20),
-            "take it out of the folder: no photo is so large; a film is not read");
+        throw tooLarge(photo, size);
       }
       return Files.readAllBytes(file);
     } catch (NoSuchFileException gone) {
@@ -53,6 +50,20 @@ public final class ReadPhoto {
           "the file cannot be read: " + e.getMessage(),
           "check the card or drive and that you may read the file, then run again");
     }
+  }
+
+  /**
+   * Says that a file is too large.
+   *
+   * @param photo its path as shown to the user
+   * @param size its bytes
+   * @return the problem
+   */
+  public static InputException tooLarge(String photo, long size) {
+    return problem(
+        photo,
+        "the file has " + (size >> 20) + " MB, over the limit of " + (LARGEST_BYTES >> 20),
+        "take it out of the folder: no photo is so large; a film is not read");
   }
 
   private static InputException problem(String photo, String found, String remedy) {

@@ -54,21 +54,42 @@ public final class BookLooks {
    */
   public static List<SiteLook> between(CropBook book, Path folder, Evenings evenings)
       throws IOException {
-    LocalDate evening = evenings.last();
     Path file = folder.resolve("history.db");
     if (!Files.exists(file)) {
       return List.of();
     }
     Farm farm = new BookFarm(book, "");
     try (History history = History.open(file)) {
-      // A photo's own offset may put it on the day before or after the farm's.
-      LocalDate last = evening.isBefore(LAST) ? evening.plusDays(2) : LAST;
-      List<PhotoMeasure> photos =
-          history.takenBetween(evenings.first().minusDays(1), last).stream()
-              .map(Kept::measure)
-              .filter(p -> !farm.evening(p.takenAt().orElseThrow()).isAfter(evening))
-              .toList();
-      return CollectSeen.of(photos, StationDoubts.of(history, farm), farm).sites();
+      return between(farm, history, StationDoubts.of(history, farm), evenings);
     }
+  }
+
+  /**
+   * Reads some evenings of a history whose stations were charted elsewhere.
+   *
+   * @param sources what is known
+   * @param book the crop book as known
+   * @param evenings which
+   * @return looks in a stable order
+   * @throws IOException if the history cannot be read
+   */
+  public static List<SiteLook> between(
+      JudgeHistory.Sources sources, CropBook book, Evenings evenings) throws IOException {
+    Farm farm = new BookFarm(book, "");
+    StationDoubts doubts = StationDoubts.of(sources.doubts(), farm);
+    return between(farm, sources.history(), doubts, evenings);
+  }
+
+  private static List<SiteLook> between(
+      Farm farm, History history, StationDoubts doubts, Evenings evenings) throws IOException {
+    LocalDate evening = evenings.last();
+    // A photo's own offset may put it on the day before or after the farm's.
+    LocalDate last = evening.isBefore(LAST) ? evening.plusDays(2) : LAST;
+    List<PhotoMeasure> photos =
+        history.takenBetween(evenings.first().minusDays(1), last).stream()
+            .map(Kept::measure)
+            .filter(p -> !farm.evening(p.takenAt().orElseThrow()).isAfter(evening))
+            .toList();
+    return CollectSeen.of(photos, doubts, farm).sites();
   }
 }

@@ -35,8 +35,22 @@ record SettlePhotos(List<Settled> photos, Map<String, SettleHalfTurns.Outcome> c
   static SettlePhotos of(History history, List<Measured> measured, StationDoubts doubts, Farm farm)
       throws IOException {
     List<PhotoMeasure> run = FinalPhotos.distinct(measured);
+    return of(run, earlier(history, run), doubts, farm);
+  }
+
+  /**
+   * Settles.
+   *
+   * @param run the run's photos, each of other bytes
+   * @param earlier other photos of their rafts
+   * @param doubts what the stations' charts say
+   * @param farm the book
+   * @return what became of them
+   */
+  static SettlePhotos of(
+      List<PhotoMeasure> run, List<PhotoMeasure> earlier, StationDoubts doubts, Farm farm) {
     List<PhotoMeasure> all = new ArrayList<>(run);
-    all.addAll(earlier(history, run));
+    all.addAll(earlier);
     NavigableSet<LocalDate> evenings = Summarise.evenings(run, farm);
     List<PhotoMeasure> photos = new ArrayList<>();
     Map<String, SettleHalfTurns.Outcome> changed = new HashMap<>();
