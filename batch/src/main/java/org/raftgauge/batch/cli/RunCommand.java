@@ -63,6 +63,11 @@ final class RunCommand implements Callable<Integer> {
   /** Longest wait for a photo at hand when a watch is stopped. */
   private static final long STOP_S = 20;
 
+  /** What does the work; {@code Raftgauge} hands a command for Spark on before it comes here. */
+  private enum Engine {
+    LOCAL
+  }
+
   private final Workplace workplace;
   private final Console console;
 
@@ -123,6 +128,15 @@ final class RunCommand implements Callable<Integer> {
       paramLabel = "N",
       description = "Photos measured at once. Default: one for each core.")
   private int workers = Runtime.getRuntime().availableProcessors();
+
+  @Option(
+      names = "--engine",
+      paramLabel = "ENGINE",
+      description = {
+        "local: threads of this program. spark: a cluster; --out is then a dataset, --master the"
+            + " cluster's URL; see run --engine spark --help. Default: local."
+      })
+  private Engine engine = Engine.LOCAL;
 
   @Option(
       names = "--wait",

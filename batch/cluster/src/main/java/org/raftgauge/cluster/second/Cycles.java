@@ -23,10 +23,10 @@ public final class Cycles {
    * Names a planting's cycle.
    *
    * @param planting the planting
-   * @return such as {@code butterhead_2026-03-01}
+   * @return such as {@code butterhead-Marle_2026-03-01}
    */
   public static String of(Planting planting) {
-    return CropBook.cropKey(planting.crop(), planting.variety()).replace(' ', '-')
+    return CropBook.cropKey(planting.crop(), planting.variety()).replaceAll("[^\\p{L}\\p{N}.-]+", "-")
         + "_"
         + planting.startsOn();
   }
