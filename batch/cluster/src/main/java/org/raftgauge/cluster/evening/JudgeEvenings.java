@@ -33,6 +33,9 @@ public final class JudgeEvenings {
   /** Evenings a block: photos of some six weeks are sent once for a week of evenings. */
   private static final int BLOCK = 7;
 
+  /** The column after those of {@link Stored}. */
+  private static final int BLOCK_COLUMN = 3;
+
   private JudgeEvenings() {}
 
   /**
@@ -56,7 +59,7 @@ public final class JudgeEvenings {
         .flatMap(
             (FlatMapFunction<Row, Row>) row -> sent(row, blocks.value()), Encoders.row(sent))
         .groupByKey(
-            (MapFunction<Row, Integer>) row -> row.<Integer>getAs("block"), Encoders.INT())
+            (MapFunction<Row, Integer>) row -> row.getInt(BLOCK_COLUMN), Encoders.INT())
         .flatMapGroups(
             new JudgeTask(book, second.doubts(), blocks),
             Encoders.row(RecordRows.of(ReportRow.class).schema()));

@@ -14,7 +14,6 @@ import org.apache.spark.broadcast.Broadcast;
 import org.apache.spark.sql.Dataset;
 import org.apache.spark.sql.Row;
 import org.apache.spark.sql.SparkSession;
-import org.apache.spark.sql.expressions.Window;
 import org.apache.spark.sql.functions;
 import org.apache.spark.sql.types.DataTypes;
 import org.raftgauge.cluster.dataset.Commit;
@@ -73,7 +72,10 @@ public final class FirstPass {
    * @throws IOException if the dataset cannot be written
    */
   public Outcome measure(List<Listed> photos, Broadcast<BookFiles> book) throws IOException {
-    Known earlier = new Known(measures(spark, dataset, stamp.code()));
+    Known earlier =
+        dataset.commit().roundsOf(stamp.code()).isEmpty()
+            ? Known.nothing()
+            : new Known(measures(spark, dataset, stamp.code()));
     Known.Split split = earlier.split(photos, book);
     List<Integer> rounds = new ArrayList<>();
     Map<String, Integer> known = new HashMap<>(split.known());
@@ -83,7 +85,9 @@ public final class FirstPass {
       round(split.wanted().subList(from, to), book, dataset.round(folder));
       dataset.addRound(stamp, folder);
       rounds.add(dataset.commit().rounds().size() - 1);
-      marked(dataset.round(folder), earlier, known);
+      if (!earlier.isEmpty()) {
+        marked(dataset.round(folder), earlier, known);
+      }
     }
     return new Outcome(rounds, known);
   }
@@ -130,20 +134,22 @@ public final class FirstPass {
    */
   public static Dataset<Row> measures(SparkSession spark, DatasetFolder dataset, String code) {
     Commit commit = dataset.commit();
-    Dataset<Row> all =
-        spark.createDataFrame(
-            List.of(),
-            RecordRows.of(Stored.class).schema().add("round", DataTypes.IntegerType, false));
-    for (Map.Entry<Integer, String> round : commit.roundsOf(code).entrySet()) {
-      all =
-          all.union(
-              spark
-                  .read()
-                  .schema(RecordRows.of(Stored.class).schema())
-                  .parquet(dataset.round(round.getValue()))
-                  .withColumn("round", functions.lit(round.getKey())));
-    }
-    return all;
+    return commit.roundsOf(code).entrySet().stream()
+        .map(
+            round ->
+                spark
+                    .read()
+                    .schema(RecordRows.of(Stored.class).schema())
+                    .parquet(dataset.round(round.getValue()))
+                    .withColumn("round", functions.lit(round.getKey())))
+        .reduce(Dataset::union)
+        .orElseGet(
+            () ->
+                spark.createDataFrame(
+                    List.of(),
+                    RecordRows.of(Stored.class)
+                        .schema()
+                        .add("round", DataTypes.IntegerType, false)));
   }
 
   /**
@@ -173,25 +179,6 @@ public final class FirstPass {
             .drop("place_photo", "place_round")
             .withColumn("known", functions.lit(true));
     return fresh.union(known);
-  }
-
-  /**
-   * Keeps of photos with the same bytes the first by path.
-   *
-   * @param measures rows of {@link Stored}
-   * @return the same columns
-   */
-  public static Dataset<Row> firstOfCopies(Dataset<Row> measures) {
-    return measures
-        .withColumn(
-            "copy",
-            functions
-                .row_number()
-                .over(
-                    Window.partitionBy(functions.expr("measured.measure.sha256"))
-                        .orderBy(functions.expr("measured.measure.photo"))))
-        .filter("copy = 1")
-        .drop("copy");
   }
 
   private static Dataset<Row> places(SparkSession spark, Map<String, Integer> known) {

@@ -41,6 +41,18 @@ public final class Known {
    */
   public record Split(Map<String, Integer> known, List<Listed> wanted) {}
 
+  private Known() {}
+
+  /** Returns the knowledge of a new dataset. */
+  static Known nothing() {
+    return new Known();
+  }
+
+  /** Returns whether nothing is known. */
+  boolean isEmpty() {
+    return entries.isEmpty();
+  }
+
   /**
    * Reads what was measured.
    *

@@ -18,10 +18,8 @@ import java.util.TreeMap;
 import java.util.TreeSet;
 import org.apache.hadoop.conf.Configuration;
 import org.apache.spark.api.java.JavaSparkContext;
-import org.apache.spark.api.java.function.MapFunction;
 import org.apache.spark.broadcast.Broadcast;
 import org.apache.spark.sql.Dataset;
-import org.apache.spark.sql.Encoders;
 import org.apache.spark.sql.Row;
 import org.apache.spark.sql.SparkSession;
 import org.apache.spark.storage.StorageLevel;
@@ -33,6 +31,7 @@ import org.raftgauge.cluster.evening.JudgeEvenings;
 import org.raftgauge.cluster.first.BookFiles;
 import org.raftgauge.cluster.first.FirstPass;
 import org.raftgauge.cluster.first.ListPhotos;
+import org.raftgauge.cluster.second.ReportRow;
 import org.raftgauge.cluster.second.SecondPass;
 import org.raftgauge.cluster.second.WriteReports;
 import org.raftgauge.core.problem.InputException;
@@ -136,13 +135,14 @@ public final class ClusterRun {
     long known = first.known().size();
     say.println("measured " + (found.photos().size() - known) + ", known " + known);
     Dataset<Row> all = FirstPass.measures(spark, dataset, stamp.code());
-    SecondPass.Outcome second = SecondPass.settle(all, first, book);
+    SecondPass.Outcome second = SecondPass.settle(
+            all, dataset.commit().roundsOf(stamp.code()).size(), first, book);
     Dataset<Row> rows = second.rows().persist(StorageLevel.MEMORY_AND_DISK());
     new WriteReports(dataset, stamp).write(rows, headers());
-    Map<String, Long> statuses = statuses(rows);
+    Counts counts = counts(rows);
     rows.unpersist();
-    Farm farm = book.value().open().book().farm();
-    Collection<LocalDate> evenings = evenings(second.photos().filter("in_run"), book, farm);
+    Collection<LocalDate> evenings =
+        wanted(counts.evenings(), book.value().open().book().farm());
     if (!evenings.isEmpty()) {
       Dataset<Row> judged =
           JudgeEvenings.judge(second, evenings, book).persist(StorageLevel.MEMORY_AND_DISK());
@@ -151,7 +151,7 @@ public final class ClusterRun {
     }
     dataset.publish(stamp);
     dataset.clear(stamp.run());
-    return new Summary(statuses, found.photos().size() - known, known, evenings);
+    return new Summary(counts.statuses(), found.photos().size() - known, known, evenings);
   }
 
   private RunStamp stamp() {
@@ -171,42 +171,40 @@ public final class ClusterRun {
     return headers;
   }
 
-  private static Map<String, Long> statuses(Dataset<Row> rows) {
-    int status = ReportColumns.cells(PhotosTable.csv(List.of())).header().indexOf("status");
+  /** Counts the photos of each status, and the evenings of those that show rafts. */
+  private static Counts counts(Dataset<Row> rows) {
+    List<String> header = ReportColumns.cells(PhotosTable.csv(List.of())).header();
     Map<String, Long> statuses = new TreeMap<>();
+    NavigableSet<LocalDate> evenings = new TreeSet<>();
     rows.filter("report = 'photos'")
-        .selectExpr("cells[" + status + "] as status")
-        .groupBy("status")
+        .selectExpr(
+            "cells[" + header.indexOf("status") + "] as status",
+            "day",
+            "cells[" + header.indexOf("rafts") + "] <> '' as shows")
+        .groupBy("status", "day", "shows")
         .count()
         .collectAsList()
-        .forEach(row -> statuses.put(row.getString(0), row.getLong(1)));
-    return statuses;
+        .forEach(
+            row -> {
+              statuses.merge(row.getString(0), row.getLong(3), Long::sum);
+              if (row.getBoolean(2) && !row.getString(1).equals(ReportRow.UNDATED)) {
+                evenings.add(LocalDate.parse(row.getString(1)));
+              }
+            });
+    return new Counts(statuses, evenings);
   }
 
-  private Collection<LocalDate> evenings(
-      Dataset<Row> photos, Broadcast<BookFiles> book, Farm farm) {
-    if (request.evenings() == Evenings.NONE) {
+  private record Counts(Map<String, Long> statuses, NavigableSet<LocalDate> evenings) {}
+
+  private Collection<LocalDate> wanted(NavigableSet<LocalDate> evenings, Farm farm) {
+    if (request.evenings() == Evenings.NONE || evenings.isEmpty()) {
       return List.of();
     }
-    NavigableSet<LocalDate> evenings = new TreeSet<>();
-    photos
-        .filter("size(measured.measure.rafts) > 0")
-        .selectExpr("measured.measure.takenAt")
-        .map((MapFunction<Row, String>) row -> evening(row, book), Encoders.STRING())
-        .distinct()
-        .collectAsList()
-        .forEach(day -> evenings.add(LocalDate.parse(day)));
-    if (request.evenings() == Evenings.ALL || evenings.isEmpty()) {
+    if (request.evenings() == Evenings.ALL) {
       return evenings;
     }
     // A photo dated in the future is measured, and never becomes the run's evening.
-    LocalDate last = farm.evening(request.startedAt().plusDays(1));
-    LocalDate latest = evenings.floor(last);
+    LocalDate latest = evenings.floor(farm.evening(request.startedAt().plusDays(1)));
     return List.of(latest == null ? evenings.last() : latest);
-  }
-
-  private static String evening(Row row, Broadcast<BookFiles> book) {
-    OffsetDateTime at = OffsetDateTime.parse(row.getString(0));
-    return book.value().open().book().farm().evening(at).toString();
   }
 }

@@ -5,9 +5,11 @@ import java.io.IOException;
 import java.nio.file.Path;
 import java.time.Duration;
 import java.util.ArrayList;
+import java.util.HashSet;
 import java.util.Iterator;
 import java.util.List;
 import java.util.Optional;
+import java.util.Set;
 import java.util.function.Consumer;
 import org.apache.spark.sql.Dataset;
 import org.apache.spark.sql.Row;
@@ -18,7 +20,6 @@ import org.raftgauge.batch.store.History;
 import org.raftgauge.batch.store.Kept;
 import org.raftgauge.cluster.dataset.Commit;
 import org.raftgauge.cluster.dataset.DatasetFolder;
-import org.raftgauge.cluster.first.FirstPass;
 import org.raftgauge.cluster.first.Stored;
 import org.raftgauge.cluster.rows.RecordRows;
 
@@ -69,13 +70,16 @@ public final class ImportDataset {
       for (Commit.Round round : dataset.commit().rounds()) {
         Iterator<Row> rows = rows(round);
         List<Kept> batch = new ArrayList<>();
+        Set<String> seen = new HashSet<>();
         while (rows.hasNext()) {
           Measured measured = RecordRows.of(Stored.class).record(rows.next()).measured();
+          String sha256 = measured.measure().sha256();
           boolean has =
-              history
-                  .find(measured.measure().sha256())
-                  .filter(k -> k.settings().equals(measured.settings()))
-                  .isPresent();
+              !seen.add(sha256)
+                  || history
+                      .find(sha256)
+                      .filter(k -> k.settings().equals(measured.settings()))
+                      .isPresent();
           known += has ? 1 : 0;
           added += has ? 0 : 1;
           if (!has) {
@@ -104,7 +108,7 @@ public final class ImportDataset {
             .read()
             .schema(RecordRows.of(Stored.class).schema())
             .parquet(dataset.round(round.folder()));
-    return FirstPass.firstOfCopies(all.filter("measured.source = 'FRESH'"))
+    return all.filter("measured.source = 'FRESH'")
         .orderBy("measured.measure.photo")
         .toLocalIterator();
   }

@@ -25,6 +25,12 @@ public final class Session {
     settings.setIfMissing("spark.ui.enabled", local ? "false" : "true");
     // Cycles and days are names: none of them is to be read as a number or date.
     settings.setIfMissing("spark.sql.sources.partitionColumnTypeInference.enabled", "false");
+    // Rows are few beside the work of a photo: compiling code for each plan would cost more than it
+    // saves, and so would planning anew after each shuffle.
+    settings.setIfMissing("spark.sql.codegen.wholeStage", "false");
+    settings.setIfMissing("spark.sql.codegen.factoryMode", "NO_CODEGEN");
+    settings.setIfMissing("spark.sql.adaptive.enabled", "false");
+    settings.setIfMissing("spark.sql.debug.maxToStringFields", "1000");
     boolean asked = settings.contains(SHUFFLES);
     SparkSession spark = SparkSession.builder().config(settings).getOrCreate();
     if (!asked) {

@@ -19,6 +19,7 @@ final class Islands implements Serializable {
 
   private final HashMap<String, String> parents = new HashMap<>();
   private final HashMap<String, String> copies = new HashMap<>();
+  private final HashMap<String, String> firsts = new HashMap<>();
 
   /** Notes that rafts were seen in one photo. */
   void together(List<String> rafts) {
@@ -30,6 +31,12 @@ final class Islands implements Serializable {
   /** Notes of which photo the copies of some bytes are settled along. */
   void copies(String sha256, String photo, List<String> rafts) {
     copies.put(sha256, of(photo, "", rafts));
+    firsts.put(sha256, photo);
+  }
+
+  /** Returns whether a photo is the first of those with its bytes. */
+  boolean isFirst(String photo, String sha256) {
+    return firsts.getOrDefault(sha256, photo).equals(photo);
   }
 
   /**

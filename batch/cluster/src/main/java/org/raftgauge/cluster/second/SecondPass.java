@@ -4,6 +4,7 @@ package org.raftgauge.cluster.second;
 import java.util.ArrayList;
 import java.util.List;
 import org.apache.spark.api.java.JavaSparkContext;
+import org.apache.spark.api.java.function.FilterFunction;
 import org.apache.spark.api.java.function.MapFunction;
 import org.apache.spark.broadcast.Broadcast;
 import org.apache.spark.sql.Dataset;
@@ -57,15 +58,17 @@ public final class SecondPass {
    * Settles a run's photos.
    *
    * @param all every measure of the dataset by this program
+   * @param rounds number of rounds that they are from
    * @param first which of them the run's photos have
    * @param book the book
    * @return rows of the reports
    */
   public static Outcome settle(
-      Dataset<Row> all, FirstPass.Outcome first, Broadcast<BookFiles> book) {
+      Dataset<Row> all, int rounds, FirstPass.Outcome first, Broadcast<BookFiles> book) {
     Dataset<Row> run =
         FirstPass.ofRun(all, first).withColumn("in_run", functions.lit(true));
-    Dataset<Row> photos = run.unionByName(earlier(all, run));
+    boolean more = rounds > first.rounds().size();
+    Dataset<Row> photos = more ? run.unionByName(earlier(all, run)) : run;
     return new SecondPass(all.sparkSession(), book, photos).outcome();
   }
 
@@ -87,9 +90,9 @@ public final class SecondPass {
   }
 
   private Outcome outcome() {
-    Dataset<Row> distinct = distinct();
-    Broadcast<ArrayList<Row>> doubts = send(charted(distinct));
     Broadcast<Islands> islands = send(islands());
+    Dataset<Row> distinct = distinct(islands);
+    Broadcast<ArrayList<Row>> doubts = send(charted(distinct));
     Dataset<Row> rows =
         photos
             .filter("in_run or measured.measure.status = 'USED'")
@@ -101,21 +104,11 @@ public final class SecondPass {
   }
 
   /** Returns the measured photos that show rafts, of copies the first; what a history would keep. */
-  private Dataset<Row> distinct() {
+  private Dataset<Row> distinct(Broadcast<Islands> islands) {
     return photos
         .filter("measured.source <> 'FAILED' and measured.measure.takenAt is not null")
         .filter("measured.measure.status in ('USED', 'HELD')")
-        .withColumn(
-            "copy",
-            functions
-                .row_number()
-                .over(
-                    Window.partitionBy(functions.expr("measured.measure.sha256"))
-                        .orderBy(
-                            functions.col("in_run").desc(),
-                            functions.expr("measured.measure.photo"))))
-        .filter("copy = 1")
-        .drop("copy");
+        .filter((FilterFunction<Row>) row -> islands.value().isFirst(photo(row), sha256(row)));
   }
 
   private ArrayList<Row> charted(Dataset<Row> distinct) {
@@ -131,6 +124,14 @@ public final class SecondPass {
                 new ChartTask(book), Encoders.row(RecordRows.of(StationDoubt.class).schema()))
             .collectAsList();
     return new ArrayList<>(doubts);
+  }
+
+  private static String photo(Row row) {
+    return row.<Row>getAs("measured").<Row>getAs("measure").getAs("photo");
+  }
+
+  private static String sha256(Row row) {
+    return row.<Row>getAs("measured").<Row>getAs("measure").getAs("sha256");
   }
 
   private static String station(Row row) {
@@ -162,21 +163,20 @@ public final class SecondPass {
         .collectAsList()
         .forEach(row -> islands.together(row.getList(0)));
     photos
-        .filter("in_run and measured.source <> 'FAILED'")
+        .filter("measured.source <> 'FAILED'")
         .selectExpr(
             "measured.measure.sha256 as sha256",
-            "measured.measure.photo as photo",
-            RAFTS + " as rafts")
+            "struct(not in_run as later, measured.measure.photo as photo, "
+                + RAFTS
+                + " as rafts) as place")
         .groupBy("sha256")
-        .agg(
-            functions.count("*").as("n"),
-            functions.min(functions.struct("photo", "rafts")).as("first"))
+        .agg(functions.count("*").as("n"), functions.min("place").as("first"))
         .filter("n > 1")
         .collectAsList()
         .forEach(
             row -> {
               Row first = row.getStruct(2);
-              islands.copies(row.getString(0), first.getString(0), first.getList(1));
+              islands.copies(row.getString(0), first.getString(1), first.getList(2));
             });
     return islands;
   }
