@@ -105,13 +105,16 @@ public final class DatasetFolder {
     return new Path(new Path(new Path(root, TABLES), run), table).toString();
   }
 
-  /** Returns the names of the reports that the dataset holds, sorted. */
+  /** Returns the names of the reports of which the dataset holds rows, sorted. */
   public List<String> tables() throws IOException {
-    return list(new Path(new Path(root, TABLES), commit.tables())).stream()
-        .filter(FileStatus::isDirectory)
-        .map(f -> f.getPath().getName())
-        .sorted()
-        .toList();
+    List<String> tables = new ArrayList<>();
+    for (FileStatus table : list(new Path(new Path(root, TABLES), commit.tables()))) {
+      if (list(table.getPath()).stream().anyMatch(f -> f.getPath().getName().contains("="))) {
+        tables.add(table.getPath().getName());
+      }
+    }
+    tables.sort(null);
+    return tables;
   }
 
   /**

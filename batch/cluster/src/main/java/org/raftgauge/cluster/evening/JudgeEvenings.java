@@ -9,6 +9,7 @@ import java.util.Iterator;
 import java.util.List;
 import java.util.Map;
 import java.util.Objects;
+import java.util.Set;
 import org.apache.spark.api.java.JavaSparkContext;
 import org.apache.spark.api.java.function.FlatMapFunction;
 import org.apache.spark.api.java.function.MapFunction;
@@ -68,6 +69,13 @@ public final class JudgeEvenings {
   /** Returns the columns of the reports, by name. */
   public static Map<String, List<String>> headers() {
     return EveningReports.headers();
+  }
+
+  /** Returns the columns of the reports that an evening has even where nothing is to be said. */
+  public static Map<String, List<String>> always() {
+    Map<String, List<String>> always = EveningReports.headers();
+    always.keySet().retainAll(Set.of("verdicts", "curves", "worklist"));
+    return always;
   }
 
   private static Iterator<Row> sent(Row row, Blocks blocks) {

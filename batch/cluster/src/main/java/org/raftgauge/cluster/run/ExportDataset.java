@@ -1,7 +1,6 @@
 // SPDX-License-Identifier: Apache-2.0
 package org.raftgauge.cluster.run;
 
-import java.io.BufferedWriter;
 import java.io.IOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
@@ -17,6 +16,7 @@ import org.apache.spark.sql.Dataset;
 import org.apache.spark.sql.Row;
 import org.apache.spark.sql.SparkSession;
 import org.raftgauge.cluster.dataset.DatasetFolder;
+import org.raftgauge.cluster.evening.JudgeEvenings;
 import org.raftgauge.cluster.rows.ReportColumns;
 
 /** Writes a dataset's reports as CSV files: the bytes that a run on a folder writes. */
@@ -53,6 +53,11 @@ public final class ExportDataset {
    */
   public void to(Path out) throws IOException {
     Files.createDirectories(out);
+    for (Map.Entry<String, List<String>> report : JudgeEvenings.always().entrySet()) {
+      try (CSVPrinter printer = printer(out.resolve(report.getKey() + ".csv"))) {
+        printer.printRecord(report.getValue());
+      }
+    }
     for (String table : dataset.tables()) {
       Dataset<Row> rows =
           spark.read().parquet(dataset.table(dataset.commit().tables(), table));
@@ -79,17 +84,13 @@ public final class ExportDataset {
         write(evening, "place", out.resolve(table + ".csv"));
       }
     }
-    if (days.isEmpty()) {
-      write(rows, "place", out.resolve(table + ".csv"));
-    }
   }
 
   private static void write(Dataset<Row> rows, String order, Path file) throws IOException {
     List<String> header =
         Stream.of(rows.columns()).filter(column -> !EXTRA.contains(column)).toList();
-    Iterator<Row> sorted = rows.selectExpr("*").orderBy(order(rows, order)).toLocalIterator();
-    try (BufferedWriter writer = Files.newBufferedWriter(file, StandardCharsets.UTF_8);
-        CSVPrinter printer = new CSVPrinter(writer, CSVFormat.RFC4180)) {
+    Iterator<Row> sorted = rows.orderBy(order(rows, order)).toLocalIterator();
+    try (CSVPrinter printer = printer(file)) {
       printer.printRecord(header);
       while (sorted.hasNext()) {
         Row row = sorted.next();
@@ -97,6 +98,11 @@ public final class ExportDataset {
             header.stream().map(c -> ReportColumns.text(row.getAs(c))).toList());
       }
     }
+  }
+
+  private static CSVPrinter printer(Path file) throws IOException {
+    return new CSVPrinter(
+        Files.newBufferedWriter(file, StandardCharsets.UTF_8), CSVFormat.RFC4180);
   }
 
   private static org.apache.spark.sql.Column[] order(Dataset<Row> rows, String order) {
