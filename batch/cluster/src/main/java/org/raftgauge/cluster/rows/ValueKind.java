@@ -35,6 +35,7 @@ record ValueKind(
       Map.of(
           String.class, DataTypes.StringType,
           double.class, DataTypes.DoubleType,
+          Double.class, DataTypes.DoubleType,
           int.class, DataTypes.IntegerType,
           long.class, DataTypes.LongType,
           boolean.class, DataTypes.BooleanType);
