@@ -136,6 +136,7 @@ final class RunCommand implements Callable<Integer> {
         "local: threads of this program. spark: a cluster; --out is then a dataset, --master the"
             + " cluster's URL; see run --engine spark --help. Default: local."
       })
+  @SuppressWarnings("UnusedVariable") // there is one left when it is parsed
   private Engine engine = Engine.LOCAL;
 
   @Option(

@@ -21,7 +21,8 @@ import org.raftgauge.core.problem.Problem;
  */
 final class SparkEngine {
   private static final String MAIN = "org.raftgauge.cluster.cli.Cluster";
-  private static final String BUILD = "build it once, in the folder with pom.xml: mvn -B -DskipTests package";
+  private static final String BUILD =
+      "build it once, in the folder with pom.xml: mvn -B -DskipTests package";
 
   private final Path batch;
   private final Map<String, String> environment;

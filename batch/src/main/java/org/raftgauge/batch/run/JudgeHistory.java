@@ -55,8 +55,7 @@ public final class JudgeHistory {
   public static Judgement of(Sources sources, LocalDate evening, ForecastSource forecasts)
       throws IOException {
     Farm farm = sources.farm();
-    Seen seen =
-        seen(sources.history(), farm, evening, f -> StationDoubts.of(sources.doubts(), f));
+    Seen seen = seen(sources.history(), farm, evening, f -> StationDoubts.of(sources.doubts(), f));
     EveningResult closed = CloseEvening.of(farm.book(), seen, evening, forecasts.graders());
     Optional<EveningOutlook> ahead = forecasts.from(evening);
     return new Judgement(withTasks(closed, ahead, farm), ahead);

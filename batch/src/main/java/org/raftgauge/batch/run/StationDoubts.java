@@ -56,10 +56,7 @@ final class StationDoubts {
   static StationDoubts of(List<StationDoubt> charted, Farm farm) {
     StationDoubts doubts = new StationDoubts(farm);
     for (StationDoubt each : charted) {
-      doubts
-          .doubts
-          .computeIfAbsent(each.station(), s -> new TreeMap<>())
-          .put(each.evening(), each);
+      doubts.doubts.computeIfAbsent(each.station(), s -> new TreeMap<>()).put(each.evening(), each);
     }
     return doubts;
   }

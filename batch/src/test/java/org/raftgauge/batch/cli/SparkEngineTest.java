@@ -68,7 +68,8 @@ class SparkEngineTest {
     assertFalse(jars.contains("slf4j-nop.jar"), jars);
     List<String> here = engine.command(List.of("run", "p", "--master=local[2]"));
     assertTrue(here.stream().noneMatch(a -> a.startsWith("-Dspark.jars=")), here.toString());
-    assertEquals(List.of("run", "p", "--master=local[2]"), here.subList(here.size() - 3, here.size()));
+    assertEquals(
+        List.of("run", "p", "--master=local[2]"), here.subList(here.size() - 3, here.size()));
   }
 
   private Path built() throws IOException {
