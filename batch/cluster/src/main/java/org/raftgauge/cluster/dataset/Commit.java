@@ -15,6 +15,7 @@ import java.util.TreeMap;
  * @param version of the program
  * @param rounds folders of measures below {@code measures}, in the order in which they were made
  * @param tables the run whose folder below {@code tables} holds the reports; empty where none does
+ * @param reports which reports that run made
  */
 public record Commit(
     int number,
@@ -22,10 +23,11 @@ public record Commit(
     String startedAt,
     String version,
     List<Round> rounds,
-    String tables) {
+    String tables,
+    Reports reports) {
 
   /** The dataset that holds nothing yet. */
-  public static final Commit NONE = new Commit(0, "", "", "", List.of(), "");
+  public static final Commit NONE = new Commit(0, "", "", "", List.of(), "", new Reports(List.of(), List.of()));
 
   /** Copies the list. */
   public Commit {
@@ -39,6 +41,21 @@ public record Commit(
    * @param code hash of the measuring program
    */
   public record Round(String folder, String code) {}
+
+  /**
+   * Reports of a run, some of which may have no rows.
+   *
+   * @param names such as {@code sites}
+   * @param evenings that were judged, ISO 8601, in order
+   */
+  public record Reports(List<String> names, List<String> evenings) {
+
+    /** Copies the lists. */
+    public Reports {
+      names = List.copyOf(names);
+      evenings = List.copyOf(evenings);
+    }
+  }
 
   /** Returns the rounds that a program measured, by their places in the list. */
   public Map<Integer, String> roundsOf(String code) {
@@ -55,12 +72,13 @@ public record Commit(
   Commit with(RunStamp stamp, Round round) {
     List<Round> more = new ArrayList<>(rounds);
     more.add(round);
-    return new Commit(number + 1, stamp.run(), stamp.startedAt(), stamp.version(), more, tables);
+    return new Commit(
+        number + 1, stamp.run(), stamp.startedAt(), stamp.version(), more, tables, reports);
   }
 
   /** Returns the next commit, with a run's reports. */
-  Commit with(RunStamp stamp) {
+  Commit with(RunStamp stamp, Reports made) {
     return new Commit(
-        number + 1, stamp.run(), stamp.startedAt(), stamp.version(), rounds, stamp.run());
+        number + 1, stamp.run(), stamp.startedAt(), stamp.version(), rounds, stamp.run(), made);
   }
 }

@@ -105,16 +105,16 @@ public final class DatasetFolder {
     return new Path(new Path(new Path(root, TABLES), run), table).toString();
   }
 
-  /** Returns the names of the reports of which the dataset holds rows, sorted. */
-  public List<String> tables() throws IOException {
-    List<String> tables = new ArrayList<>();
-    for (FileStatus table : list(new Path(new Path(root, TABLES), commit.tables()))) {
-      if (list(table.getPath()).stream().anyMatch(f -> f.getPath().getName().contains("="))) {
-        tables.add(table.getPath().getName());
-      }
-    }
-    tables.sort(null);
-    return tables;
+  /**
+   * Says whether the dataset holds rows of a report.
+   *
+   * @param table its name
+   * @return false where there is nothing to read
+   * @throws IOException if it cannot be told
+   */
+  public boolean hasRows(String table) throws IOException {
+    return list(new Path(table(commit.tables(), table))).stream()
+        .anyMatch(f -> f.getPath().getName().contains("="));
   }
 
   /**
@@ -132,10 +132,11 @@ public final class DatasetFolder {
    * Publishes a run's reports, which stand in their places, in the place of the earlier ones.
    *
    * @param stamp the run
+   * @param reports which they are
    * @throws IOException if it cannot, or another run was faster
    */
-  public void publish(RunStamp stamp) throws IOException {
-    write(commit.with(stamp));
+  public void publish(RunStamp stamp, Commit.Reports reports) throws IOException {
+    write(commit.with(stamp, reports));
   }
 
   /**

@@ -10,6 +10,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Objects;
 import java.util.Set;
+import java.util.TreeSet;
 import org.apache.spark.api.java.JavaSparkContext;
 import org.apache.spark.api.java.function.FlatMapFunction;
 import org.apache.spark.api.java.function.MapFunction;
@@ -20,6 +21,7 @@ import org.apache.spark.sql.Row;
 import org.apache.spark.sql.RowFactory;
 import org.apache.spark.sql.types.DataTypes;
 import org.apache.spark.sql.types.StructType;
+import org.raftgauge.batch.run.Farm;
 import org.raftgauge.cluster.first.BookFiles;
 import org.raftgauge.cluster.first.Stored;
 import org.raftgauge.cluster.rows.RecordRows;
@@ -71,11 +73,21 @@ public final class JudgeEvenings {
     return EveningReports.headers();
   }
 
-  /** Returns the columns of the reports that an evening has even where nothing is to be said. */
-  public static Map<String, List<String>> always() {
-    Map<String, List<String>> always = EveningReports.headers();
-    always.keySet().retainAll(Set.of("verdicts", "curves", "worklist"));
-    return always;
+  /**
+   * Names the reports of evenings, with or without rows.
+   *
+   * @param evenings judged
+   * @param farm the book
+   * @return forecasts among them where something was expected to stand
+   */
+  public static Set<String> names(Collection<LocalDate> evenings, Farm farm) {
+    Set<String> names = new TreeSet<>();
+    for (LocalDate evening : evenings) {
+      boolean ahead = !farm.asOf(evening).expectedRafts(evening).isEmpty();
+      names.addAll(
+          ahead ? EveningReports.headers().keySet() : Set.of("verdicts", "curves", "worklist"));
+    }
+    return names;
   }
 
   private static Iterator<Row> sent(Row row, Blocks blocks) {

@@ -7,6 +7,7 @@ import java.nio.file.Path;
 import java.time.LocalDate;
 import java.time.OffsetDateTime;
 import java.time.format.DateTimeFormatter;
+import java.util.ArrayList;
 import java.util.Collection;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -25,6 +26,7 @@ import org.apache.spark.sql.SparkSession;
 import org.apache.spark.storage.StorageLevel;
 import org.raftgauge.batch.run.Farm;
 import org.raftgauge.batch.run.ProgramVersion;
+import org.raftgauge.cluster.dataset.Commit;
 import org.raftgauge.cluster.dataset.DatasetFolder;
 import org.raftgauge.cluster.dataset.RunStamp;
 import org.raftgauge.cluster.evening.JudgeEvenings;
@@ -141,15 +143,18 @@ public final class ClusterRun {
     new WriteReports(dataset, stamp).write(rows, headers());
     Counts counts = counts(rows);
     rows.unpersist();
-    Collection<LocalDate> evenings =
-        wanted(counts.evenings(), book.value().open().book().farm());
+    Farm farm = book.value().open().book().farm();
+    Collection<LocalDate> evenings = wanted(counts.evenings(), farm);
     if (!evenings.isEmpty()) {
       Dataset<Row> judged =
           JudgeEvenings.judge(second, evenings, book).persist(StorageLevel.MEMORY_AND_DISK());
       new WriteReports(dataset, stamp).write(judged, JudgeEvenings.headers());
       judged.unpersist();
     }
-    dataset.publish(stamp);
+    List<String> names = new ArrayList<>(headers().keySet());
+    names.addAll(JudgeEvenings.names(evenings, farm));
+    List<String> days = evenings.stream().map(LocalDate::toString).toList();
+    dataset.publish(stamp, new Commit.Reports(names, days));
     dataset.clear(stamp.run());
     return new Summary(counts.statuses(), found.photos().size() - known, known, evenings);
   }
@@ -163,7 +168,8 @@ public final class ClusterRun {
         version.measuringCode());
   }
 
-  private static Map<String, List<String>> headers() {
+  /** Returns the columns of the reports on photos, by name. */
+  static Map<String, List<String>> headers() {
     Map<String, List<String>> headers = new LinkedHashMap<>();
     headers.put("photos", ReportColumns.cells(PhotosTable.csv(List.of())).header());
     headers.put("sites", ReportColumns.cells(SitesTable.csv(List.of())).header());

@@ -5,6 +5,7 @@ import java.io.IOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.ArrayList;
 import java.util.Iterator;
 import java.util.List;
 import java.util.Map;
@@ -15,6 +16,7 @@ import org.apache.commons.csv.CSVPrinter;
 import org.apache.spark.sql.Dataset;
 import org.apache.spark.sql.Row;
 import org.apache.spark.sql.SparkSession;
+import org.raftgauge.cluster.dataset.Commit;
 import org.raftgauge.cluster.dataset.DatasetFolder;
 import org.raftgauge.cluster.evening.JudgeEvenings;
 import org.raftgauge.cluster.rows.ReportColumns;
@@ -53,37 +55,40 @@ public final class ExportDataset {
    */
   public void to(Path out) throws IOException {
     Files.createDirectories(out);
-    for (Map.Entry<String, List<String>> report : JudgeEvenings.always().entrySet()) {
-      try (CSVPrinter printer = printer(out.resolve(report.getKey() + ".csv"))) {
-        printer.printRecord(report.getValue());
-      }
-    }
-    for (String table : dataset.tables()) {
-      Dataset<Row> rows =
-          spark.read().parquet(dataset.table(dataset.commit().tables(), table));
+    Commit.Reports reports = dataset.commit().reports();
+    for (String table : reports.names()) {
+      Dataset<Row> rows = rows(table);
       if (ORDER.containsKey(table)) {
         write(rows, ORDER.get(table), out.resolve(table + ".csv"));
-      } else {
-        evenings(rows, table, out);
+        continue;
+      }
+      for (String day : reports.evenings()) {
+        Dataset<Row> evening = rows.filter(rows.col("day").equalTo(day));
+        if (reports.evenings().size() > 1) {
+          Path folder = Files.createDirectories(out.resolve("evenings").resolve(day));
+          write(evening, "place", folder.resolve(table + ".csv"));
+        }
+        if (day.equals(reports.evenings().get(reports.evenings().size() - 1))) {
+          write(evening, "place", out.resolve(table + ".csv"));
+        }
       }
     }
   }
 
-  private void evenings(Dataset<Row> rows, String table, Path out) throws IOException {
-    List<String> days =
-        rows.select("day").distinct().sort("day").collectAsList().stream()
-            .map(row -> row.getString(0))
-            .toList();
-    for (String day : days) {
-      Dataset<Row> evening = rows.filter(rows.col("day").equalTo(day));
-      if (days.size() > 1) {
-        Path folder = Files.createDirectories(out.resolve("evenings").resolve(day));
-        write(evening, "place", folder.resolve(table + ".csv"));
-      }
-      if (day.equals(days.get(days.size() - 1))) {
-        write(evening, "place", out.resolve(table + ".csv"));
-      }
+  /** Returns a report's rows; Parquet of none has no columns, which are then the program's. */
+  private Dataset<Row> rows(String table) throws IOException {
+    if (dataset.hasRows(table)) {
+      return spark.read().parquet(dataset.table(dataset.commit().tables(), table));
     }
+    List<String> header = new ArrayList<>(header(table));
+    header.addAll(EXTRA);
+    return spark.createDataFrame(List.of(), ReportColumns.schema(table, header));
+  }
+
+  private static List<String> header(String table) {
+    return ORDER.containsKey(table)
+        ? ClusterRun.headers().get(table)
+        : JudgeEvenings.headers().get(table);
   }
 
   private static void write(Dataset<Row> rows, String order, Path file) throws IOException {

@@ -92,7 +92,7 @@ public final class SecondPass {
   private Outcome outcome() {
     Broadcast<Islands> islands = send(islands());
     Dataset<Row> distinct = distinct(islands);
-    Broadcast<ArrayList<Row>> doubts = send(charted(distinct));
+    Broadcast<ArrayList<Row>> doubts = send(new ArrayList<>(charted(distinct)));
     Dataset<Row> rows =
         photos
             .filter("in_run or measured.measure.status = 'USED'")
@@ -111,9 +111,8 @@ public final class SecondPass {
         .filter((FilterFunction<Row>) row -> islands.value().isFirst(photo(row), sha256(row)));
   }
 
-  private ArrayList<Row> charted(Dataset<Row> distinct) {
-    List<Row> doubts =
-        distinct
+  private List<Row> charted(Dataset<Row> distinct) {
+    return distinct
             // A chart asks nothing of the sites, which are most of a measure.
             .withColumn(
                 "measured",
@@ -123,7 +122,6 @@ public final class SecondPass {
             .flatMapGroups(
                 new ChartTask(book), Encoders.row(RecordRows.of(StationDoubt.class).schema()))
             .collectAsList();
-    return new ArrayList<>(doubts);
   }
 
   private static String photo(Row row) {

@@ -33,7 +33,7 @@ class DatasetFolderTest {
         InputException.class,
         () -> DatasetFolder.read(folder.toString(), new Configuration()),
         "no reports yet");
-    dataset.publish(STAMP);
+    dataset.publish(STAMP, new Commit.Reports(List.of("sites"), List.of()));
     Commit commit = DatasetFolder.read(folder.toString(), new Configuration()).commit();
     assertEquals(List.of(new Commit.Round("r1-0", "c1")), commit.rounds());
     assertEquals("r1", commit.tables());
