@@ -41,15 +41,13 @@ final class ExportCommand implements Callable<Integer> {
       try (Stream<Path> files = Files.list(out)) {
         if (files.findAny().isPresent()) {
           throw new InputException(
-              List.of(
-                  new Problem("OUT " + out, "is not empty", "give a new or empty folder")));
+              List.of(new Problem("OUT " + out, "is not empty", "give a new or empty folder")));
         }
       }
     }
     SparkSession spark = master.start();
     try {
-      DatasetFolder dataset =
-          DatasetFolder.read(place, spark.sparkContext().hadoopConfiguration());
+      DatasetFolder dataset = DatasetFolder.read(place, spark.sparkContext().hadoopConfiguration());
       new ExportDataset(spark, dataset).to(out);
       System.out.println("Exported to " + out.toAbsolutePath().normalize());
       return 0;

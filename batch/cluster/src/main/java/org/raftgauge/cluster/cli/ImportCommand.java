@@ -53,8 +53,7 @@ final class ImportCommand implements Callable<Integer> {
     }
     SparkSession spark = master.start();
     try {
-      DatasetFolder dataset =
-          DatasetFolder.read(place, spark.sparkContext().hadoopConfiguration());
+      DatasetFolder dataset = DatasetFolder.read(place, spark.sparkContext().hadoopConfiguration());
       ImportDataset.Outcome outcome =
           new ImportDataset(spark, dataset)
               .into(

@@ -107,8 +107,7 @@ final class RunOnSpark implements Callable<Integer> {
     open.problems().forEach(System.err::println);
     SparkSession spark = master.start();
     try {
-      OptionalInt parts =
-          partitions == null ? OptionalInt.empty() : OptionalInt.of(partitions);
+      OptionalInt parts = partitions == null ? OptionalInt.empty() : OptionalInt.of(partitions);
       ClusterRun.Request request =
           new ClusterRun.Request(
               photos,

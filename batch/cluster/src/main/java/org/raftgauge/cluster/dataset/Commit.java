@@ -27,7 +27,8 @@ public record Commit(
     Reports reports) {
 
   /** The dataset that holds nothing yet. */
-  public static final Commit NONE = new Commit(0, "", "", "", List.of(), "", new Reports(List.of(), List.of()));
+  public static final Commit NONE =
+      new Commit(0, "", "", "", List.of(), "", new Reports(List.of(), List.of()));
 
   /** Copies the list. */
   public Commit {

@@ -93,5 +93,4 @@ final class Blocks implements Serializable {
     }
     return blocks;
   }
-
 }

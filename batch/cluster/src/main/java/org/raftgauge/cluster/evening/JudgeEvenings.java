@@ -59,10 +59,8 @@ public final class JudgeEvenings {
     StructType sent =
         RecordRows.of(Stored.class).schema().add("block", DataTypes.IntegerType, false);
     return photos
-        .flatMap(
-            (FlatMapFunction<Row, Row>) row -> sent(row, blocks.value()), Encoders.row(sent))
-        .groupByKey(
-            (MapFunction<Row, Integer>) row -> row.getInt(BLOCK_COLUMN), Encoders.INT())
+        .flatMap((FlatMapFunction<Row, Row>) row -> sent(row, blocks.value()), Encoders.row(sent))
+        .groupByKey((MapFunction<Row, Integer>) row -> row.getInt(BLOCK_COLUMN), Encoders.INT())
         .flatMapGroups(
             new JudgeTask(book, second.doubts(), blocks),
             Encoders.row(RecordRows.of(ReportRow.class).schema()));

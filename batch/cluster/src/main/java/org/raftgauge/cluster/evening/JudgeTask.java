@@ -27,11 +27,10 @@ final class JudgeTask implements FlatMapGroupsFunction<Integer, Row, Row> {
   private static final long serialVersionUID = 1;
 
   private final Broadcast<BookFiles> book;
-  private final Broadcast<ArrayList<Row>> doubts;
+  private final Broadcast<List<Row>> doubts;
   private final Broadcast<Blocks> blocks;
 
-  JudgeTask(
-      Broadcast<BookFiles> book, Broadcast<ArrayList<Row>> doubts, Broadcast<Blocks> blocks) {
+  JudgeTask(Broadcast<BookFiles> book, Broadcast<List<Row>> doubts, Broadcast<Blocks> blocks) {
     this.book = book;
     this.doubts = doubts;
     this.blocks = blocks;

@@ -104,10 +104,7 @@ public final class FirstPass {
     context.setJobDescription("measure " + photos.size() + " photos");
     JavaRDD<Row> rows =
         context.parallelize(slices, slices.size()).mapPartitions(new MeasureTask(book, read));
-    spark
-        .createDataFrame(rows, RecordRows.of(Stored.class).schema())
-        .write()
-        .parquet(folder);
+    spark.createDataFrame(rows, RecordRows.of(Stored.class).schema()).write().parquet(folder);
     context.setJobDescription("");
   }
 
@@ -183,8 +180,7 @@ public final class FirstPass {
 
   private static Dataset<Row> places(SparkSession spark, Map<String, Integer> known) {
     List<Row> rows = new ArrayList<>();
-    known.forEach(
-        (photo, round) -> rows.add(org.apache.spark.sql.RowFactory.create(photo, round)));
+    known.forEach((photo, round) -> rows.add(org.apache.spark.sql.RowFactory.create(photo, round)));
     return spark.createDataFrame(
         rows,
         DataTypes.createStructType(

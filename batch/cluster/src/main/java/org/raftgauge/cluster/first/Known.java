@@ -62,8 +62,12 @@ public final class Known {
     measures
         .filter("measured.source = 'FRESH'")
         .selectExpr(
-            "measured.measure.photo", "measured.settings", "round", "measured.measure.sha256",
-            "bytes", "modifiedMs")
+            "measured.measure.photo",
+            "measured.settings",
+            "round",
+            "measured.measure.sha256",
+            "bytes",
+            "modifiedMs")
         .toLocalIterator()
         .forEachRemaining(this::add);
   }

@@ -15,8 +15,7 @@ import org.raftgauge.core.measure.PhotoFacts;
  * @param earlierSha256 of the bytes that an earlier run measured under the same settings from
  *     another file of this path; empty where there was none
  */
-public record Listed(
-    String uri, long bytes, long modifiedMs, Facts facts, String earlierSha256)
+public record Listed(String uri, long bytes, long modifiedMs, Facts facts, String earlierSha256)
     implements Serializable {
 
   /** Facts of a photo with empty texts for what is not known. */

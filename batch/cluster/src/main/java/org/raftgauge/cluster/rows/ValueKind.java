@@ -25,10 +25,7 @@ import scala.jdk.javaapi.CollectionConverters;
  * @param in from cell to value
  */
 record ValueKind(
-    DataType type,
-    boolean optional,
-    Function<Object, Object> out,
-    Function<Object, Object> in) {
+    DataType type, boolean optional, Function<Object, Object> out, Function<Object, Object> in) {
 
   /** Cells that are the value itself. */
   private static final Map<Class<?>, DataType> SAME =

@@ -33,6 +33,7 @@ import org.raftgauge.cluster.evening.JudgeEvenings;
 import org.raftgauge.cluster.first.BookFiles;
 import org.raftgauge.cluster.first.FirstPass;
 import org.raftgauge.cluster.first.ListPhotos;
+import org.raftgauge.cluster.rows.ReportColumns;
 import org.raftgauge.cluster.second.ReportRow;
 import org.raftgauge.cluster.second.SecondPass;
 import org.raftgauge.cluster.second.WriteReports;
@@ -41,7 +42,6 @@ import org.raftgauge.core.problem.Problem;
 import org.raftgauge.core.report.PhotosTable;
 import org.raftgauge.core.report.RaftsTable;
 import org.raftgauge.core.report.SitesTable;
-import org.raftgauge.cluster.rows.ReportColumns;
 
 /** A run on a cluster: from photos and a crop book to a dataset. */
 public final class ClusterRun {
@@ -137,8 +137,8 @@ public final class ClusterRun {
     long known = first.known().size();
     say.println("measured " + (found.photos().size() - known) + ", known " + known);
     Dataset<Row> all = FirstPass.measures(spark, dataset, stamp.code());
-    SecondPass.Outcome second = SecondPass.settle(
-            all, dataset.commit().roundsOf(stamp.code()).size(), first, book);
+    SecondPass.Outcome second =
+        SecondPass.settle(all, dataset.commit().roundsOf(stamp.code()).size(), first, book);
     Dataset<Row> rows = second.rows().persist(StorageLevel.MEMORY_AND_DISK());
     new WriteReports(dataset, stamp).write(rows, headers());
     Counts counts = counts(rows);

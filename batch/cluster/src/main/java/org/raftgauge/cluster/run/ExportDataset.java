@@ -99,15 +99,13 @@ public final class ExportDataset {
       printer.printRecord(header);
       while (sorted.hasNext()) {
         Row row = sorted.next();
-        printer.printRecord(
-            header.stream().map(c -> ReportColumns.text(row.getAs(c))).toList());
+        printer.printRecord(header.stream().map(c -> ReportColumns.text(row.getAs(c))).toList());
       }
     }
   }
 
   private static CSVPrinter printer(Path file) throws IOException {
-    return new CSVPrinter(
-        Files.newBufferedWriter(file, StandardCharsets.UTF_8), CSVFormat.RFC4180);
+    return new CSVPrinter(Files.newBufferedWriter(file, StandardCharsets.UTF_8), CSVFormat.RFC4180);
   }
 
   private static org.apache.spark.sql.Column[] order(Dataset<Row> rows, String order) {

@@ -26,7 +26,8 @@ public final class Cycles {
    * @return such as {@code butterhead-Marle_2026-03-01}
    */
   public static String of(Planting planting) {
-    return CropBook.cropKey(planting.crop(), planting.variety()).replaceAll("[^\\p{L}\\p{N}.-]+", "-")
+    return CropBook.cropKey(planting.crop(), planting.variety())
+            .replaceAll("[^\\p{L}\\p{N}.-]+", "-")
         + "_"
         + planting.startsOn();
   }

@@ -1,7 +1,6 @@
 // SPDX-License-Identifier: Apache-2.0
 package org.raftgauge.cluster.second;
 
-import java.util.ArrayList;
 import java.util.List;
 import org.apache.spark.api.java.JavaSparkContext;
 import org.apache.spark.api.java.function.FilterFunction;
@@ -51,8 +50,7 @@ public final class SecondPass {
    * @param photos the measures of all photos that may be judged by, each of other bytes
    * @param doubts what the charts of the stations say, rows of {@link StationDoubt}
    */
-  public record Outcome(
-      Dataset<Row> rows, Dataset<Row> photos, Broadcast<ArrayList<Row>> doubts) {}
+  public record Outcome(Dataset<Row> rows, Dataset<Row> photos, Broadcast<List<Row>> doubts) {}
 
   /**
    * Settles a run's photos.
@@ -65,8 +63,7 @@ public final class SecondPass {
    */
   public static Outcome settle(
       Dataset<Row> all, int rounds, FirstPass.Outcome first, Broadcast<BookFiles> book) {
-    Dataset<Row> run =
-        FirstPass.ofRun(all, first).withColumn("in_run", functions.lit(true));
+    Dataset<Row> run = FirstPass.ofRun(all, first).withColumn("in_run", functions.lit(true));
     boolean more = rounds > first.rounds().size();
     Dataset<Row> photos = more ? run.unionByName(earlier(all, run)) : run;
     return new SecondPass(all.sparkSession(), book, photos).outcome();
@@ -74,8 +71,7 @@ public final class SecondPass {
 
   /** Returns the photos that earlier runs measured and this one does not have. */
   private static Dataset<Row> earlier(Dataset<Row> all, Dataset<Row> run) {
-    Dataset<Row> have =
-        run.selectExpr("measured.measure.photo as have_photo").distinct();
+    Dataset<Row> have = run.selectExpr("measured.measure.photo as have_photo").distinct();
     return all.filter("measured.source = 'FRESH'")
         .withColumn(
             "latest",
@@ -92,18 +88,21 @@ public final class SecondPass {
   private Outcome outcome() {
     Broadcast<Islands> islands = send(islands());
     Dataset<Row> distinct = distinct(islands);
-    Broadcast<ArrayList<Row>> doubts = send(new ArrayList<>(charted(distinct)));
+    Broadcast<List<Row>> doubts = send(List.copyOf(charted(distinct)));
     Dataset<Row> rows =
         photos
             .filter("in_run or measured.measure.status = 'USED'")
             .groupByKey(
                 (MapFunction<Row, String>) row -> island(row, islands.value()), Encoders.STRING())
             .flatMapGroups(
-                new SettleTask(book, doubts), Encoders.row(RecordRows.of(ReportRow.class).schema()));
+                new SettleTask(book, doubts),
+                Encoders.row(RecordRows.of(ReportRow.class).schema()));
     return new Outcome(rows, distinct, doubts);
   }
 
-  /** Returns the measured photos that show rafts, of copies the first; what a history would keep. */
+  /**
+   * Returns the measured photos that show rafts, of copies the first; what a history would keep.
+   */
   private Dataset<Row> distinct(Broadcast<Islands> islands) {
     return photos
         .filter("measured.source <> 'FAILED' and measured.measure.takenAt is not null")
@@ -113,15 +112,13 @@ public final class SecondPass {
 
   private List<Row> charted(Dataset<Row> distinct) {
     return distinct
-            // A chart asks nothing of the sites, which are most of a measure.
-            .withColumn(
-                "measured",
-                functions.expr("measured").withField("measure.rafts", functions.expr(BARE)))
-            .groupByKey(
-                (MapFunction<Row, String>) SecondPass::station, Encoders.STRING())
-            .flatMapGroups(
-                new ChartTask(book), Encoders.row(RecordRows.of(StationDoubt.class).schema()))
-            .collectAsList();
+        // A chart asks nothing of the sites, which are most of a measure.
+        .withColumn(
+            "measured", functions.expr("measured").withField("measure.rafts", functions.expr(BARE)))
+        .groupByKey((MapFunction<Row, String>) SecondPass::station, Encoders.STRING())
+        .flatMapGroups(
+            new ChartTask(book), Encoders.row(RecordRows.of(StationDoubt.class).schema()))
+        .collectAsList();
   }
 
   private static String photo(Row row) {

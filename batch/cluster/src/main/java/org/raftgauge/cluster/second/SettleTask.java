@@ -41,9 +41,9 @@ final class SettleTask implements FlatMapGroupsFunction<String, Row, Row> {
   private static final int IN_RUN = 5;
 
   private final Broadcast<BookFiles> book;
-  private final Broadcast<ArrayList<Row>> doubts;
+  private final Broadcast<List<Row>> doubts;
 
-  SettleTask(Broadcast<BookFiles> book, Broadcast<ArrayList<Row>> doubts) {
+  SettleTask(Broadcast<BookFiles> book, Broadcast<List<Row>> doubts) {
     this.book = book;
     this.doubts = doubts;
   }

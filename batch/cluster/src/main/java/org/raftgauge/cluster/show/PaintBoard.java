@@ -22,8 +22,7 @@ final class PaintBoard {
   private static final int[][] MARKERS = {{28, 28}, {172, 28}, {172, 232}, {28, 232}};
   private static final int MARKER_PX = 40;
 
-  private final BufferedImage image =
-      new BufferedImage(WIDTH, HEIGHT, BufferedImage.TYPE_INT_RGB);
+  private final BufferedImage image = new BufferedImage(WIDTH, HEIGHT, BufferedImage.TYPE_INT_RGB);
   private final Graphics2D pen = image.createGraphics();
   private final Random random;
 
@@ -99,7 +98,10 @@ final class PaintBoard {
       for (int x = 0; x < WIDTH; x++) {
         Color c = new Color(image.getRGB(x, y));
         int n = (int) Math.round(3 * random.nextGaussian());
-        image.setRGB(x, y, new Color(lit(c.getRed(), n), lit(c.getGreen(), n), lit(c.getBlue(), n)).getRGB());
+        image.setRGB(
+            x,
+            y,
+            new Color(lit(c.getRed(), n), lit(c.getGreen(), n), lit(c.getBlue(), n)).getRGB());
       }
     }
     ByteArrayOutputStream out = new ByteArrayOutputStream();

@@ -67,7 +67,9 @@ class DatasetFolderTest {
   void aFolderOfOtherThingsIsRefused() throws Exception {
     Files.createFile(folder.resolve("holiday.txt"));
     assertEquals(
-        "OUT " + folder + ": holds \"holiday.txt\" and is no dataset; give a new or empty folder,"
+        "OUT "
+            + folder
+            + ": holds \"holiday.txt\" and is no dataset; give a new or empty folder,"
             + " or that of an earlier run",
         assertThrows(InputException.class, this::open).problems().get(0).toString());
   }

@@ -45,8 +45,11 @@ class SparkRunTest {
   @BeforeAll
   static void lay() throws IOException {
     Path photos = Files.createDirectories(work.resolve("photos"));
-    for (String name : List.of("2026-03-06/2026-03-06_KV-112.jpg", "2026-03-12/2026-03-12_KT-03.jpg",
-        "2026-03-14/2026-03-14_KV-118.jpg")) {
+    for (String name :
+        List.of(
+            "2026-03-06/2026-03-06_KV-112.jpg",
+            "2026-03-12/2026-03-12_KT-03.jpg",
+            "2026-03-14/2026-03-14_KV-118.jpg")) {
       Path to = photos.resolve(name);
       FileUtils.copyFile(SAMPLES.resolve("photos").resolve(name).toFile(), to.toFile());
     }
@@ -87,10 +90,8 @@ class SparkRunTest {
         DatasetFolder.read(
             work.resolve("data").toString(), spark.sparkContext().hadoopConfiguration());
     ImportDataset importing = new ImportDataset(spark, dataset);
-    assertEquals(
-        new ImportDataset.Outcome(6, 1), importing.into(book, Duration.ZERO, w -> {}));
-    assertEquals(
-        new ImportDataset.Outcome(0, 7), importing.into(book, Duration.ZERO, w -> {}));
+    assertEquals(new ImportDataset.Outcome(6, 1), importing.into(book, Duration.ZERO, w -> {}));
+    assertEquals(new ImportDataset.Outcome(0, 7), importing.into(book, Duration.ZERO, w -> {}));
     assertEquals(
         Files.readString(work.resolve("again/sites.csv")),
         Files.readString(plain("after-import", "imported").resolve("sites.csv")));
