@@ -3,6 +3,7 @@ package org.raftgauge.cluster.first;
 
 import java.util.Iterator;
 import java.util.List;
+import java.util.NoSuchElementException;
 import org.apache.spark.TaskContext;
 import org.apache.spark.TaskKilledException;
 import org.apache.spark.api.java.function.FlatMapFunction;
@@ -94,7 +95,9 @@ final class MeasureTask implements FlatMapFunction<Iterator<List<Listed>>, Row> 
 
     @Override
     public Listed next() {
-      hasNext();
+      if (!hasNext()) {
+        throw new NoSuchElementException();
+      }
       return list.next();
     }
   }

@@ -65,7 +65,7 @@ public final class ImportDataset {
   public Outcome into(Path book, Duration patience, Consumer<String> waiting) throws IOException {
     int added = 0;
     int known = 0;
-    try (BookLock lock = BookLock.take(book, patience, waiting::accept);
+    try (BookLock lock = BookLock.take(book, patience, waiting);
         History history = History.open(book.resolve("history.db"))) {
       for (Commit.Round round : dataset.commit().rounds()) {
         Iterator<Row> rows = rows(round);

@@ -35,7 +35,7 @@ public final class Session {
     SparkSession spark = SparkSession.builder().config(settings).getOrCreate();
     if (!asked) {
       int slots = Math.max(1, spark.sparkContext().defaultParallelism());
-      spark.conf().set(SHUFFLES, (long) 2 * slots);
+      spark.conf().set(SHUFFLES, 2L * slots);
     }
     return spark;
   }
