@@ -30,6 +30,7 @@ class ArchitectureTest {
           "photo",
           "marker",
           "plane",
+          "relief",
           "calibrate",
           "canopy",
           "site",

@@ -19,7 +19,12 @@ import picocli.CommandLine.Command;
       SeasonCommand.class,
       HarvestCommand.class,
       StationsCommand.class,
-      TraysCommand.class
+      FaultsCommand.class,
+      SoakCommand.class,
+      RobustnessCommand.class,
+      TraysCommand.class,
+      PaceCommand.class,
+      PairsCommand.class
     })
 public final class Proving {
 

@@ -3,6 +3,7 @@ package org.raftgauge.proving;
 
 import java.io.IOException;
 import java.nio.file.Path;
+import java.util.List;
 import java.util.concurrent.Callable;
 import org.raftgauge.proving.set.RenderSet;
 import org.raftgauge.proving.set.SetName;
@@ -30,9 +31,12 @@ final class RenderCommand implements Callable<Integer> {
   @Option(names = "--megapixels", description = "Size of each photo. Default: ${DEFAULT-VALUE}.")
   private double megapixels = 2.5;
 
+  @Option(names = "--look", description = "Only photos of this condition; may be repeated.")
+  private List<String> looks = List.of();
+
   @Override
   public Integer call() throws IOException {
-    SetName.Order order = new SetName.Order(seed, photos, megapixels);
+    SetName.Order order = new SetName.Order(seed, photos, megapixels, looks);
     RenderSet.make(out, set, order, path -> System.out.println(path));
     return 0;
   }

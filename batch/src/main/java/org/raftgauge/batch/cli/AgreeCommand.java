@@ -10,6 +10,7 @@ import org.raftgauge.batch.run.AgreeWithCalls;
 import org.raftgauge.core.evening.Agreement;
 import org.raftgauge.core.problem.InputException;
 import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
 
 /** Compares verdicts with the head grower's calls. */
@@ -36,12 +37,7 @@ final class AgreeCommand implements Callable<Integer> {
   private final Workplace workplace;
   private final Console console;
 
-  @Option(
-      names = "--book",
-      paramLabel = "BOOK",
-      required = true,
-      description = "Folder of the crop book.")
-  private Path book;
+  @Mixin private BookOptions options;
 
   @Option(
       names = "--out",
@@ -50,10 +46,6 @@ final class AgreeCommand implements Callable<Integer> {
           "Folder for agree.csv, agree.txt and crops/: a new or empty one, or an earlier one.")
   private Path out;
 
-  @Option(names = "--verbose", description = "Show where the program failed, if it does.")
-  @SuppressWarnings("UnusedVariable") // Raftgauge reads it from the parsed line
-  private boolean verbose;
-
   AgreeCommand(Workplace workplace, Console console) {
     this.workplace = workplace;
     this.console = console;
@@ -61,7 +53,7 @@ final class AgreeCommand implements Callable<Integer> {
 
   @Override
   public Integer call() throws InputException, IOException {
-    Folders.exists("BOOK", book, "give the folder that holds book.yaml");
+    Path book = options.find(console);
     Workplace.OpenBook open = workplace.open(book);
     open.problems().forEach(console.err()::println);
     Agreement agreement = AgreeWithCalls.of(book, open.farm());

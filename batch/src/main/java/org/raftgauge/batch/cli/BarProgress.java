@@ -53,6 +53,11 @@ final class BarProgress implements Progress {
   }
 
   @Override
+  public void readAgain(String photo, String why) {
+    quiet.readAgain(photo, why);
+  }
+
+  @Override
   public void failed(String photo, Throwable failure) {
     quiet.failed(photo, failure);
   }

@@ -8,7 +8,7 @@ import java.util.concurrent.Callable;
 import org.raftgauge.core.problem.InputException;
 import org.raftgauge.core.problem.Problem;
 import picocli.CommandLine.Command;
-import picocli.CommandLine.Option;
+import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Parameters;
 
 /** Checks a book, and a photo folder. */
@@ -40,16 +40,7 @@ final class CheckCommand implements Callable<Integer> {
       description = "Folder of photos with their manifest; only headers are read.")
   private Path photos;
 
-  @Option(
-      names = "--book",
-      paramLabel = "BOOK",
-      required = true,
-      description = "Folder of the crop book.")
-  private Path book;
-
-  @Option(names = "--verbose", description = "Show where the program failed, if it does.")
-  @SuppressWarnings("UnusedVariable") // Raftgauge reads it from the parsed line
-  private boolean verbose;
+  @Mixin private BookOptions options;
 
   CheckCommand(Workplace workplace, Console console) {
     this.workplace = workplace;
@@ -58,10 +49,10 @@ final class CheckCommand implements Callable<Integer> {
 
   @Override
   public Integer call() throws InputException {
-    Folders.exists("BOOK", book, "give the folder that holds book.yaml");
     if (photos != null) {
       Folders.exists("PHOTOS", photos, "give the folder that holds the photos");
     }
+    Path book = options.find(photos == null ? Path.of("") : photos, console);
     List<Problem> problems = workplace.check(book, Optional.ofNullable(photos));
     problems.forEach(console.err()::println);
     if (problems.isEmpty()) {

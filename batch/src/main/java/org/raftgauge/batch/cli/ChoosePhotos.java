@@ -40,8 +40,16 @@ record ChoosePhotos(Optional<LocalDate> since, Optional<LocalDate> to, Set<Strin
     return since.isEmpty() && to.isEmpty() && rafts.isEmpty();
   }
 
-  /** Refuses rafts that the book does not know. */
+  /** Refuses rafts that the book does not know, and days the wrong way round. */
   void check(Farm farm) throws InputException {
+    if (since.isPresent() && to.isPresent() && since.get().isAfter(to.get())) {
+      throw new InputException(
+          List.of(
+              new Problem(
+                  "--since " + since.get(),
+                  "is after --to " + to.get(),
+                  "give the first day with --since, the last with --to")));
+    }
     Set<String> known =
         farm.book().plantings().stream().map(Planting::raft).collect(Collectors.toSet());
     for (String raft : rafts) {

@@ -14,6 +14,7 @@ import org.raftgauge.core.problem.InputException;
 import org.raftgauge.core.problem.Problem;
 import org.raftgauge.core.table.DateText;
 import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.ParameterException;
@@ -45,12 +46,7 @@ final class ForecastCommand implements Callable<Integer> {
 
   @Spec private CommandSpec spec;
 
-  @Option(
-      names = "--book",
-      paramLabel = "BOOK",
-      required = true,
-      description = "Folder of the crop book.")
-  private Path book;
+  @Mixin private BookOptions options;
 
   @Option(
       names = "--on",
@@ -74,10 +70,6 @@ final class ForecastCommand implements Callable<Integer> {
   @Option(names = "--out", paramLabel = "OUT", required = true, description = "Folder to write to.")
   private Path out;
 
-  @Option(names = "--verbose", description = "Show where the program failed, if it does.")
-  @SuppressWarnings("UnusedVariable") // Raftgauge reads it from the parsed line
-  private boolean verbose;
-
   ForecastCommand(Console console) {
     this.console = console;
   }
@@ -93,6 +85,7 @@ final class ForecastCommand implements Callable<Integer> {
       List<Problem> wrong = findings.list();
       throw new InputException(wrong);
     }
+    Path book = options.find(console);
     CropBook read = GraderBook.open(book, console);
     new ForecastBook(read, book)
         .forecast(evening.get(), days, Optional.ofNullable(plan), out)

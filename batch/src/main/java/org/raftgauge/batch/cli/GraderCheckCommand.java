@@ -13,6 +13,7 @@ import org.raftgauge.core.grader.Grader;
 import org.raftgauge.core.problem.InputException;
 import org.raftgauge.core.problem.Problem;
 import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
 
 /** Tests new weighings against a grader. */
@@ -31,12 +32,7 @@ import picocli.CommandLine.Option;
 final class GraderCheckCommand implements Callable<Integer> {
   private final Console console;
 
-  @Option(
-      names = "--book",
-      paramLabel = "BOOK",
-      required = true,
-      description = "Folder of the crop book.")
-  private Path book;
+  @Mixin private BookOptions options;
 
   @Option(names = "--crop", paramLabel = "CROP", required = true, description = "Whose grader.")
   private String crop;
@@ -47,16 +43,13 @@ final class GraderCheckCommand implements Callable<Integer> {
       description = "Test weighings after this time instead, as in 2026-04-16T08:00.")
   private String since;
 
-  @Option(names = "--verbose", description = "Show where the program failed, if it does.")
-  @SuppressWarnings("UnusedVariable") // Raftgauge reads it from the parsed line
-  private boolean verbose;
-
   GraderCheckCommand(Console console) {
     this.console = console;
   }
 
   @Override
   public Integer call() throws InputException, IOException {
+    Path book = options.find(console);
     CropBook read = GraderBook.open(book, console);
     GraderBook.hasCrop(read, crop);
     Optional<Grader> grader = BookGraders.of(read, book, crop);

@@ -18,6 +18,7 @@ import org.raftgauge.core.grader.Regime;
 import org.raftgauge.core.grader.RegimeFit;
 import org.raftgauge.core.problem.InputException;
 import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.ParameterException;
@@ -41,12 +42,7 @@ final class GraderFitCommand implements Callable<Integer> {
 
   @Spec private CommandSpec spec;
 
-  @Option(
-      names = "--book",
-      paramLabel = "BOOK",
-      required = true,
-      description = "Folder of the crop book.")
-  private Path book;
+  @Mixin private BookOptions options;
 
   @Option(
       names = "--crop",
@@ -80,10 +76,6 @@ final class GraderFitCommand implements Callable<Integer> {
       })
   private boolean heights;
 
-  @Option(names = "--verbose", description = "Show where the program failed, if it does.")
-  @SuppressWarnings("UnusedVariable") // Raftgauge reads it from the parsed line
-  private boolean verbose;
-
   GraderFitCommand(Console console) {
     this.console = console;
   }
@@ -97,6 +89,7 @@ final class GraderFitCommand implements Callable<Integer> {
       throw new ParameterException(
           spec.commandLine(), "--state must be whole, trimmed, drained or unsaid, got " + state);
     }
+    Path book = options.find(console);
     CropBook read = GraderBook.open(book, console);
     GraderBook.hasCrop(read, crop);
     FitBook.Outcome outcome =

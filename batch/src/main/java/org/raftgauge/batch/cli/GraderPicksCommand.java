@@ -13,6 +13,7 @@ import org.raftgauge.core.book.CropBook;
 import org.raftgauge.core.problem.InputException;
 import org.raftgauge.core.problem.Problem;
 import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.ParameterException;
@@ -40,12 +41,7 @@ final class GraderPicksCommand implements Callable<Integer> {
 
   @Spec private CommandSpec spec;
 
-  @Option(
-      names = "--book",
-      paramLabel = "BOOK",
-      required = true,
-      description = "Folder of the crop book.")
-  private Path book;
+  @Mixin private BookOptions options;
 
   @Option(names = "--crop", paramLabel = "CROP", required = true, description = "Whose plants.")
   private String crop;
@@ -76,10 +72,6 @@ final class GraderPicksCommand implements Callable<Integer> {
       description = "Folder for picks.csv and picks.html.")
   private Path out;
 
-  @Option(names = "--verbose", description = "Show where the program failed, if it does.")
-  @SuppressWarnings("UnusedVariable") // Raftgauge reads it from the parsed line
-  private boolean verbose;
-
   GraderPicksCommand(Console console) {
     this.console = console;
   }
@@ -89,6 +81,7 @@ final class GraderPicksCommand implements Callable<Integer> {
     if (count < 1 || count > 10_000) {
       throw new ParameterException(spec.commandLine(), "--count must be from 1 to 10000");
     }
+    Path book = options.find(console);
     CropBook read = GraderBook.open(book, console);
     GraderBook.hasCrop(read, crop);
     OffsetDateTime when =

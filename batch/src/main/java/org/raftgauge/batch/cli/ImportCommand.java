@@ -6,10 +6,16 @@ import java.nio.file.Path;
 import java.time.Duration;
 import java.util.concurrent.Callable;
 import org.raftgauge.batch.run.ImportMeasures;
+import org.raftgauge.batch.run.Progress;
+import org.raftgauge.batch.store.ExportedTable;
 import org.raftgauge.core.problem.InputException;
 import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
+import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
+import picocli.CommandLine.ParameterException;
 import picocli.CommandLine.Parameters;
+import picocli.CommandLine.Spec;
 
 /** Takes measures made elsewhere into the history. */
 @Command(
@@ -26,8 +32,9 @@ import picocli.CommandLine.Parameters;
     optionListHeading = "%nOptions:%n",
     footer = {
       "",
-      "Example:",
+      "Examples:",
       "  raftgauge import last-year/sites.csv --book my-farm",
+      "  raftgauge import --history history-csv --book new-farm",
       "",
       "Exit codes: 0 done, 2 wrong call, book or file (nothing written), 3 failed."
     })
@@ -35,15 +42,21 @@ final class ImportCommand implements Callable<Integer> {
   private final Workplace workplace;
   private final Console console;
 
-  @Parameters(paramLabel = "SITES_CSV", description = "File of measures.")
+  @Spec private CommandSpec spec;
+
+  @Parameters(paramLabel = "SITES_CSV", arity = "0..1", description = "File of measures.")
   private Path sites;
 
+  @Mixin private BookOptions options;
+
   @Option(
-      names = "--book",
-      paramLabel = "BOOK",
-      required = true,
-      description = "Folder of the crop book.")
-  private Path book;
+      names = "--history",
+      paramLabel = "DIR",
+      description = {
+        "Instead of a file: folder that raftgauge history export wrote. The book must have no"
+            + " history yet."
+      })
+  private Path history;
 
   @Option(
       names = "--wait",
@@ -53,9 +66,6 @@ final class ImportCommand implements Callable<Integer> {
       })
   private long waitS = 600;
 
-  @Option(names = "--verbose", description = "Show where the program failed, if it does.")
-  private boolean verbose;
-
   ImportCommand(Workplace workplace, Console console) {
     this.workplace = workplace;
     this.console = console;
@@ -63,11 +73,18 @@ final class ImportCommand implements Callable<Integer> {
 
   @Override
   public Integer call() throws InputException, IOException {
-    Folders.exists("BOOK", book, "give the folder that holds book.yaml");
+    if ((sites == null) == (history == null)) {
+      throw new ParameterException(
+          spec.commandLine(), "Give SITES_CSV, or --history with a folder, and not both");
+    }
+    Path book = options.find(console);
+    if (history != null) {
+      return wholeHistory(book);
+    }
     Workplace.OpenBook open = workplace.open(book);
     open.problems().forEach(console.err()::println);
     ImportMeasures.Outcome outcome =
-        new ImportMeasures(open.farm().book(), new QuietProgress(console.err(), verbose))
+        new ImportMeasures(open.farm().book(), new QuietProgress(console.err(), options.verbose()))
             .run(sites, book, Duration.ofSeconds(waitS));
     outcome.warnings().forEach(console.err()::println);
     console
@@ -80,6 +97,17 @@ final class ImportCommand implements Callable<Integer> {
                 + " sites; "
                 + count(outcome.known())
                 + " known already");
+    return ExitCode.DONE;
+  }
+
+  private Integer wholeHistory(Path book) throws InputException, IOException {
+    Folders.exists("--history", history, "give the folder that raftgauge history export wrote");
+    Progress progress = new QuietProgress(console.err(), options.verbose());
+    for (ExportedTable table :
+        ImportMeasures.history(history, book, Duration.ofSeconds(waitS), progress)) {
+      console.out().println(table.rows() + " " + table.table().replace('_', ' '));
+    }
+    console.out().println("Imported into " + book.resolve("history.db"));
     return ExitCode.DONE;
   }
 

@@ -5,12 +5,12 @@ import java.io.IOException;
 import java.nio.file.Path;
 import java.time.LocalDate;
 import java.time.OffsetDateTime;
-import java.util.Optional;
 import java.util.concurrent.Callable;
 import org.raftgauge.batch.run.JudgeFolder;
 import org.raftgauge.core.evening.EveningResult;
 import org.raftgauge.core.problem.InputException;
 import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
 
 /** Judges an evening from the history. */
@@ -21,7 +21,8 @@ import picocli.CommandLine.Option;
     description = {
       "%nWrites verdicts.csv, curves.csv, worklist.csv (and to print as PDF) and a file",
       "for each pond in ponds/, of that evening. Nothing later",
-      "than the evening is looked at: no later photo, event, weighing, harvest or call.",
+      "than the evening is looked at: no later photo, event, weighing, harvest, call or",
+      "correction.",
       "A verdict says that growth departs from what is expected, not why."
     },
     synopsisHeading = "%nUsage:%n  ",
@@ -37,11 +38,7 @@ final class JudgeCommand implements Callable<Integer> {
   private final Workplace workplace;
   private final Console console;
 
-  @Option(
-      names = "--book",
-      paramLabel = "BOOK",
-      description = "Folder of the crop book. Default: the one in, beside or above this folder.")
-  private Path book;
+  @Mixin private BookOptions options;
 
   @Option(
       names = "--on",
@@ -57,26 +54,37 @@ final class JudgeCommand implements Callable<Integer> {
       description = "Folder for the results: a new or empty one, or that of earlier results.")
   private Path out;
 
+  @Option(
+      names = "--corrected",
+      description = {
+        "Also obey corrections (raftgauge amend) that were entered after that evening. Default:"
+            + " those that were known then."
+      })
+  private boolean corrected;
+
   @Option(names = "--quiet", description = "Say nothing unless something is wrong.")
   private boolean quiet;
-
-  @Option(names = "--verbose", description = "Show where the program failed, if it does.")
-  @SuppressWarnings("UnusedVariable") // Raftgauge reads it from the parsed line
-  private boolean verbose;
 
   JudgeCommand(Workplace workplace, Console console) {
     this.workplace = workplace;
     this.console = console;
   }
 
+  private JudgeFolder.Corrected corrected() {
+    return corrected ? JudgeFolder.Corrected.SINCE : JudgeFolder.Corrected.THAT_EVENING;
+  }
+
   @Override
   public Integer call() throws InputException, IOException {
-    book = FindBook.of(Optional.ofNullable(book), Path.of(""), console);
+    Path book = options.find(console);
     Workplace.OpenBook open = workplace.open(book);
     open.problems().forEach(console.err()::println);
     OffsetDateTime now = OffsetDateTime.now(open.farm().zone());
     EveningResult result =
-        JudgeFolder.run(new JudgeFolder.Request(book, on, out, now), open.farm(), open.forecasts());
+        JudgeFolder.run(
+            new JudgeFolder.Request(book, on, out, now, corrected()),
+            open.farm(),
+            open.forecasts());
     if (!quiet) {
       console.out().println("Evening  " + result.evening());
       EveningText.lines(result).forEach(console.out()::println);

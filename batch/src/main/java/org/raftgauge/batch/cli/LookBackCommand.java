@@ -7,6 +7,7 @@ import java.util.concurrent.Callable;
 import org.raftgauge.batch.forecast.ForecastBook;
 import org.raftgauge.core.problem.InputException;
 import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
 
 /** Holds earlier forecasts against what was harvested. */
@@ -33,19 +34,10 @@ import picocli.CommandLine.Option;
 final class LookBackCommand implements Callable<Integer> {
   private final Console console;
 
-  @Option(
-      names = "--book",
-      paramLabel = "BOOK",
-      required = true,
-      description = "Folder of the crop book.")
-  private Path book;
+  @Mixin private BookOptions options;
 
   @Option(names = "--out", paramLabel = "OUT", required = true, description = "Folder to write to.")
   private Path out;
-
-  @Option(names = "--verbose", description = "Show where the program failed, if it does.")
-  @SuppressWarnings("UnusedVariable") // Raftgauge reads it from the parsed line
-  private boolean verbose;
 
   LookBackCommand(Console console) {
     this.console = console;
@@ -53,6 +45,7 @@ final class LookBackCommand implements Callable<Integer> {
 
   @Override
   public Integer call() throws InputException, IOException {
+    Path book = options.find(console);
     new ForecastBook(GraderBook.open(book, console), book)
         .lookBack(out)
         .forEach(console.out()::println);

@@ -72,6 +72,11 @@ final class PlainProgress implements Progress {
   }
 
   @Override
+  public void readAgain(String photo, String why) {
+    quiet.readAgain(photo, why);
+  }
+
+  @Override
   public void failed(String photo, Throwable failure) {
     quiet.failed(photo, failure);
   }

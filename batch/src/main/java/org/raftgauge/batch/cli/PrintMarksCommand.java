@@ -17,6 +17,7 @@ import org.raftgauge.batch.station.RaftMarks;
 import org.raftgauge.core.problem.InputException;
 import org.raftgauge.core.problem.Problem;
 import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
 
@@ -26,8 +27,8 @@ import picocli.CommandLine.Parameters;
     mixinStandardHelpOptions = true,
     header = "Makes a PDF of raft tags and corner markers.",
     description = {
-      "%nGive raft ids, or a book: then sizes are those of each raft's layout. Each raft",
-      "gets its tag and the corner markers 0 to 3."
+      "%nGive raft ids, or let the book tell them: then sizes are those of each raft's",
+      "layout. Each raft gets its tag and the corner markers 0 to 3."
     },
     synopsisHeading = "%nUsage:%n  ",
     parameterListHeading = "%nWhat to print:%n",
@@ -46,8 +47,7 @@ final class PrintMarksCommand implements Callable<Integer> {
   @Parameters(paramLabel = "RAFT", arity = "0..*", description = "Raft ids.")
   private List<String> rafts = new ArrayList<>();
 
-  @Option(names = "--book", paramLabel = "BOOK", description = "Folder of the crop book.")
-  private Path book;
+  @Mixin private BookOptions options;
 
   @Option(names = "--pond", paramLabel = "POND", description = "Only rafts of this pond.")
   private List<String> ponds = new ArrayList<>();
@@ -99,16 +99,18 @@ final class PrintMarksCommand implements Callable<Integer> {
           "--tag-side, --marker-side", "must be above 0 mm", "give the size on the board");
     }
     Set<String> ids = new LinkedHashSet<>(rafts);
+    boolean alone = !ids.isEmpty() && !options.isNamed();
     RaftMarks marks =
-        book == null
+        alone
             ? RaftMarks.of(ids, new RaftMarks.Sides(tagSideMm, markerSideMm))
             : RaftMarks.ofBook(
-                book, new RaftMarks.Wanted(ids, Set.copyOf(ponds), Set.copyOf(layouts)));
+                options.find(console),
+                new RaftMarks.Wanted(ids, Set.copyOf(ponds), Set.copyOf(layouts)));
     marks.without().forEach(console.err()::println);
     List<PrintMarks.Batch> batches = batches(marks);
     if (batches.isEmpty()) {
       throw problem(
-          book == null ? "RAFT" : "--book " + book,
+          alone ? "RAFT" : "--book",
           "gives no raft to print marks for",
           "give raft ids, or a book with rafts whose layouts have markers or a tag");
     }

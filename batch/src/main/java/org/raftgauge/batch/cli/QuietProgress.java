@@ -4,7 +4,7 @@ package org.raftgauge.batch.cli;
 import java.io.PrintStream;
 import org.raftgauge.batch.run.Progress;
 
-/** Speaks of nothing but a wait; shows where the program failed if asked. */
+/** Speaks of nothing but what it waits for; shows where the program failed if asked. */
 final class QuietProgress implements Progress {
   private final PrintStream err;
   private final boolean verbose;
@@ -27,6 +27,11 @@ final class QuietProgress implements Progress {
 
   @Override
   public void known(String photo) {}
+
+  @Override
+  public void readAgain(String photo, String why) {
+    err.println(photo + ": cannot be read (" + why + "); trying again");
+  }
 
   @Override
   public void failed(String photo, Throwable failure) {

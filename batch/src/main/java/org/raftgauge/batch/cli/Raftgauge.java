@@ -4,11 +4,13 @@ package org.raftgauge.batch.cli;
 import java.io.IOException;
 import java.io.PrintWriter;
 import java.nio.charset.StandardCharsets;
+import java.nio.file.Path;
 import java.time.LocalDate;
-import java.time.format.DateTimeParseException;
+import java.time.ZoneId;
 import java.util.List;
 import java.util.Optional;
 import org.raftgauge.batch.run.ProgramVersion;
+import org.raftgauge.batch.store.SqliteLibrary;
 import org.raftgauge.core.problem.InputException;
 import org.raftgauge.core.problem.Problem;
 import picocli.CommandLine;
@@ -17,7 +19,6 @@ import picocli.CommandLine.IVersionProvider;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.ParameterException;
 import picocli.CommandLine.Spec;
-import picocli.CommandLine.TypeConversionException;
 
 /** The program: from a folder of raft photos to leaf area per planting site. */
 @Command(
@@ -77,6 +78,7 @@ public final class Raftgauge implements Runnable {
    * @param args the command line
    */
   public static void main(String[] args) {
+    SqliteLibrary.unpackPrivately();
     System.exit(run(args, new BookWorkplace(), Console.system()));
   }
 
@@ -108,8 +110,15 @@ public final class Raftgauge implements Runnable {
             .addSubcommand(new NewCommand(console))
             .addSubcommand(new SeenCommand(workplace, console))
             .addSubcommand(new ClusterCommand())
+            .addSubcommand(AmendCommand.line(workplace, console))
+            .addSubcommand(HistoryCommand.line(console))
             .addSubcommand(new CompletionCommand(console))
-            .registerConverter(LocalDate.class, Raftgauge::date)
+            .registerConverter(LocalDate.class, Typed::date)
+            .registerConverter(Path.class, Typed::path)
+            .registerConverter(ZoneId.class, Typed::zone)
+            .registerConverter(int.class, Typed::whole)
+            .registerConverter(long.class, Typed::longWhole)
+            .registerConverter(double.class, Typed::number)
             .setOut(new PrintWriter(console.out(), true, StandardCharsets.UTF_8))
             .setCaseInsensitiveEnumValuesAllowed(true)
             .setErr(new PrintWriter(console.err(), true, StandardCharsets.UTF_8))
@@ -130,15 +139,6 @@ public final class Raftgauge implements Runnable {
   @Override
   public void run() {
     spec.commandLine().usage(spec.commandLine().getOut());
-  }
-
-  private static LocalDate date(String text) {
-    try {
-      return LocalDate.parse(text);
-    } catch (DateTimeParseException e) {
-      throw new TypeConversionException(
-          "\"" + text + "\" is not a date; write year-month-day, as in 2026-04-16");
-    }
   }
 
   private static int wrongCall(ParameterException e, Console console) {

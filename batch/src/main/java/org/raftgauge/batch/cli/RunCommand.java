@@ -8,12 +8,12 @@ import java.time.OffsetDateTime;
 import java.util.EnumSet;
 import java.util.Optional;
 import java.util.concurrent.Callable;
-import java.util.concurrent.CountDownLatch;
-import java.util.concurrent.TimeUnit;
+import org.raftgauge.batch.desk.Desk;
 import org.raftgauge.batch.page.RunPictures;
 import org.raftgauge.batch.run.Farm;
 import org.raftgauge.batch.run.FoundPhotos;
 import org.raftgauge.batch.run.MeasureArrival;
+import org.raftgauge.batch.run.PairPhotos;
 import org.raftgauge.batch.run.Progress;
 import org.raftgauge.batch.run.RunFolder;
 import org.raftgauge.batch.run.RunRequest;
@@ -60,9 +60,6 @@ import picocli.CommandLine.Spec;
       "Exit codes: 0 published, 2 wrong call or book (nothing written), 3 failed."
     })
 final class RunCommand implements Callable<Integer> {
-  /** Longest wait for a photo at hand when a watch is stopped. */
-  private static final long STOP_S = 20;
-
   /** What does the work; {@code Raftgauge} hands a command for Spark on before it comes here. */
   private enum Engine {
     LOCAL
@@ -78,10 +75,8 @@ final class RunCommand implements Callable<Integer> {
       description = "Folder of photos (JPEG, PNG, TIFF), with all its folders.")
   private Path photos;
 
-  @Option(
-      names = "--book",
-      paramLabel = "BOOK",
-      description = "Folder of the crop book. Default: the one in, beside or above PHOTOS.")
+  @Mixin private BookOptions options;
+
   private Path book;
 
   @Option(
@@ -110,6 +105,15 @@ final class RunCommand implements Callable<Integer> {
         "With --watch: publish when no photo came for so long. Default: ${DEFAULT-VALUE}."
       })
   private long quietAfterS = 60;
+
+  @Option(
+      names = "--desk",
+      paramLabel = "PORT",
+      description = {
+        "With --watch: show the latest report at http://localhost:PORT on this machine, with a"
+            + " button to each row of the worklist that marks it in seen.csv."
+      })
+  private Integer deskPort;
 
   @Option(
       names = "--canopy",
@@ -150,9 +154,6 @@ final class RunCommand implements Callable<Integer> {
   @Option(names = "--quiet", description = "Say nothing unless something is wrong.")
   private boolean quiet;
 
-  @Option(names = "--verbose", description = "Show where the program failed, if it does.")
-  private boolean verbose;
-
   RunCommand(Workplace workplace, Console console) {
     this.workplace = workplace;
     this.console = console;
@@ -164,8 +165,13 @@ final class RunCommand implements Callable<Integer> {
       throw new ParameterException(
           spec.commandLine(), "--workers and --quiet-after must be 1 or more and --wait 0 or more");
     }
+    if (deskPort != null && !(watch && deskPort >= 0 && deskPort <= 65_535)) {
+      throw new ParameterException(
+          spec.commandLine(),
+          "--desk goes with --watch, and a port from 0 (any free one) to 65535");
+    }
     Folders.exists("PHOTOS", photos, "give the folder that holds the photos");
-    book = FindBook.of(Optional.ofNullable(book), photos, console);
+    book = options.find(photos, console);
     Workplace.OpenBook open = workplace.open(book);
     open.problems().forEach(console.err()::println);
     choice.photos().check(open.farm());
@@ -182,14 +188,21 @@ final class RunCommand implements Callable<Integer> {
 
   private RunSummary run(Workplace.OpenBook open, int atOnce, Progress progress)
       throws InputException, IOException {
-    FoundPhotos all = workplace.photos(photos);
+    FoundPhotos all = PairPhotos.join(workplace.photos(photos), open.farm().book());
     Folders.notEmpty(photos, all);
     FoundPhotos found = choice.photos().of(all, open.farm(), book);
     Folders.someLeft(photos, found);
     Farm farm = choice.farm(open.farm());
     RunPictures pictures = new RunPictures(farm, wanted());
     Tools tools =
-        new Tools(farm, open.measurer(), pictures, progress, open.page(), open.forecasts());
+        new Tools(
+            farm,
+            open.measurer(),
+            pictures,
+            progress,
+            open.page(),
+            open.forecasts(),
+            workplace.steps());
     return RunFolder.run(request(farm, atOnce), found, tools);
   }
 
@@ -199,41 +212,30 @@ final class RunCommand implements Callable<Integer> {
         photos, book, Optional.ofNullable(out), atOnce, Duration.ofSeconds(waitS), now);
   }
 
-  /** Watches until Ctrl-C, which waits until the photo at hand is kept. */
   private void watch(Workplace.OpenBook open) throws InputException, IOException {
     String id = "watch " + OffsetDateTime.now(open.farm().zone()).toInstant();
+    Optional<Desk> desk =
+        deskPort == null
+            ? Optional.empty()
+            : Optional.of(WatchUntilStopped.desk(deskPort, book, Optional.ofNullable(out)));
     Watch.Job job =
         new Watch.Job(
             photos,
             workplace,
             open,
             new MeasureArrival(book, open.measurer(), id),
-            () -> publish(open),
+            this::publish,
             quietAfterS);
-    CountDownLatch ended = new CountDownLatch(1);
-    try (WatchScreen screen = new WatchScreen(console)) {
-      Watch watching = new Watch(job, screen);
-      Runtime.getRuntime()
-          .addShutdownHook(new Thread(() -> stop(watching, ended), "stop watching"));
-      watching.run();
-    } finally {
-      ended.countDown();
-    }
+    WatchUntilStopped.run(job, desk, console);
   }
 
-  private static void stop(Watch watching, CountDownLatch ended) {
-    watching.stop();
-    try {
-      ended.await(STOP_S, TimeUnit.SECONDS);
-    } catch (InterruptedException e) {
-      Thread.currentThread().interrupt();
-    }
-  }
-
-  /** Publishes what has come so far, always in one folder, leaving a core to the next photo. */
-  private Path publish(Workplace.OpenBook open) throws InputException, IOException {
-    Progress silent = new QuietProgress(console.err(), verbose);
-    out = run(open, Math.max(1, workers - 1), silent).folder();
+  /**
+   * Publishes what has come so far, always in one folder, leaving a core to the next photo. The
+   * book is read again: rows may have been marked seen, or plantings written, since.
+   */
+  private Path publish() throws InputException, IOException {
+    Progress silent = new QuietProgress(console.err(), options.verbose());
+    out = run(workplace.open(book), Math.max(1, workers - 1), silent).folder();
     return out;
   }
 
@@ -250,10 +252,10 @@ final class RunCommand implements Callable<Integer> {
 
   private Progress progress() {
     if (quiet) {
-      return new QuietProgress(console.err(), verbose);
+      return new QuietProgress(console.err(), options.verbose());
     }
     return console.terminal()
-        ? new BarProgress(console.err(), verbose)
-        : new PlainProgress(console.err(), verbose);
+        ? new BarProgress(console.err(), options.verbose())
+        : new PlainProgress(console.err(), options.verbose());
   }
 }

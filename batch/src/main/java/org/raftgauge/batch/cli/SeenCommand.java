@@ -15,6 +15,7 @@ import org.raftgauge.core.problem.InputException;
 import org.raftgauge.core.problem.NearestSpelling;
 import org.raftgauge.core.problem.Problem;
 import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
 
@@ -59,15 +60,7 @@ final class SeenCommand implements Callable<Integer> {
   @Option(names = "--note", paramLabel = "TEXT", description = "What was found.")
   private String note = "";
 
-  @Option(
-      names = "--book",
-      paramLabel = "BOOK",
-      description = "Folder of the crop book. Default: the one in, beside or above this folder.")
-  private Path book;
-
-  @Option(names = "--verbose", description = "Show where the program failed, if it does.")
-  @SuppressWarnings("UnusedVariable") // Raftgauge reads it from the parsed line
-  private boolean verbose;
+  @Mixin private BookOptions options;
 
   SeenCommand(Workplace workplace, Console console) {
     this.workplace = workplace;
@@ -76,7 +69,7 @@ final class SeenCommand implements Callable<Integer> {
 
   @Override
   public Integer call() throws InputException, IOException {
-    Path folder = FindBook.of(Optional.ofNullable(book), Path.of(""), console);
+    Path folder = options.find(console);
     CropBook crops = workplace.open(folder).farm().book();
     for (String item : items) {
       check(item, crops);

@@ -11,12 +11,14 @@ import java.util.List;
 import java.util.concurrent.Callable;
 import org.raftgauge.batch.station.StationCheckText;
 import org.raftgauge.batch.station.StationEvenings;
-import org.raftgauge.batch.store.StationPast;
+import org.raftgauge.batch.store.History;
+import org.raftgauge.batch.store.Measures;
 import org.raftgauge.core.book.CropBook;
 import org.raftgauge.core.book.Station;
 import org.raftgauge.core.problem.InputException;
 import org.raftgauge.core.problem.Problem;
 import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
 
 /** Checks stations against their own past. */
@@ -36,12 +38,7 @@ import picocli.CommandLine.Option;
 final class StationCheckCommand implements Callable<Integer> {
   private final Console console;
 
-  @Option(
-      names = "--book",
-      paramLabel = "BOOK",
-      required = true,
-      description = "Folder of the crop book.")
-  private Path book;
+  @Mixin private BookOptions options;
 
   @Option(
       names = "--station",
@@ -65,7 +62,7 @@ final class StationCheckCommand implements Callable<Integer> {
 
   @Override
   public Integer call() throws InputException, IOException {
-    Folders.exists("BOOK", book, "give the folder that holds book.yaml");
+    Path book = options.find(console);
     CropBook read = CropBook.read(book).book();
     if (only != null && read.station(only).isEmpty()) {
       throw problem(
@@ -77,21 +74,28 @@ final class StationCheckCommand implements Callable<Integer> {
     if (!Files.exists(history)) {
       throw problem("BOOK " + book, "has no history yet", "measure photos first, by raftgauge run");
     }
-    LocalDate from = from();
-    List<String> lines = new ArrayList<>();
-    for (Station station : read.stations().values()) {
-      if (only == null || only.equals(station.name())) {
-        lines.addAll(
-            StationCheckText.lines(
-                station,
-                StationEvenings.of(
-                    StationPast.read(history, station.name()),
-                    read.farmDay(),
-                    since == null ? changed(station) : from)));
-      }
-    }
+    List<String> lines = lines(read, history, from());
     lines.forEach(console.out()::println);
     return ExitCode.DONE;
+  }
+
+  private List<String> lines(CropBook read, Path file, LocalDate from) throws IOException {
+    List<String> lines = new ArrayList<>();
+    try (History history = History.open(file)) {
+      Measures measures = history.measures();
+      for (Station station : read.stations().values()) {
+        if (only == null || only.equals(station.name())) {
+          lines.addAll(
+              StationCheckText.lines(
+                  station,
+                  StationEvenings.of(
+                      measures.stationPast(station.name()),
+                      read.farmDay(),
+                      since == null ? changed(station) : from)));
+        }
+      }
+    }
+    return lines;
   }
 
   private static LocalDate changed(Station station) {

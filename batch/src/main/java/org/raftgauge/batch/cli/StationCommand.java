@@ -10,7 +10,7 @@ import picocli.CommandLine.Spec;
 @Command(
     name = "station",
     mixinStandardHelpOptions = true,
-    header = "Sets up a station and checks it: lens, printed marks, slots, drift.",
+    header = "Sets up a station and checks it: lens, pair, printed marks, slots, drift.",
     synopsisHeading = "%nUsage:%n  ",
     commandListHeading = "%nCommands:%n",
     optionListHeading = "%nOptions:%n",
@@ -22,6 +22,7 @@ final class StationCommand implements Runnable {
   static CommandLine line(Console console) {
     return new CommandLine(new StationCommand())
         .addSubcommand(new StationLensCommand(console))
+        .addSubcommand(new StationPairCommand(console))
         .addSubcommand(StationPrintCommand.line(console))
         .addSubcommand(new StationSlotsCommand(console))
         .addSubcommand(new StationCheckCommand(console));

@@ -22,6 +22,7 @@ import org.raftgauge.core.plane.SlotProposal;
 import org.raftgauge.core.problem.InputException;
 import org.raftgauge.core.problem.Problem;
 import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
 
@@ -52,11 +53,8 @@ final class StationSlotsCommand implements Callable<Integer> {
   @Parameters(paramLabel = "PHOTO", description = "A photo with the boards in their places.")
   private Path photo;
 
-  @Option(
-      names = "--book",
-      paramLabel = "BOOK",
-      required = true,
-      description = "Folder of the crop book.")
+  @Mixin private BookOptions options;
+
   private Path book;
 
   @Option(
@@ -85,7 +83,7 @@ final class StationSlotsCommand implements Callable<Integer> {
 
   @Override
   public Integer call() throws InputException, IOException {
-    Folders.exists("BOOK", book, "give the folder that holds book.yaml");
+    book = options.find(console);
     CropBook read = CropBook.read(book).book();
     Station station =
         read.station(stationName)

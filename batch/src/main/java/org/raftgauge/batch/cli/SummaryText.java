@@ -6,6 +6,7 @@ import java.util.Collection;
 import java.util.List;
 import java.util.Locale;
 import java.util.stream.Collectors;
+import org.raftgauge.batch.run.CorrectionNotes;
 import org.raftgauge.batch.run.RunSummary;
 import org.raftgauge.core.book.Units;
 import org.raftgauge.core.evening.EveningResult;
@@ -20,9 +21,7 @@ final class SummaryText {
   private static final int MOST_RAFTS = 12;
 
   /** An inch is 2.54 cm exactly (International yard and pound agreement of 1959). */
-  private static final double CM2_IN_SQUARE_INCH = 2.54 * 2.54;
-
-  private static final double CM2_IN_SQUARE_FOOT = 144 * CM2_IN_SQUARE_INCH;
+  private static final double CM2_IN_SQUARE_FOOT = 144 * 6.4516;
 
   private SummaryText() {}
 
@@ -41,6 +40,9 @@ final class SummaryText {
     run.evening().ifPresent(evening -> lines.add("Missing  " + missing(run)));
     run.judged().ifPresent(judged -> lines.addAll(stations(judged)));
     run.judged().ifPresent(judged -> lines.addAll(EveningText.lines(judged)));
+    if (!run.corrections().isEmpty()) {
+      lines.add("Amended  " + CorrectionNotes.line(run.corrections()));
+    }
     List<String> attention = new ArrayList<>();
     open.problems().stream()
         .filter(Problem::isError)
@@ -67,7 +69,7 @@ final class SummaryText {
               : String.format(Locale.ROOT, "%.2f m2", cm2 / 1e4);
       case IMPERIAL ->
           cm2 < CM2_IN_SQUARE_FOOT
-              ? String.format(Locale.ROOT, "%.1f sq in", cm2 / CM2_IN_SQUARE_INCH)
+              ? String.format(Locale.ROOT, "%.1f sq in", units.area(cm2))
               : String.format(Locale.ROOT, "%.1f sq ft", cm2 / CM2_IN_SQUARE_FOOT);
     };
   }

@@ -12,6 +12,7 @@ import org.raftgauge.batch.teaching.TeachFiles;
 import org.raftgauge.batch.teaching.TeachRequest;
 import org.raftgauge.core.problem.InputException;
 import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.ParameterException;
@@ -57,11 +58,8 @@ final class TeachCommand implements Callable<Integer> {
       })
   private List<String> pictures = List.of();
 
-  @Option(
-      names = "--book",
-      paramLabel = "BOOK",
-      required = true,
-      description = "Folder of the crop book.")
+  @Mixin private BookOptions options;
+
   private Path book;
 
   @Option(names = "--crop", paramLabel = "CROP", description = "The crop, as the book names it.")
@@ -85,17 +83,13 @@ final class TeachCommand implements Callable<Integer> {
       description = "Write a pre-painted picture of this photo instead; do not teach.")
   private Path start;
 
-  @Option(names = "--verbose", description = "Show where the program failed, if it does.")
-  @SuppressWarnings("UnusedVariable") // Raftgauge reads it from the parsed line
-  private boolean verbose;
-
   TeachCommand(Console console) {
     this.console = console;
   }
 
   @Override
   public Integer call() throws InputException, IOException {
-    Folders.exists("BOOK", book, "give the folder that holds book.yaml");
+    book = options.find(console);
     if (start != null) {
       Path file = StartPainting.write(book, start, Optional.ofNullable(station));
       console.out().println("Painted  " + file);

@@ -15,6 +15,7 @@ import org.raftgauge.batch.run.FoundPhotos;
 import org.raftgauge.batch.run.MeasureArrival;
 import org.raftgauge.batch.screen.AtTheStation;
 import org.raftgauge.batch.screen.Signal;
+import org.raftgauge.core.measure.MeasurePhoto;
 import org.raftgauge.core.measure.PhotoMeasure;
 import org.raftgauge.core.problem.InputException;
 
@@ -118,12 +119,23 @@ final class Watch {
     if (stop.getCount() == 0) {
       return;
     }
+    if (isOfSecond(photo)) {
+      unpublished++; // it is measured with the first camera's photo, when the results are published
+      lastPhotoNanos = System.nanoTime();
+      return;
+    }
     screen.show(photo.facts().photo(), Signal.waiting(photo.facts().photo()), seen);
     PhotoMeasure measure = job.arrival().measure(photo);
     seen++;
     unpublished++;
     lastPhotoNanos = System.nanoTime();
     screen.show(photo.facts().photo(), AtTheStation.of(measure, this::planted), seen);
+  }
+
+  private boolean isOfSecond(FoundPhoto photo) {
+    return MeasurePhoto.stationOf(job.open().farm().book(), photo.facts())
+        .filter(station -> station.tookWithSecond(photo.facts().photo()))
+        .isPresent();
   }
 
   private boolean planted(String raft, PhotoMeasure photo) {

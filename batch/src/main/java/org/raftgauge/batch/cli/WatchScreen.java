@@ -18,6 +18,7 @@ final class WatchScreen implements AutoCloseable {
 
   private final Console console;
   private final Optional<Terminal> terminal;
+  private String report = "";
   private String foot = "";
   private boolean entered;
 
@@ -26,8 +27,14 @@ final class WatchScreen implements AutoCloseable {
     this.terminal = console.terminal() ? Optional.of(TerminalSize.open()) : Optional.empty();
   }
 
+  /** Names the address at which the report is shown, once the watch starts. */
+  void reportAt(String address) {
+    report = "; report at " + address;
+  }
+
+  /** Says what is watched. */
   void start(Path photos) {
-    String text = "watching " + photos + "; Ctrl-C stops";
+    String text = "watching " + photos + report + "; Ctrl-C stops";
     if (terminal.isEmpty()) {
       console.out().println("Watch    " + text);
       return;

@@ -9,6 +9,7 @@ import org.raftgauge.batch.run.ForecastSource;
 import org.raftgauge.batch.run.FoundPhotos;
 import org.raftgauge.batch.run.Measurer;
 import org.raftgauge.batch.run.ReportPage;
+import org.raftgauge.batch.store.Steps;
 import org.raftgauge.core.problem.InputException;
 import org.raftgauge.core.problem.Problem;
 
@@ -41,6 +42,11 @@ public interface Workplace {
    * @return every problem found
    */
   List<Problem> check(Path book, Optional<Path> photos);
+
+  /** Returns what is told before each change of the disk. */
+  default Steps steps() {
+    return Steps.NONE;
+  }
 
   /**
    * A book, ready to measure by.

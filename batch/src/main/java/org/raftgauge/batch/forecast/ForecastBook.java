@@ -68,7 +68,10 @@ public final class ForecastBook {
     CropBook known = BookAsOf.of(book, on);
     List<SiteLook> looks =
         BookLooks.between(
-            known, folder, new BookLooks.Evenings(ForecastEvening.firstDay(known, on), on));
+            known,
+            folder,
+            new BookLooks.Evenings(
+                ForecastEvening.firstDay(known, on), on, known.farmDay().start(on.plusDays(1))));
     Asked asked = new Asked(on, ForecastRule.defaults().withDays(days));
     KnownGraders graders = KnownGraders.of(known, folder).orFail();
     EveningForecast forecast = ForecastEvening.of(known, looks, graders.by(known, on), asked);
@@ -104,13 +107,12 @@ public final class ForecastBook {
 
   /** Writes all remarks to a file and returns those that fit a screen. */
   private static List<String> told(List<String> remarks, Path out) throws IOException {
-    write(out.resolve("remarks.txt"), String.join("\n", remarks) + "\n");
+    Path file = OutlookFiles.remarks(out, remarks);
     if (remarks.size() <= MOST_REMARKS) {
       return remarks;
     }
     List<String> told = new ArrayList<>(remarks.subList(0, MOST_REMARKS));
-    told.add(
-        "... and " + (remarks.size() - MOST_REMARKS) + " more in " + out.resolve("remarks.txt"));
+    told.add("... and " + (remarks.size() - MOST_REMARKS) + " more in " + file);
     return told;
   }
 

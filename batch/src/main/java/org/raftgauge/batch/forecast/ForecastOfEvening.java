@@ -3,6 +3,7 @@ package org.raftgauge.batch.forecast;
 
 import java.io.IOException;
 import java.nio.file.Path;
+import java.time.Instant;
 import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.List;
@@ -92,7 +93,7 @@ public final class ForecastOfEvening implements ForecastSource {
   }
 
   @Override
-  public Optional<EveningOutlook> from(LocalDate evening) throws IOException {
+  public Optional<EveningOutlook> from(LocalDate evening, Instant correctedBy) throws IOException {
     CropBook known = BookAsOf.of(book, evening);
     if (known.expectedRafts(evening).isEmpty()) {
       return Optional.empty();
@@ -102,7 +103,8 @@ public final class ForecastOfEvening implements ForecastSource {
     Map<String, Grader> graders = read.by(known, evening);
     LookBack.Leads leads = LookBack.Leads.latest(known);
     LocalDate first = first(known, leads, evening);
-    List<SiteLook> seen = looks.between(known, new BookLooks.Evenings(first, evening));
+    List<SiteLook> seen =
+        looks.between(known, new BookLooks.Evenings(first, evening, correctedBy));
     EveningForecast forecast =
         ForecastEvening.of(known, seen, graders, new Asked(evening, ForecastRule.defaults()));
     List<GraderHealth> health = new ArrayList<>();

@@ -25,6 +25,7 @@ import org.raftgauge.core.grader.Sighting;
 import org.raftgauge.core.history.Grown;
 import org.raftgauge.core.history.SiteLook;
 import org.raftgauge.core.history.WhoGrewWhere;
+import org.raftgauge.core.site.SiteMeasure;
 
 /** What the photos that count say of a book's plants, each board the right way round. */
 final class BookMeasures {
@@ -132,7 +133,14 @@ final class BookMeasures {
         look.photo(),
         look.measure().projectedAreaCm2(),
         look.measure().closed(),
-        look.measure().held());
+        look.measure().held(),
+        seen(look.measure()));
+  }
+
+  private static Optional<Sighting.SeenHeight> seen(SiteMeasure site) {
+    return site.relief().stream()
+        .map(r -> new Sighting.SeenHeight(site.heightMm(), r.p95Mm()))
+        .findFirst();
   }
 
   /** Returns the plant of a site at an instant. */

@@ -120,6 +120,12 @@ final class Ink implements AutoCloseable {
     graphics.fill(shape);
   }
 
+  /** Fills a shape without a rim. */
+  void patch(Shape shape, Color colour) {
+    graphics.setColor(colour);
+    graphics.fill(shape);
+  }
+
   private void stroke(Shape shape, Color colour, BasicStroke stroke) {
     graphics.setColor(colour);
     graphics.setStroke(stroke);

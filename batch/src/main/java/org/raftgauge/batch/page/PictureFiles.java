@@ -51,7 +51,8 @@ final class PictureFiles {
     png(picture, file);
   }
 
-  private static void png(BufferedImage picture, Path file) throws IOException {
+  /** Writes a picture as PNG. */
+  static void png(BufferedImage picture, Path file) throws IOException {
     if (!ImageIO.write(picture, "png", file.toFile())) {
       throw new IOException(file + ": this Java cannot write PNG pictures");
     }

@@ -14,7 +14,8 @@ import org.raftgauge.core.measure.PhotoResult;
 
 /**
  * Makes the pictures of a run: {@code overlays/NAME.jpg}, {@code boards/NAME.N.jpg} for the Nth
- * raft of the photo, counted from 0, and {@code canopy/NAME.*.png}.
+ * raft of the photo, counted from 0, {@code canopy/NAME.*.png}, and {@code heights/NAME.png} where
+ * a second camera saw heights.
  */
 public final class RunPictures implements Pictures {
   private static final int MOST_BOARDS = 100;
@@ -52,6 +53,9 @@ public final class RunPictures implements Pictures {
       PictureFiles.jpeg(Overlay.of(result, farm), below(folder, overlay(name)));
       boards(result, name, folder);
     }
+    if (wanted.contains(Kind.OVERLAY) && result.heights().isPresent()) {
+      PictureFiles.png(HeightSheet.of(result), below(folder, heights(name)));
+    }
     if (wanted.contains(Kind.CANOPY) && result.canopy().isPresent()) {
       Path coverage = below(folder, "canopy/" + name + ".coverage.png");
       PictureFiles.coverage(result.canopy().get(), coverage);
@@ -66,6 +70,9 @@ public final class RunPictures implements Pictures {
       return false; // canopy is large, asked for seldom and quickly made anew
     }
     Files.copy(earlier.resolve(overlay), below(folder, overlay));
+    if (Files.isRegularFile(earlier.resolve(heights(name)))) {
+      Files.copy(earlier.resolve(heights(name)), below(folder, heights(name)));
+    }
     for (int place = 0; place < MOST_BOARDS; place++) {
       Path board = earlier.resolve(board(name, place));
       if (Files.isRegularFile(board)) {
@@ -94,6 +101,16 @@ public final class RunPictures implements Pictures {
    */
   public static String overlay(String name) {
     return "overlays/" + name + ".jpg";
+  }
+
+  /**
+   * Returns where the picture of a photo's heights lies in the run folder.
+   *
+   * @param name path of its pictures, without ending
+   * @return a path with forward slashes
+   */
+  public static String heights(String name) {
+    return "heights/" + name + ".png";
   }
 
   private static void boards(PhotoResult result, String name, Path folder) throws IOException {

@@ -6,12 +6,14 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.HashSet;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Set;
 import java.util.TreeMap;
 import java.util.stream.Collectors;
+import org.raftgauge.core.book.Units;
 import org.raftgauge.core.evening.RaftGrowth;
 import org.raftgauge.core.history.PlantSeries;
 import org.raftgauge.core.track.Verdict;
@@ -24,28 +26,48 @@ import org.raftgauge.core.track.Verdict;
 public final class RaftPlots {
   private static final String PROLOG = "<?xml version=\"1.0\" encoding=\"UTF-8\"?>\n";
 
-  private RaftPlots() {}
+  private final RaftGrowth raft;
+  private final Units units;
+
+  private RaftPlots(RaftGrowth raft, Units units) {
+    this.raft = raft;
+    this.units = units;
+  }
 
   /**
    * Writes a plot for each raft with at least one area.
    *
-   * @param folder made where absent; the files are named {@code growth-RAFT.svg}
+   * @param folder made where absent
    * @param rafts what to draw
+   * @param units of the areas
    * @return true
    * @throws IOException if a file cannot be written
    */
-  public static boolean write(Path folder, List<RaftGrowth> rafts) throws IOException {
-    Set<String> names = new HashSet<>();
-    for (RaftGrowth raft : rafts) {
-      List<Chart.Series> series = series(raft);
-      if (!series.isEmpty()) {
-        Files.createDirectories(folder);
-        Files.writeString(
-            folder.resolve("growth-" + name(raft.raft(), names) + ".svg"),
-            PROLOG + PaintChart.svg(chart(raft, series), "p") + "\n");
-      }
+  public static boolean write(Path folder, List<RaftGrowth> rafts, Units units) throws IOException {
+    for (Map.Entry<String, RaftGrowth> file : files(rafts).entrySet()) {
+      RaftPlots plots = new RaftPlots(file.getValue(), units);
+      Files.createDirectories(folder);
+      Files.writeString(
+          folder.resolve(file.getKey()), PROLOG + PaintChart.svg(plots.chart(), "p") + "\n");
     }
     return true;
+  }
+
+  /**
+   * Returns the file of each plot, {@code growth-RAFT.svg}; a raft that holds several crops or lots
+   * has several, numbered.
+   *
+   * @param rafts what to draw; those without an area have no file
+   */
+  public static Map<String, RaftGrowth> files(List<RaftGrowth> rafts) {
+    Set<String> names = new HashSet<>();
+    Map<String, RaftGrowth> files = new LinkedHashMap<>();
+    for (RaftGrowth raft : rafts) {
+      if (raft.sites().stream().anyMatch(site -> !site.points().isEmpty())) {
+        files.put("growth-" + name(raft.raft(), names) + ".svg", raft);
+      }
+    }
+    return files;
   }
 
   /** Returns a name that any file system takes and no other raft has. */
@@ -58,13 +80,13 @@ public final class RaftPlots {
     return name;
   }
 
-  private static Chart chart(RaftGrowth raft, List<Chart.Series> series) {
+  private Chart chart() {
     String pond = raft.pond().isEmpty() ? "" : ", pond " + raft.pond();
     return new Chart(
         "Raft " + raft.raft() + pond + ": " + raft.crop(),
         new Chart.Axis(axis(raft.clock()), Chart.Scale.LINEAR),
-        new Chart.Axis("projected leaf area, cm2", Chart.Scale.LOG),
-        series);
+        new Chart.Axis("projected leaf area, " + units.areaUnit(), Chart.Scale.LOG),
+        series());
   }
 
   private static String axis(PlantSeries.AgeClock clock) {
@@ -75,7 +97,7 @@ public final class RaftPlots {
     };
   }
 
-  private static List<Chart.Series> series(RaftGrowth raft) {
+  private List<Chart.Series> series() {
     Map<Verdict, List<RaftGrowth.OfSite>> flagged = new TreeMap<>();
     List<RaftGrowth.OfSite> others = new ArrayList<>();
     for (RaftGrowth.OfSite site : raft.sites()) {
@@ -88,9 +110,7 @@ public final class RaftPlots {
       }
     }
     List<Chart.Series> series = new ArrayList<>();
-    if (!flagged.isEmpty() || !others.isEmpty()) {
-      series.addAll(reference(raft.reference()));
-    }
+    series.addAll(reference(raft.reference()));
     if (!others.isEmpty()) {
       series.add(lines(others.size() + " others", Chart.Look.FAINT, others));
     }
@@ -111,7 +131,7 @@ public final class RaftPlots {
         + (sites.size() > most ? " +" + (sites.size() - most) : "");
   }
 
-  private static List<Chart.Series> reference(List<RaftGrowth.Reference> days) {
+  private List<Chart.Series> reference(List<RaftGrowth.Reference> days) {
     if (days.isEmpty()) {
       return List.of();
     }
@@ -119,11 +139,11 @@ public final class RaftPlots {
     List<Double> y = new ArrayList<>();
     for (RaftGrowth.Reference day : days) {
       x.add(day.dat());
-      y.add(day.laggingCm2());
+      y.add(units.area(day.laggingCm2()));
     }
     for (int i = days.size() - 1; i >= 0; i--) {
       x.add(days.get(i).dat());
-      y.add(days.get(i).aheadCm2());
+      y.add(units.area(days.get(i).aheadCm2()));
     }
     return List.of(
         new Chart.Series("on-track band", Chart.Look.BAND, x, y),
@@ -131,11 +151,11 @@ public final class RaftPlots {
             "reference",
             Chart.Look.DASHED,
             days.stream().map(RaftGrowth.Reference::dat).toList(),
-            days.stream().map(RaftGrowth.Reference::medianCm2).toList()));
+            days.stream().map(day -> units.area(day.medianCm2())).toList()));
   }
 
   /** Returns all sites as one series that breaks off between them. */
-  private static Chart.Series lines(String name, Chart.Look look, List<RaftGrowth.OfSite> sites) {
+  private Chart.Series lines(String name, Chart.Look look, List<RaftGrowth.OfSite> sites) {
     List<Double> x = new ArrayList<>();
     List<Double> y = new ArrayList<>();
     for (RaftGrowth.OfSite site : sites) {
@@ -145,7 +165,7 @@ public final class RaftPlots {
       }
       for (RaftGrowth.Point point : site.points()) {
         x.add(point.dat());
-        y.add(point.areaCm2());
+        y.add(units.area(point.areaCm2()));
       }
     }
     return new Chart.Series(name, look, x, y);

@@ -12,6 +12,7 @@ import java.util.Optional;
 import java.util.function.Function;
 import org.raftgauge.core.book.Layout;
 import org.raftgauge.core.evening.Task;
+import org.raftgauge.core.evening.TaskGroup;
 
 /**
  * Prints tomorrow's work: a box to tick for each task, its reason, a line to write on, and where
@@ -23,6 +24,10 @@ public final class PrintWorklist {
   private static final double TEXT_MM = 3.2;
   private static final double SMALL_MM = 2.6;
   private static final double GROUP_MM = 9;
+
+  /** Rafts that go together on a page of either paper. */
+  private static final int MOST_OF_GROUP = 100;
+
   private static final DateTimeFormatter DAY =
       DateTimeFormatter.ofPattern("EEEE d MMMM yyyy", Locale.ENGLISH);
 
@@ -38,11 +43,15 @@ public final class PrintWorklist {
    * What is printed.
    *
    * @param evening the evening that the tasks are from
+   * @param corrections a line on the corrections that are obeyed, or empty
    * @param tasks most urgent first
    * @param layoutOf the board of a raft, where it is known
    */
   public record Sheet(
-      LocalDate evening, List<Task> tasks, Function<String, Optional<Layout>> layoutOf) {
+      LocalDate evening,
+      String corrections,
+      List<Task> tasks,
+      Function<String, Optional<Layout>> layoutOf) {
 
     /** Copies the list. */
     public Sheet {
@@ -83,10 +92,10 @@ public final class PrintWorklist {
     List<List<TaskBlock>> pages = new ArrayList<>(List.of(new ArrayList<>()));
     double used = 0;
     int priority = 0;
-    for (Task task : sheet.tasks()) {
+    for (TaskGroup group : groups()) {
       TaskBlock block =
-          TaskBlock.of(task, sheet.layoutOf(), paper.widthMm() - 2 * MARGIN_MM, pdf::widthMm);
-      double needed = block.heightMm() + (task.priority() == priority ? 0 : GROUP_MM);
+          TaskBlock.of(group, sheet.layoutOf(), paper.widthMm() - 2 * MARGIN_MM, pdf::widthMm);
+      double needed = block.heightMm() + (block.priority() == priority ? 0 : GROUP_MM);
       if (used + needed > room && used > 0) {
         pages.add(new ArrayList<>());
         used = 0;
@@ -94,9 +103,21 @@ public final class PrintWorklist {
       }
       pages.get(pages.size() - 1).add(block);
       used += needed;
-      priority = task.priority();
+      priority = block.priority();
     }
     return pages;
+  }
+
+  /** Groups the tasks; groups that a page cannot hold are parted. */
+  private List<TaskGroup> groups() {
+    List<TaskGroup> parts = new ArrayList<>();
+    for (TaskGroup group : TaskGroup.of(sheet.tasks())) {
+      List<Task> all = group.tasks();
+      for (int from = 0; from < all.size(); from += MOST_OF_GROUP) {
+        parts.add(new TaskGroup(all.subList(from, Math.min(all.size(), from + MOST_OF_GROUP))));
+      }
+    }
+    return parts;
   }
 
   private static double top() {
@@ -122,6 +143,9 @@ public final class PrintWorklist {
         MARGIN_MM,
         paper.heightMm() - 9,
         SMALL_MM);
+    if (!sheet.corrections().isEmpty()) {
+      page.text("Judged " + sheet.corrections() + ".", MARGIN_MM, paper.heightMm() - 5.5, SMALL_MM);
+    }
   }
 
   private void draw(PdfPage page, List<TaskBlock> blocks) throws IOException {

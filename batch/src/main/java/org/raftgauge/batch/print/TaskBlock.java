@@ -12,6 +12,7 @@ import java.util.stream.Collectors;
 import org.raftgauge.core.book.Layout;
 import org.raftgauge.core.book.SiteId;
 import org.raftgauge.core.evening.Task;
+import org.raftgauge.core.evening.TaskGroup;
 
 /** A task on a printed sheet. */
 final class TaskBlock {
@@ -32,44 +33,58 @@ final class TaskBlock {
   private final List<String> text;
   private final List<String> item;
   private final Optional<BoardPlan> plan;
+  private final Optional<TickList> ticks;
   private final double widthMm;
 
-  private TaskBlock(Task task, Optional<BoardPlan> plan, double widthMm, Wrap wrap)
+  private TaskBlock(TaskGroup group, Optional<BoardPlan> plan, double widthMm, Wrap wrap)
       throws IOException {
-    this.task = task;
+    this.task = group.first();
     this.plan = plan;
     this.widthMm = widthMm;
     double room = widthMm - INDENT_MM - plan.map(p -> p.widthMm() + BETWEEN_MM).orElse(0.0);
-    this.lead = wrap.lines(lead(task), LEAD_MM, room);
+    this.lead = wrap.lines(group.isSeveral() ? lead(group) : lead(task), LEAD_MM, room);
     this.text = new ArrayList<>();
-    for (String line : texts(task)) {
+    for (String line : group.isSeveral() ? texts(group) : texts(task)) {
       text.addAll(wrap.lines(line, TEXT_MM, room));
     }
-    this.item = wrap.lines(task.item(), SMALL_MM, room);
+    this.item = group.isSeveral() ? List.of() : wrap.lines(task.item(), SMALL_MM, room);
+    this.ticks =
+        group.isSeveral() ? Optional.of(new TickList(group.tasks(), room)) : Optional.empty();
   }
 
   /**
-   * Lays a task out.
+   * Lays a task out, or several as one.
    *
-   * @param task the task
+   * @param group the task or tasks
    * @param layoutOf the board of a raft
    * @param widthMm the room across
    * @param font measures texts
    */
   static TaskBlock of(
-      Task task, Function<String, Optional<Layout>> layoutOf, double widthMm, Wrap.Font font)
+      TaskGroup group, Function<String, Optional<Layout>> layoutOf, double widthMm, Wrap.Font font)
       throws IOException {
+    Task task = group.first();
     boolean board = !task.where().sites().isEmpty() || task.action() == Task.Action.INSPECT;
     Optional<Layout> layout =
         board && !task.where().raft().isEmpty()
             ? layoutOf.apply(task.where().raft())
             : Optional.empty();
     Optional<BoardPlan> plan = layout.map(l -> new BoardPlan(l, task.where().sites()));
-    return new TaskBlock(task, plan, widthMm, new Wrap(font));
+    return new TaskBlock(group, plan, widthMm, new Wrap(font));
   }
 
   int priority() {
     return task.priority();
+  }
+
+  private static String lead(TaskGroup group) {
+    return "Photograph · " + group.tasks().size() + " rafts that were expected and not seen";
+  }
+
+  private static List<String> texts(TaskGroup group) {
+    String pond = group.first().where().pond();
+    String where = pond.isEmpty() ? "of no pond" : "pond " + pond;
+    return List.of(where + group.first().by().map(day -> ", by " + DAY.format(day)).orElse(""));
   }
 
   private static String lead(Task task) {
@@ -117,7 +132,11 @@ final class TaskBlock {
 
   /** Returns the height of its words, the line to write on and its name. */
   private double wordsMm() {
-    return lead.size() * 6 + text.size() * LINE_MM + (answered() ? 8.4 : 0) + item.size() * 3.2;
+    return lead.size() * 6
+        + text.size() * LINE_MM
+        + (answered() ? 8.4 : 0)
+        + item.size() * 3.2
+        + ticks.map(TickList::heightMm).orElse(0.0);
   }
 
   /** Says whether there is something to write down; a photograph speaks for itself. */
@@ -130,7 +149,9 @@ final class TaskBlock {
 
   /** Draws it below and right of a place. */
   void draw(PdfPage page, double leftMm, double topMm) throws IOException {
-    page.outline(new PdfPage.Box(leftMm, topMm, BOX_MM, BOX_MM), 0.4, 0);
+    if (ticks.isEmpty()) {
+      page.outline(new PdfPage.Box(leftMm, topMm, BOX_MM, BOX_MM), 0.4, 0);
+    }
     double x = leftMm + INDENT_MM;
     double y = topMm + 4.4;
     for (String line : lead) {
@@ -147,6 +168,9 @@ final class TaskBlock {
       double right = leftMm + widthMm - plan.map(p -> p.widthMm() + BETWEEN_MM).orElse(0.0);
       page.line(x + 12, y + 0.6, right, y + 0.6);
       y += 4.4;
+    }
+    if (ticks.isPresent()) {
+      ticks.get().draw(page, x, y - 3);
     }
     for (String line : item) {
       page.greyText(line, x, y, new PdfPage.Type(SMALL_MM, GREY));

@@ -2,6 +2,8 @@
 package org.raftgauge.batch.report;
 
 import java.util.List;
+import java.util.Map;
+import org.raftgauge.batch.plot.Chart;
 
 /**
  * What is to come, its numbers ready to be read with their units.
@@ -11,13 +13,15 @@ import java.util.List;
  * @param graders how each stands
  * @param scores how earlier forecasts came out, a sentence each
  * @param remarks what else a reader must know, a sentence each
+ * @param heads the spread of head weights on each raft, of which weights can be told
  */
 public record Ahead(
     List<ForecastLine> rafts,
     List<Supply> supply,
     List<GraderLine> graders,
     List<String> scores,
-    List<String> remarks) {
+    List<String> remarks,
+    Map<String, List<Heads>> heads) {
 
   /** Copies the lists. */
   public Ahead {
@@ -26,11 +30,25 @@ public record Ahead(
     graders = List.copyOf(graders);
     scores = List.copyOf(scores);
     remarks = List.copyOf(remarks);
+    heads = Map.copyOf(heads);
   }
+
+  /** Says whether the weight of any raft can be told. */
+  public boolean isWeighed() {
+    return rafts.stream().anyMatch(line -> !line.weight().isEmpty());
+  }
+
+  /**
+   * How the weights of heads are spread.
+   *
+   * @param chart drawn
+   * @param words said
+   */
+  public record Heads(Chart chart, String words) {}
 
   /** Returns that nothing is known. */
   static Ahead none() {
-    return new Ahead(List.of(), List.of(), List.of(), List.of(), List.of());
+    return new Ahead(List.of(), List.of(), List.of(), List.of(), List.of(), Map.of());
   }
 
   /** Says whether there is anything to show. */

@@ -7,7 +7,9 @@ package org.raftgauge.batch.report;
  * @param what of what: a raft, a pond, a crop
  * @param day for which day
  * @param heads how many heads
- * @param weight the likeliest total
+ * @param leaf the likeliest leaf area of all heads
+ * @param leafLikely its 80 % interval
+ * @param weight the likeliest total weight; empty where none can be told, as what follows
  * @param likely its 80 % interval
  * @param sure its 95 % interval
  * @param ready when it is ready, or empty
@@ -16,6 +18,8 @@ public record ForecastLine(
     String what,
     String day,
     String heads,
+    String leaf,
+    String leafLikely,
     String weight,
     String likely,
     String sure,

@@ -4,6 +4,8 @@ package org.raftgauge.batch.report;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
+import java.util.Map;
+import java.util.Optional;
 import java.util.OptionalInt;
 import java.util.TreeMap;
 import org.raftgauge.batch.run.EveningOutlook;
@@ -36,7 +38,8 @@ final class GatherAhead {
         outlook.forecast().supply().stream().map(gather::supply).toList(),
         outlook.graders().stream().map(GatherAhead::grader).toList(),
         outlook.scores().stream().map(LookBackScore::words).toList(),
-        gather.remarks());
+        gather.remarks(),
+        gather.heads());
   }
 
   private ForecastLine raft(RaftForecast raft) {
@@ -44,21 +47,29 @@ final class GatherAhead {
     OptionalInt ready = raft.readyDay(0.5);
     int day = Math.min(last, ready.orElse(last));
     Amount leaf = raft.areaCm2(day);
-    boolean weighed = raft.weightG(day).isPresent();
-    Amount amount = raft.weightG(day).orElse(leaf);
+    Optional<Amount> weight = raft.weightG(day);
     RaftForecast.Who who = raft.who();
     return new ForecastLine(
         who.raft() + (who.lot().isEmpty() ? "" : ", lot " + who.lot()) + ", " + who.crop(),
         Texts.day(forecast.date(day)),
         Texts.whole(raft.heads(day)),
-        weighed ? texts.weight(amount.mean()) : "leaf " + leaf(amount.mean()),
-        weighed
-            ? texts.weights(amount.lo80(), amount.hi80())
-            : leaves(amount.lo80(), amount.hi80()),
-        weighed
-            ? texts.weights(amount.lo95(), amount.hi95())
-            : leaves(amount.lo95(), amount.hi95()),
-        ready(raft, weighed));
+        leaf(leaf.mean()),
+        leaves(leaf.lo80(), leaf.hi80()),
+        weight.map(w -> texts.weight(w.mean())).orElse(""),
+        weight.map(w -> texts.weights(w.lo80(), w.hi80())).orElse(""),
+        weight.map(w -> texts.weights(w.lo95(), w.hi95())).orElse(""),
+        ready(raft, weight.isPresent()));
+  }
+
+  /** Returns the spread of head weights of each raft, of which weights can be told. */
+  private Map<String, List<Ahead.Heads>> heads() {
+    Map<String, List<Ahead.Heads>> heads = new TreeMap<>();
+    for (RaftForecast raft : forecast.rafts()) {
+      HeadChart.of(raft, forecast, texts.units())
+          .ifPresent(
+              chart -> heads.computeIfAbsent(raft.who().raft(), r -> new ArrayList<>()).add(chart));
+    }
+    return heads;
   }
 
   private String leaf(double cm2) {

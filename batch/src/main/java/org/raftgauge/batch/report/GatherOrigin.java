@@ -5,11 +5,17 @@ import java.time.OffsetDateTime;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
+import org.raftgauge.batch.run.CorrectionNotes;
 import org.raftgauge.batch.run.RunOutcome;
+import org.raftgauge.core.book.Crop;
+import org.raftgauge.batch.store.Correction;
 import org.raftgauge.core.track.TrackRules;
 
 /** Gathers how the numbers came about. */
 final class GatherOrigin {
+  /** The latest that are listed on the page; run.json lists all. */
+  private static final int MOST_CORRECTIONS = 8;
+
   private final Gathered all;
 
   GatherOrigin(Gathered all) {
@@ -17,7 +23,7 @@ final class GatherOrigin {
   }
 
   ReportModel.Origin origin() {
-    return new ReportModel.Origin(facts(), photos());
+    return new ReportModel.Origin(facts(), crops(), photos());
   }
 
   private List<ReportModel.Fact> facts() {
@@ -33,13 +39,47 @@ final class GatherOrigin {
             "from " + all.book().dayStartsAt() + " in " + all.book().zone() + " to the next"));
     facts.add(
         new ReportModel.Fact(
+            "Units", all.book().units().name().toLowerCase(Locale.ROOT) + "; tables are metric"));
+    facts.add(
+        new ReportModel.Fact(
             "A departure is believed",
             "at a probability of "
                 + rules.believed()
                 + " on two evenings running, or "
                 + rules.believedAtOnce()
                 + " at once"));
+    corrections(facts);
     return facts;
+  }
+
+  private List<ReportModel.Fact> crops() {
+    List<ReportModel.Fact> crops = new ArrayList<>();
+    all.book().crops().forEach((name, crop) -> crops.add(new ReportModel.Fact(name, words(crop))));
+    return crops;
+  }
+
+  private static String words(Crop crop) {
+    return String.format(
+        Locale.ROOT,
+        "colour model %s; mean height %.3g mm x (area in cm2)^%.2f; lagging under %s of expected,"
+            + " ahead over %s; closed from %s of the outline shared%s",
+        crop.colourModel(),
+        crop.heightModel().scaleMm(),
+        crop.heightModel().exponent(),
+        Texts.percent(crop.limits().laggingShare()),
+        Texts.percent(crop.limits().aheadShare()),
+        Texts.percent(crop.limits().closedOutline()),
+        crop.grader().map(grader -> "; grader " + grader).orElse("; no grader"));
+  }
+
+  private void corrections(List<ReportModel.Fact> facts) {
+    List<Correction> obeyed = all.input().run().summary().corrections();
+    if (!obeyed.isEmpty()) {
+      facts.add(new ReportModel.Fact("Corrections", CorrectionNotes.line(obeyed)));
+      obeyed.subList(Math.max(0, obeyed.size() - MOST_CORRECTIONS), obeyed.size()).stream()
+          .map(c -> new ReportModel.Fact("Correction " + c.number(), c.words()))
+          .forEach(facts::add);
+    }
   }
 
   private List<ReportModel.Hashed> photos() {

@@ -13,6 +13,13 @@ import org.raftgauge.core.track.Judged;
 
 /** Gathers the berth plans: every raft that stands in a pond tonight or was seen in it. */
 final class GatherPonds {
+  /** By what was said of the pond, then by its sites to look at; ponds not seen come last. */
+  private static final Comparator<ReportModel.Pond> WORST_FIRST =
+      Comparator.comparing((ReportModel.Pond p) -> p.seen() == 0)
+          .thenComparing(p -> -p.mark().weight())
+          .thenComparing(p -> -p.toLookAt())
+          .thenComparing(ReportModel.Pond::name);
+
   private final Gathered all;
   private final Map<String, RaftSheet> sheets = new HashMap<>();
 
@@ -36,6 +43,7 @@ final class GatherPonds {
     }
     List<ReportModel.Pond> all = new ArrayList<>();
     ponds.forEach((name, berths) -> all.add(pond(name, berths)));
+    all.sort(WORST_FIRST);
     return all;
   }
 
@@ -47,7 +55,9 @@ final class GatherPonds {
     Optional<Judged> judged = all.verdicts().pond(all.tonight().orElseThrow(), name);
     return new ReportModel.Pond(
         name,
+        Texts.anchor("pond-", name),
         judged.map(j -> Mark.of(j.verdict())).orElse(Mark.NONE),
+        judged.flatMap(Judged::share).map(s -> Texts.percent(s.shareOfExpected())).orElse(""),
         judged.map(Judged::evidence).orElse(""),
         berths);
   }

@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: Apache-2.0
 package org.raftgauge.batch.report;
 
+import java.time.LocalDate;
+import java.time.temporal.ChronoUnit;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
@@ -9,7 +11,6 @@ import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.function.Function;
 import java.util.stream.Collectors;
-import org.raftgauge.batch.plot.Chart;
 import org.raftgauge.core.book.Layout;
 import org.raftgauge.core.book.Planting;
 import org.raftgauge.core.book.PointMm;
@@ -38,7 +39,6 @@ final class GatherRaft {
 
   RaftSheet sheet() {
     List<RaftSheet.SiteLine> sites = last.rows().sites().stream().map(this::line).toList();
-    Optional<Chart> chart = chart();
     return new RaftSheet(
         head(sites),
         facts(),
@@ -49,15 +49,15 @@ final class GatherRaft {
             .map(site -> site.site() + "\u00a0" + site.area())
             .toList(),
         all.files().overlay(last.rows().photo().photo()),
-        chart.isPresent() ? "plots/" + Texts.anchor(raft) + ".svg" : "",
-        chart.map(this::words).orElse(""),
-        looks.stream().map(this::day).toList(),
-        layout().map(layout -> closeUps(layout, sites)).orElse(List.of()));
+        all.growth().getOrDefault(raft, List.of()),
+        heads(),
+        diary(),
+        closeUps(sites));
   }
 
   private RaftSheet.Head head(List<RaftSheet.SiteLine> sites) {
     Optional<Judged> judged = all.verdicts().raft(last.evening(), raft);
-    int toLookAt = (int) sites.stream().filter(s -> s.mark().toLookAt()).count();
+    int toLookAt = ended() ? 0 : (int) sites.stream().filter(s -> s.mark().toLookAt()).count();
     return new RaftSheet.Head(
         raft,
         Texts.anchor(raft),
@@ -66,7 +66,7 @@ final class GatherRaft {
         each(p -> p.variety().isEmpty() ? p.crop() : p.crop() + " " + p.variety()),
         Texts.age(last.ageDays()),
         mark(judged),
-        worst(sites),
+        ended() ? Mark.ENDED : worst(sites),
         evidence(judged),
         judged.flatMap(Judged::share).map(s -> Texts.percent(s.shareOfExpected())).orElse(""),
         all.texts().area(last.medianCm2()),
@@ -76,7 +76,16 @@ final class GatherRaft {
         all.tonight().filter(last.evening()::equals).isPresent());
   }
 
+  /** Says whether what the raft bore has been harvested or cleared since. */
+  private boolean ended() {
+    return all.tonight().filter(day -> all.book().plantingsOn(raft, day).isEmpty()).isPresent()
+        && last.rows().sites().stream().anyMatch(site -> site.plant().isPresent());
+  }
+
   private Mark mark(Optional<Judged> judged) {
+    if (ended()) {
+      return Mark.ENDED;
+    }
     if (!last.rows().doubt().isEmpty()) {
       return Mark.HELD;
     }
@@ -103,11 +112,24 @@ final class GatherRaft {
     fact(facts, "Sown", each(p -> p.sownOn().map(Texts::day).orElse("")));
     fact(facts, "Transplanted", each(p -> p.transplantedOn().map(Texts::day).orElse("")));
     fact(facts, "Harvest by", each(p -> p.harvestBy().map(Texts::day).orElse("")));
+    fact(facts, "Ended", ended() ? each(p -> p.endedOn().map(Texts::day).orElse("")) : "");
     fact(facts, "Latest photo", last.rows().photo().photo());
+    fact(facts, "SHA-256 of its bytes", last.rows().photo().sha256());
     fact(facts, "Leaf in all", all.texts().area(last.rows().totalAreaCm2()));
+    fact(facts, "Camera over the boards", height());
+    fact(facts, "Error of a place on the board", poseError());
     fact(facts, "Placed by", last.rows().raft().poseSource().name().toLowerCase(Locale.ROOT));
     fact(facts, "Notes", String.join("; ", last.rows().raft().notes()));
     return facts;
+  }
+
+  private String height() {
+    double mm = last.rows().raft().cameraHeightMm();
+    return mm > 0 ? Texts.whole(mm) + " mm" : "";
+  }
+
+  private String poseError() {
+    return String.format(Locale.ROOT, "%.1f mm", last.rows().raft().poseErrorMm());
   }
 
   private static void fact(List<ReportModel.Fact> facts, String name, String value) {
@@ -139,37 +161,59 @@ final class GatherRaft {
     return all.book().layout(last.rows().raft().layout(), last.evening());
   }
 
-  private RaftSheet.DiaryDay day(RaftLook look) {
+  private List<RaftSheet.Plot> heads() {
+    List<Ahead.Heads> heads = all.input().forecast().heads().getOrDefault(raft, List.of());
+    List<RaftSheet.Plot> plots = new ArrayList<>();
+    for (int i = 0; i < heads.size(); i++) {
+      plots.add(new RaftSheet.Plot(WritePage.heads(raft, i), heads.get(i).words()));
+    }
+    return plots;
+  }
+
+  private List<RaftSheet.DiaryDay> diary() {
+    List<RaftSheet.DiaryDay> diary = new ArrayList<>();
+    LocalDate before = looks.get(0).evening();
+    for (RaftLook look : looks) {
+      diary.add(day(look, ChronoUnit.DAYS.between(before, look.evening())));
+      before = look.evening();
+    }
+    return diary;
+  }
+
+  private RaftSheet.DiaryDay day(RaftLook look, long daysSince) {
     return new RaftSheet.DiaryDay(
         Texts.day(look.evening()),
         Texts.age(look.ageDays()),
         all.texts().area(look.medianCm2()),
         all.files().board(look),
-        all.files().overlay(look.rows().photo().photo()));
+        all.files().overlay(look.rows().photo().photo()),
+        daysSince);
   }
 
-  private List<RaftSheet.CloseUp> closeUps(Layout layout, List<RaftSheet.SiteLine> sites) {
-    String picture = all.files().board(last);
-    if (picture.isEmpty()) {
-      return List.of();
-    }
+  private List<RaftSheet.CloseUp> closeUps(List<RaftSheet.SiteLine> sites) {
+    String picture = layout().isPresent() ? all.files().board(last) : "";
+    return sites.stream()
+        .filter(line -> line.mark().toLookAt())
+        .map(line -> picture.isEmpty() ? told(line) : cut(line, picture))
+        .toList();
+  }
+
+  private static RaftSheet.CloseUp told(RaftSheet.SiteLine line) {
+    return new RaftSheet.CloseUp(line.site(), line.mark(), line.why(), "", 0, 0, 0);
+  }
+
+  private RaftSheet.CloseUp cut(RaftSheet.SiteLine line, String picture) {
+    Layout layout = layout().orElseThrow();
     double side = 1.5 * Math.max(layout.grid().pitchXMm(), layout.grid().pitchYMm());
-    List<RaftSheet.CloseUp> closeUps = new ArrayList<>();
-    for (RaftSheet.SiteLine line : sites) {
-      if (line.mark().toLookAt()) {
-        PointMm at = layout.grid().centre(SiteId.parse(line.site()));
-        closeUps.add(
-            new RaftSheet.CloseUp(
-                line.site(),
-                line.mark(),
-                line.why(),
-                picture,
-                100 * layout.board().widthMm() / side,
-                50 - 100 * at.xMm() / side,
-                50 - 100 * at.yMm() / side));
-      }
-    }
-    return closeUps;
+    PointMm at = layout.grid().centre(SiteId.parse(line.site()));
+    return new RaftSheet.CloseUp(
+        line.site(),
+        line.mark(),
+        line.why(),
+        picture,
+        100 * layout.board().widthMm() / side,
+        50 - 100 * at.xMm() / side,
+        50 - 100 * at.yMm() / side);
   }
 
   private String each(Function<Planting, String> text) {
@@ -181,28 +225,5 @@ final class GatherRaft {
         .distinct()
         .sorted()
         .collect(Collectors.joining(", "));
-  }
-
-  /** Returns its growth chart, where there is something to show. */
-  Optional<Chart> chart() {
-    return new GrowthChart(all, raft, looks).chart();
-  }
-
-  private String words(Chart chart) {
-    List<Double> areas = chart.series().get(0).y();
-    String to = areas.size() == 1 ? "" : " to " + rounded(areas.get(areas.size() - 1));
-    return "Growth of raft "
-        + raft
-        + ": its median plant on "
-        + Texts.count(areas.size(), "evening")
-        + ", "
-        + rounded(areas.get(0))
-        + to
-        + " "
-        + all.texts().areaUnit();
-  }
-
-  private static String rounded(double area) {
-    return String.format(Locale.ROOT, area < 100 ? "%.1f" : "%.0f", area);
   }
 }

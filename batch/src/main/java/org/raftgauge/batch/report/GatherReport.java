@@ -15,7 +15,6 @@ import org.raftgauge.core.book.FarmDay;
 import org.raftgauge.core.measure.PhotoMeasure;
 import org.raftgauge.core.measure.PhotoStatus;
 import org.raftgauge.core.report.RaftRows;
-import org.raftgauge.core.track.Judged;
 
 /** Gathers the page from what a run has to show. */
 final class GatherReport {
@@ -37,11 +36,12 @@ final class GatherReport {
 
   private ReportModel model() {
     List<RaftSheet> rafts = looks(all).values().stream().map(this::sheet).toList();
+    List<ReportModel.Pond> ponds = new GatherPonds(all, rafts).ponds();
     return new ReportModel(
         all.tonight().map(Texts::longDay).orElse(""),
-        glance(rafts),
+        new Glance(all, rafts, ponds).lines(),
         all.input().worklist(),
-        new GatherPonds(all, rafts).ponds(),
+        ponds,
         rafts,
         all.input().forecast(),
         problems(),
@@ -66,43 +66,6 @@ final class GatherReport {
     }
     looks.values().forEach(list -> list.sort(Comparator.comparing(RaftLook::evening)));
     return looks;
-  }
-
-  private List<String> glance(List<RaftSheet> rafts) {
-    List<String> glance = new ArrayList<>();
-    int tonight = (int) rafts.stream().filter(r -> r.head().tonight()).count();
-    int missing = all.input().run().summary().notPhotographed().size();
-    if (all.tonight().isPresent()) {
-      String also =
-          tonight == rafts.size() ? "" : ", " + (rafts.size() - tonight) + " on evenings before";
-      glance.add(Texts.count(tonight, "raft") + " photographed this evening" + also + ".");
-      glance.add(
-          missing == 0
-              ? "Every expected raft was photographed."
-              : Texts.count(missing, "raft") + " expected and not photographed.");
-    }
-    int sites = rafts.stream().mapToInt(r -> r.head().toLookAt()).sum();
-    int boards = (int) rafts.stream().filter(r -> r.head().toLookAt() > 0).count();
-    if (sites > 0) {
-      glance.add(
-          Texts.count(sites, "site") + " to look at, on " + Texts.count(boards, "raft") + ".");
-    }
-    pondsInTrouble().ifPresent(glance::add);
-    return glance;
-  }
-
-  private Optional<String> pondsInTrouble() {
-    if (all.tonight().isEmpty()) {
-      return Optional.empty();
-    }
-    List<String> ponds =
-        all.input().verdicts().getOrDefault(all.tonight().get(), List.of()).stream()
-            .filter(j -> j.scope() == Judged.Scope.POND && Mark.of(j.verdict()).weight() > 1)
-            .map(j -> j.place().pond() + " (" + Mark.of(j.verdict()).word() + ")")
-            .toList();
-    return ponds.isEmpty()
-        ? Optional.empty()
-        : Optional.of("Ponds that stand out: " + String.join(", ", ponds) + ".");
   }
 
   private List<ReportModel.PhotoNote> problems() {

@@ -26,7 +26,9 @@ public enum Mark {
   /** As expected. */
   ON_TRACK("O", "on track", 0, Shapes.CIRCLE),
   /** Measured, nothing to hold it against. */
-  NONE("–", "measured, not judged", 0, Shapes.DOT);
+  NONE("–", "measured, not judged", 0, Shapes.DOT),
+  /** Seen while it stood; nothing is planted there now. */
+  ENDED("X", "ended: harvested or cleared since the photo", 0, Shapes.HOUSE);
 
   private final String letter;
   private final String meaning;
@@ -44,6 +46,7 @@ public enum Mark {
     private static final String SQUARE = "-0.87 -0.87 0.87 -0.87 0.87 0.87 -0.87 0.87";
     private static final String DIAMOND = "0 -1 1 0 0 1 -1 0";
     private static final String DOWN = "-1 -0.85 1 -0.85 0 0.98";
+    private static final String HOUSE = "0 -1 0.9 -0.25 0.9 0.9 -0.9 0.9 -0.9 -0.25";
     private static final String UP = "0 -0.98 1 0.85 -1 0.85";
   }
 
@@ -82,7 +85,7 @@ public enum Mark {
     return switch (this) {
       case LAGGING -> -0.25;
       case AHEAD -> 0.25;
-      case HELD, DEAD, EMPTY, STALLED, PALE, ON_TRACK, NONE -> 0;
+      case HELD, DEAD, EMPTY, STALLED, PALE, ON_TRACK, NONE, ENDED -> 0;
     };
   }
 

@@ -12,10 +12,10 @@ import java.util.List;
  * @param sites the sites that something is said of, in order
  * @param others the others, each with its area
  * @param overlay the overlay of its latest photo, or empty
- * @param plot its growth plot, or empty
- * @param plotText the plot in words
+ * @param plots its growth plots, one for each crop or lot on it
+ * @param heads plots of its predicted head weights
  * @param diary its dated pictures, oldest first
- * @param closeUps the sites to look at, cut out of its latest picture
+ * @param closeUps the sites to look at, cut out of its latest picture where there is one
  */
 public record RaftSheet(
     Head head,
@@ -24,10 +24,18 @@ public record RaftSheet(
     List<SiteLine> sites,
     List<String> others,
     String overlay,
-    String plot,
-    String plotText,
+    List<Plot> plots,
+    List<Plot> heads,
     List<DiaryDay> diary,
     List<CloseUp> closeUps) {
+
+  /**
+   * A plot.
+   *
+   * @param file its path below the run folder
+   * @param words the plot in words
+   */
+  public record Plot(String file, String words) {}
 
   /**
    * Who a raft is and how it stands.
@@ -122,8 +130,10 @@ public record RaftSheet(
    * @param median leaf area of the median plant, or empty
    * @param picture its board, or empty
    * @param overlay the overlay, or empty
+   * @param daysSince days since the day before it in the diary; 0 for the first
    */
-  public record DiaryDay(String date, String age, String median, String picture, String overlay) {}
+  public record DiaryDay(
+      String date, String age, String median, String picture, String overlay, long daysSince) {}
 
   /**
    * A site cut out of its board's picture; lengths are percent of the frame's side.
@@ -131,7 +141,7 @@ public record RaftSheet(
    * @param site its name
    * @param mark what was said of it
    * @param why the reason
-   * @param picture the board's picture
+   * @param picture the board's picture; empty where there is none
    * @param widthPercent width of the whole picture
    * @param leftPercent left edge of the picture
    * @param topPercent upper edge of the picture

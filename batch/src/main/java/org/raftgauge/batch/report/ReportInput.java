@@ -8,7 +8,6 @@ import java.util.NavigableMap;
 import java.util.TreeMap;
 import org.raftgauge.batch.run.RunOutcome;
 import org.raftgauge.core.book.CropBook;
-import org.raftgauge.core.history.PlantSeries;
 import org.raftgauge.core.track.Judged;
 
 /**
@@ -18,7 +17,6 @@ import org.raftgauge.core.track.Judged;
  * @param run what the run has to show
  * @param book the crop book
  * @param verdicts the rows of each evening that was judged; the latest is tonight
- * @param series what was seen of each plant, on earlier runs too
  * @param worklist tomorrow's work, most urgent first
  * @param forecast weights to come
  */
@@ -26,14 +24,12 @@ public record ReportInput(
     RunOutcome run,
     CropBook book,
     NavigableMap<LocalDate, List<Judged>> verdicts,
-    List<PlantSeries> series,
-    List<Task> worklist,
+    List<Work> worklist,
     Ahead forecast) {
 
   /** Copies the lists. */
   public ReportInput {
     verdicts = Collections.unmodifiableNavigableMap(new TreeMap<>(verdicts));
-    series = List.copyOf(series);
     worklist = List.copyOf(worklist);
   }
 
@@ -44,11 +40,11 @@ public record ReportInput(
    * @param book the crop book
    */
   public static ReportInput of(RunOutcome run, CropBook book) {
-    return new ReportInput(run, book, new TreeMap<>(), List.of(), List.of(), Ahead.none());
+    return new ReportInput(run, book, new TreeMap<>(), List.of(), Ahead.none());
   }
 
   /**
-   * Adds the verdicts of an evening; earlier evenings give the band of the growth plots.
+   * Adds the verdicts of an evening; earlier evenings are of rafts not seen since.
    *
    * @param evening the evening
    * @param judged its rows
@@ -56,25 +52,16 @@ public record ReportInput(
   public ReportInput withEvening(LocalDate evening, List<Judged> judged) {
     NavigableMap<LocalDate, List<Judged>> more = new TreeMap<>(verdicts);
     more.put(evening, List.copyOf(judged));
-    return new ReportInput(run, book, more, series, worklist, forecast);
-  }
-
-  /**
-   * Adds what was seen of each plant.
-   *
-   * @param seen the series up to tonight
-   */
-  public ReportInput withSeries(List<PlantSeries> seen) {
-    return new ReportInput(run, book, verdicts, seen, worklist, forecast);
+    return new ReportInput(run, book, more, worklist, forecast);
   }
 
   /**
    * Adds the worklist.
    *
-   * @param tasks tomorrow's work, most urgent first
+   * @param work tomorrow's work, most urgent first
    */
-  public ReportInput withWorklist(List<Task> tasks) {
-    return new ReportInput(run, book, verdicts, series, tasks, forecast);
+  public ReportInput withWorklist(List<Work> work) {
+    return new ReportInput(run, book, verdicts, work, forecast);
   }
 
   /**
@@ -83,6 +70,6 @@ public record ReportInput(
    * @param ahead what is to come
    */
   public ReportInput withForecast(Ahead ahead) {
-    return new ReportInput(run, book, verdicts, series, worklist, ahead);
+    return new ReportInput(run, book, verdicts, worklist, ahead);
   }
 }

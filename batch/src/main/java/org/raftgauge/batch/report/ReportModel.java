@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: Apache-2.0
 package org.raftgauge.batch.report;
 
+import java.util.Comparator;
 import java.util.List;
 
 /**
@@ -19,7 +20,7 @@ import java.util.List;
 public record ReportModel(
     String evening,
     List<String> glance,
-    List<Task> worklist,
+    List<Work> worklist,
     List<Pond> ponds,
     List<RaftSheet> rafts,
     Ahead forecast,
@@ -30,11 +31,41 @@ public record ReportModel(
    * A pond with its berths.
    *
    * @param name the pond; empty for rafts of no pond
+   * @param anchor where its berths are on the page
    * @param mark what was said of it as a whole
+   * @param share its share of what is expected, percent, or empty
    * @param evidence why
    * @param berths its berths, in order
    */
-  public record Pond(String name, Mark mark, String evidence, List<Berth> berths) {}
+  public record Pond(
+      String name, String anchor, Mark mark, String share, String evidence, List<Berth> berths) {
+
+    /** Copies the list. */
+    public Pond {
+      berths = List.copyOf(berths);
+    }
+
+    /** Returns how many of its rafts were photographed this evening. */
+    public int seen() {
+      return (int) berths.stream().filter(Berth::seen).count();
+    }
+
+    /** Returns how many sites to look at this evening's photos show. */
+    public int toLookAt() {
+      return berths.stream().filter(Berth::seen).mapToInt(Berth::toLookAt).sum();
+    }
+
+    /** Returns its rafts with sites to look at, or that are not on track, the worst first. */
+    public List<Berth> worst() {
+      return berths.stream()
+          .filter(b -> b.seen() && (b.toLookAt() > 0 || b.mark().weight() > 0))
+          .sorted(
+              Comparator.comparingInt((Berth b) -> -b.mark().weight())
+                  .thenComparingInt(b -> -b.toLookAt())
+                  .thenComparing(Berth::raft))
+          .toList();
+    }
+  }
 
   /**
    * A raft in its berth.
@@ -74,9 +105,10 @@ public record ReportModel(
    * How the numbers came about.
    *
    * @param facts names and values
+   * @param crops the settings of each crop, names and values
    * @param photos every photo with the hash of its bytes
    */
-  public record Origin(List<Fact> facts, List<Hashed> photos) {}
+  public record Origin(List<Fact> facts, List<Fact> crops, List<Hashed> photos) {}
 
   /**
    * A name and a value.

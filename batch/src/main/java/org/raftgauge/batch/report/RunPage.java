@@ -12,6 +12,7 @@ import org.raftgauge.batch.run.ReportPage;
 import org.raftgauge.batch.run.RunOutcome;
 import org.raftgauge.core.book.CropBook;
 import org.raftgauge.core.evening.EveningResult;
+import org.raftgauge.core.evening.TaskGroup;
 import org.raftgauge.core.history.CollectSeries;
 import org.raftgauge.core.history.PlantSeries;
 import org.raftgauge.core.history.SiteLook;
@@ -21,7 +22,9 @@ import org.raftgauge.core.track.JudgeEvening;
 import org.raftgauge.core.track.Judged;
 import org.raftgauge.core.track.TrackRules;
 
-/** Writes the page of a run: {@code report.html} and the growth plots in {@code plots/}. */
+/**
+ * Writes the page of a run: {@code report.html} and the plots of head weights in {@code plots/}.
+ */
 public final class RunPage implements ReportPage {
   private final CropBook book;
 
@@ -45,7 +48,7 @@ public final class RunPage implements ReportPage {
     ReportInput input = ReportInput.of(outcome, book);
     for (LocalDate evening : evenings(looks)) {
       var series = CollectSeries.upTo(book, looks, evening);
-      input = input.withSeries(series).withEvening(evening, verdicts(outcome, series, evening));
+      input = input.withEvening(evening, verdicts(outcome, series, evening));
     }
     Ahead ahead =
         outcome
@@ -66,10 +69,10 @@ public final class RunPage implements ReportPage {
         .orElseGet(() -> JudgeEvening.judge(book, series, evening, TrackRules.defaults()));
   }
 
-  private static List<Task> worklist(RunOutcome outcome) {
+  private static List<Work> worklist(RunOutcome outcome) {
     return outcome.summary().judged().stream()
-        .flatMap(judged -> judged.worklist().stream())
-        .map(Task::of)
+        .flatMap(judged -> TaskGroup.of(judged.worklist()).stream())
+        .map(Work::of)
         .toList();
   }
 

@@ -55,6 +55,14 @@ public record Task(int priority, String action, Place place, String why, String 
     return action.isEmpty() ? "" : Character.toUpperCase(action.charAt(0)) + action.substring(1);
   }
 
+  /** Returns when its raft was last seen, in words, where the reason says it. */
+  public String lastSeen() {
+    String told = why.replace("Expected, not seen. ", "");
+    return told.equals(why) || told.isEmpty()
+        ? ""
+        : Character.toLowerCase(told.charAt(0)) + told.substring(1).replaceFirst("\\.$", "");
+  }
+
   /** Returns the anchor of its raft on the page. */
   public String anchor() {
     return Texts.anchor(place.raft());

@@ -3,9 +3,13 @@ package org.raftgauge.batch.report;
 
 import java.time.LocalDate;
 import java.time.format.DateTimeFormatter;
+import java.util.ArrayList;
+import java.util.List;
 import java.util.Locale;
 import java.util.OptionalDouble;
+import java.util.TreeMap;
 import org.raftgauge.core.book.Units;
+import org.raftgauge.core.evening.RaftGrowth;
 
 /**
  * Words numbers and days for the page.
@@ -13,8 +17,6 @@ import org.raftgauge.core.book.Units;
  * @param units of the book
  */
 record Texts(Units units) {
-  private static final double CM2_IN_SQUARE_INCH = 6.4516;
-  private static final double GRAMS_IN_POUND = 453.59237;
   private static final DateTimeFormatter LONG =
       DateTimeFormatter.ofPattern("EEEE d MMMM yyyy", Locale.ENGLISH);
   private static final DateTimeFormatter SHORT =
@@ -22,9 +24,14 @@ record Texts(Units units) {
 
   /** Returns the place of a raft on the page: letters, digits, {@code -}, others as hex. */
   static String anchor(String raft) {
-    StringBuilder anchor = new StringBuilder("raft-");
-    for (int i = 0; i < raft.length(); i++) {
-      char c = raft.charAt(i);
+    return anchor("raft-", raft);
+  }
+
+  /** Returns the place of something on the page, written likewise. */
+  static String anchor(String kind, String name) {
+    StringBuilder anchor = new StringBuilder(kind);
+    for (int i = 0; i < name.length(); i++) {
+      char c = name.charAt(i);
       boolean plain = (c < 128 && Character.isLetterOrDigit(c)) || c == '-';
       anchor.append(plain ? String.valueOf(c) : "_" + Integer.toHexString(c));
     }
@@ -53,20 +60,16 @@ record Texts(Units units) {
 
   /** Words a weight in the book's unit; three digits are enough. */
   String weight(double grams) {
-    return weightNumber(grams) + " " + weightUnit();
+    return weightNumber(grams) + " " + units.weightUnit();
   }
 
   /** Words an interval of weights. */
   String weights(double loG, double hiG) {
-    return weightNumber(loG) + " to " + weightNumber(hiG) + " " + weightUnit();
-  }
-
-  private String weightUnit() {
-    return units == Units.METRIC ? "kg" : "lb";
+    return weightNumber(loG) + " to " + weightNumber(hiG) + " " + units.weightUnit();
   }
 
   private String weightNumber(double grams) {
-    double value = grams / (units == Units.METRIC ? 1000 : GRAMS_IN_POUND);
+    double value = units.weight(grams);
     return String.format(Locale.ROOT, value < 10 ? "%.2f" : value < 100 ? "%.1f" : "%.0f", value);
   }
 
@@ -77,18 +80,40 @@ record Texts(Units units) {
 
   /** Returns the unit of areas. */
   String areaUnit() {
-    return units == Units.METRIC ? "cm2" : "sq in";
-  }
-
-  /** Returns an area in the book's unit. */
-  double inUnit(double cm2) {
-    return units == Units.METRIC ? cm2 : cm2 / CM2_IN_SQUARE_INCH;
+    return units.areaUnit();
   }
 
   /** Words an area without its unit; three digits are enough. */
   String number(double cm2) {
-    double value = inUnit(cm2);
+    double value = units.area(cm2);
     return String.format(Locale.ROOT, value < 100 ? "%.1f" : "%.0f", value);
+  }
+
+  /** Words a growth plot: what its median plant did. */
+  String growth(RaftGrowth raft) {
+    TreeMap<Double, List<Double>> areas = new TreeMap<>();
+    for (RaftGrowth.OfSite site : raft.sites()) {
+      site.points()
+          .forEach(p -> areas.computeIfAbsent(p.dat(), a -> new ArrayList<>()).add(p.areaCm2()));
+    }
+    double first = median(areas.firstEntry().getValue());
+    double last = median(areas.lastEntry().getValue());
+    return "Growth of raft "
+        + raft.raft()
+        + ", "
+        + raft.crop()
+        + ": its median plant at "
+        + count(areas.size(), "age")
+        + ", "
+        + number(first)
+        + " to "
+        + number(last)
+        + " "
+        + areaUnit();
+  }
+
+  private static double median(List<Double> values) {
+    return RaftLook.median(values.stream().sorted().toList()).orElseThrow();
   }
 
   String area(OptionalDouble cm2) {

@@ -13,8 +13,6 @@ import java.util.Arrays;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
-import java.util.Optional;
-import org.raftgauge.batch.plot.Chart;
 import org.raftgauge.batch.plot.PaintChart;
 
 /** Writes a page and its plots. */
@@ -36,20 +34,25 @@ public final class WritePage {
         new RunFiles(input.run().pictures(), file -> Files.isRegularFile(folder.resolve(file)));
     Gathered all = Gathered.of(input, files);
     Files.writeString(folder.resolve(FILE), html(GatherReport.gather(all), sheets(folder)));
-    plots(all, folder);
+    plots(input.forecast(), folder);
   }
 
   private static List<String> sheets(Path folder) {
     return SHEETS.stream().filter(file -> Files.isRegularFile(folder.resolve(file))).toList();
   }
 
-  private static void plots(Gathered all, Path folder) throws IOException {
-    for (Map.Entry<String, List<RaftLook>> raft : GatherReport.looks(all).entrySet()) {
-      Optional<Chart> chart = new GatherRaft(all, raft.getValue()).chart();
-      if (chart.isPresent()) {
-        Path file = folder.resolve("plots").resolve(Texts.anchor(raft.getKey()) + ".svg");
+  /** Returns the file of a plot of a raft's head weights. */
+  static String heads(String raft, int number) {
+    String more = number == 0 ? "" : "." + (number + 1);
+    return "plots/" + Texts.anchor("weights-", raft) + more + ".svg";
+  }
+
+  private static void plots(Ahead ahead, Path folder) throws IOException {
+    for (Map.Entry<String, List<Ahead.Heads>> raft : ahead.heads().entrySet()) {
+      for (int i = 0; i < raft.getValue().size(); i++) {
+        Path file = folder.resolve(heads(raft.getKey(), i));
         Files.createDirectories(file.getParent());
-        Files.writeString(file, PaintChart.svg(chart.get(), "p"));
+        Files.writeString(file, PaintChart.svg(raft.getValue().get(i).chart(), "p"));
       }
     }
   }

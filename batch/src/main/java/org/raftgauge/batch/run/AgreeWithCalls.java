@@ -76,7 +76,8 @@ public final class AgreeWithCalls {
 
   private static Seen seen(History history, Farm farm, LocalDate evening) {
     try {
-      return JudgeHistory.seen(history, farm, evening);
+      return JudgeHistory.seen(
+          history.measures(farm.farmDay().start(evening.plusDays(1))), farm, evening);
     } catch (IOException e) {
       throw new UncheckedIOException(e);
     }

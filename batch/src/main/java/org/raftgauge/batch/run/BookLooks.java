@@ -4,10 +4,12 @@ package org.raftgauge.batch.run;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.time.Instant;
 import java.time.LocalDate;
 import java.util.List;
 import org.raftgauge.batch.store.History;
 import org.raftgauge.batch.store.Kept;
+import org.raftgauge.batch.store.Measures;
 import org.raftgauge.core.book.CropBook;
 import org.raftgauge.core.history.SiteLook;
 import org.raftgauge.core.measure.PhotoMeasure;
@@ -32,7 +34,7 @@ public final class BookLooks {
    */
   public static List<SiteLook> upTo(CropBook book, Path folder, LocalDate evening)
       throws IOException {
-    return between(book, folder, new Evenings(FIRST, evening));
+    return between(book, folder, new Evenings(FIRST, evening, Instant.MAX));
   }
 
   /**
@@ -40,8 +42,9 @@ public final class BookLooks {
    *
    * @param first the first
    * @param last the last
+   * @param correctedBy corrections that were entered at this moment or later are not looked at
    */
-  public record Evenings(LocalDate first, LocalDate last) {}
+  public record Evenings(LocalDate first, LocalDate last, Instant correctedBy) {}
 
   /**
    * Reads some evenings.
@@ -60,7 +63,8 @@ public final class BookLooks {
     }
     Farm farm = new BookFarm(book, "");
     try (History history = History.open(file)) {
-      return between(farm, history, StationDoubts.of(history, farm), evenings);
+      Measures measures = history.measures(evenings.correctedBy());
+      return between(farm, measures, StationDoubts.of(measures, farm), evenings);
     }
   }
 
@@ -77,16 +81,16 @@ public final class BookLooks {
       JudgeHistory.Sources sources, CropBook book, Evenings evenings) throws IOException {
     Farm farm = new BookFarm(book, "");
     StationDoubts doubts = StationDoubts.of(sources.doubts(), farm);
-    return between(farm, sources.history(), doubts, evenings);
+    return between(farm, sources.measures(), doubts, evenings);
   }
 
   private static List<SiteLook> between(
-      Farm farm, History history, StationDoubts doubts, Evenings evenings) throws IOException {
+      Farm farm, Measures measures, StationDoubts doubts, Evenings evenings) throws IOException {
     LocalDate evening = evenings.last();
     // A photo's own offset may put it on the day before or after the farm's.
     LocalDate last = evening.isBefore(LAST) ? evening.plusDays(2) : LAST;
     List<PhotoMeasure> photos =
-        history.takenBetween(evenings.first().minusDays(1), last).stream()
+        measures.takenBetween(evenings.first().minusDays(1), last).stream()
             .map(Kept::measure)
             .filter(p -> !farm.evening(p.takenAt().orElseThrow()).isAfter(evening))
             .toList();

@@ -47,6 +47,11 @@ public final class BookMeasurer implements Measurer {
     return MeasurePhoto.measure(bytes, facts, book);
   }
 
+  @Override
+  public PhotoResult measure(byte[] bytes, Optional<byte[]> second, PhotoFacts facts) {
+    return MeasurePhoto.measure(bytes, second, facts, book);
+  }
+
   /**
    * Hashes stations, layouts, crops, placements, and the plantings and ruler heights of the raft
    * that manifest or file name gives; of all rafts where neither does. Hashed once a raft: a season

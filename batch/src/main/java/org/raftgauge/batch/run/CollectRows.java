@@ -6,6 +6,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import org.raftgauge.batch.store.Settled;
+import org.raftgauge.core.marker.FindTags;
 import org.raftgauge.core.measure.PhotoMeasure;
 import org.raftgauge.core.measure.PhotoStatus;
 import org.raftgauge.core.measure.RaftMeasure;
@@ -110,12 +111,16 @@ final class CollectRows {
   /** Says why no planting explains a raft, or nothing. */
   private static Optional<Unassigned> unassigned(PhotoMeasure photo, RaftMeasure raft, Farm farm) {
     if (raft.raft().isEmpty()) {
+      Optional<String> tag =
+          raft.notes().stream().filter(n -> n.startsWith(FindTags.TAG_TEXT)).findFirst();
       return Optional.of(
           new Unassigned(
               photo.photo(),
               raft.raft(),
-              "nothing tells which raft this is",
-              "name it in the manifest"));
+              "nothing tells which raft this is" + tag.map(t -> ": " + t).orElse(""),
+              tag.isPresent()
+                  ? "print its tag anew with the id of plantings.csv, or name it in the manifest"
+                  : "name it in the manifest"));
     }
     if (photo.takenAt().isEmpty()) {
       return Optional.of(

@@ -72,7 +72,7 @@ final class CutDifferences {
   private Optional<Board> board(String raft, OffsetDateTime takenAt) throws IOException {
     RaftDays days =
         new RaftDays(raft, takenAt.toLocalDate().minusDays(1), takenAt.toLocalDate().plusDays(1));
-    for (Kept kept : history.takenBetween(days)) {
+    for (Kept kept : history.measures().takenBetween(days)) {
       boolean same = kept.measure().takenAt().filter(takenAt::isEqual).isPresent();
       Optional<Path> run =
           same && kept.picturedRun().isPresent()

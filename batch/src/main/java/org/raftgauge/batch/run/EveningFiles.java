@@ -21,20 +21,25 @@ final class EveningFiles {
 
   private EveningFiles() {}
 
-  /** Writes verdicts, curves, worklist (table and sheets), ponds and the plots of rafts. */
-  static boolean write(Path folder, EveningResult result, CropBook book) throws IOException {
+  /**
+   * Writes verdicts, curves, worklist (table and sheets), ponds and the plots of rafts.
+   *
+   * @param corrections a line on the corrections that are obeyed, or empty
+   */
+  static boolean write(Path folder, EveningResult result, CropBook book, String corrections)
+      throws IOException {
     Files.writeString(folder.resolve("verdicts.csv"), VerdictsTable.csv(result.verdicts()));
     Files.writeString(folder.resolve("curves.csv"), CurvesTable.csv(result.curves()));
     Files.writeString(folder.resolve("worklist.csv"), WorklistTable.csv(result.worklist()));
     PrintWorklist.Sheet sheet =
         new PrintWorklist.Sheet(
-            result.evening(), result.worklist(), raft -> layout(raft, result, book));
+            result.evening(), corrections, result.worklist(), raft -> layout(raft, result, book));
     for (Paper paper : new Paper[] {Paper.A4, Paper.LETTER}) {
       String name = "worklist-" + paper.name().toLowerCase(Locale.ROOT) + ".pdf";
       PrintWorklist.print(sheet, paper, folder.resolve(name));
     }
     PondFiles.write(folder, result, book);
-    return RaftPlots.write(folder.resolve("plots"), result.growth());
+    return RaftPlots.write(folder.resolve("plots"), result.growth(), book.units());
   }
 
   private static Optional<Layout> layout(String raft, EveningResult result, CropBook book) {

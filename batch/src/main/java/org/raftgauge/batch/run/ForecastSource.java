@@ -2,6 +2,7 @@
 package org.raftgauge.batch.run;
 
 import java.io.IOException;
+import java.time.Instant;
 import java.time.LocalDate;
 import java.util.Map;
 import java.util.Optional;
@@ -11,16 +12,17 @@ import org.raftgauge.core.grader.Grader;
 public interface ForecastSource {
 
   /** Tells nothing. */
-  ForecastSource NONE = evening -> Optional.empty();
+  ForecastSource NONE = (evening, correctedBy) -> Optional.empty();
 
   /**
    * Forecasts from the book and its history, seeing nothing later than the evening.
    *
    * @param evening the farm's day
+   * @param correctedBy corrections that were entered at this moment or later are not looked at
    * @return the forecast, or nothing where nothing can be told
    * @throws IOException if the history cannot be read
    */
-  Optional<EveningOutlook> from(LocalDate evening) throws IOException;
+  Optional<EveningOutlook> from(LocalDate evening, Instant correctedBy) throws IOException;
 
   /** Returns the book's graders by crop, whenever they were fitted. */
   default Map<String, Grader> graders() {

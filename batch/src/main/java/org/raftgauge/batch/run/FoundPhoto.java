@@ -2,6 +2,7 @@
 package org.raftgauge.batch.run;
 
 import java.nio.file.Path;
+import java.util.Optional;
 import org.raftgauge.core.measure.PhotoFacts;
 
 /**
@@ -9,5 +10,22 @@ import org.raftgauge.core.measure.PhotoFacts;
  *
  * @param file the file
  * @param facts its path below the photo folder and its row of the manifest
+ * @param second the file that the station's second camera took at the same moment
  */
-public record FoundPhoto(Path file, PhotoFacts facts) {}
+public record FoundPhoto(Path file, PhotoFacts facts, Optional<Path> second) {
+
+  /**
+   * Wraps a photo of one camera.
+   *
+   * @param file the file
+   * @param facts its path below the photo folder and its row of the manifest
+   */
+  public FoundPhoto(Path file, PhotoFacts facts) {
+    this(file, facts, Optional.empty());
+  }
+
+  /** Returns the photo with the file of the second camera. */
+  FoundPhoto with(Path secondFile) {
+    return new FoundPhoto(file, facts, Optional.of(secondFile));
+  }
+}

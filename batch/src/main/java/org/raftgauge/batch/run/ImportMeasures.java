@@ -2,14 +2,17 @@
 package org.raftgauge.batch.run;
 
 import java.io.IOException;
+import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Duration;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Optional;
 import org.raftgauge.batch.store.BookLock;
+import org.raftgauge.batch.store.ExportedTable;
 import org.raftgauge.batch.store.History;
+import org.raftgauge.batch.store.ImportHistory;
 import org.raftgauge.batch.store.Kept;
+import org.raftgauge.batch.store.Origin;
 import org.raftgauge.core.book.CropBook;
 import org.raftgauge.core.measure.PhotoMeasure;
 import org.raftgauge.core.problem.InputException;
@@ -58,6 +61,35 @@ public final class ImportMeasures {
   }
 
   /**
+   * Imports a whole history.
+   *
+   * @param exported folder of an exported history
+   * @param folder the book's folder
+   * @param patience how long to wait for another run on the same book
+   * @param progress is told of a wait
+   * @return rows by table
+   * @throws InputException if the book has a history already
+   * @throws IOException if the folder is not as exported, or the history cannot be written
+   */
+  @SuppressWarnings("try") // the lock is held, not used
+  public static List<ExportedTable> history(
+      Path exported, Path folder, Duration patience, Progress progress)
+      throws InputException, IOException {
+    try (BookLock lock = BookLock.take(folder, patience, progress::waitingFor)) {
+      Path file = folder.resolve(HISTORY);
+      if (Files.exists(file)) {
+        throw new InputException(
+            List.of(
+                new Problem(
+                    "BOOK " + folder,
+                    "has a history already",
+                    "give a book without history.db, or move that file away")));
+      }
+      return ImportHistory.into(file, exported);
+    }
+  }
+
+  /**
    * Imports.
    *
    * @param file the measures
@@ -81,7 +113,7 @@ public final class ImportMeasures {
       for (int i = 0; i < fresh.size(); i += BATCH) {
         history.save(
             fresh.subList(i, Math.min(i + BATCH, fresh.size())).stream()
-                .map(photo -> new Kept(photo, SETTINGS, RUN, Optional.empty()))
+                .map(photo -> Kept.fresh(photo, new Origin(SETTINGS, RUN, "", "")))
                 .toList());
       }
       int sites =

@@ -4,13 +4,16 @@ package org.raftgauge.batch.run;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.time.Instant;
 import java.time.LocalDate;
 import java.time.OffsetDateTime;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import org.raftgauge.batch.store.Correction;
 import org.raftgauge.batch.store.History;
+import org.raftgauge.batch.store.Measures;
 import org.raftgauge.core.evening.EveningResult;
 import org.raftgauge.core.problem.InputException;
 import org.raftgauge.core.problem.Problem;
@@ -28,8 +31,18 @@ public final class JudgeFolder {
    * @param evening the evening to judge
    * @param out folder for the results
    * @param startedAt when it was asked for
+   * @param corrected whose corrections are obeyed
    */
-  public record Request(Path book, LocalDate evening, Path out, OffsetDateTime startedAt) {}
+  public record Request(
+      Path book, LocalDate evening, Path out, OffsetDateTime startedAt, Corrected corrected) {}
+
+  /** Which corrections are obeyed. */
+  public enum Corrected {
+    /** Those that were entered by the end of the evening. */
+    THAT_EVENING,
+    /** All that were entered so far. */
+    SINCE
+  }
 
   /**
    * Judges.
@@ -47,19 +60,30 @@ public final class JudgeFolder {
     Path out = request.out().toAbsolutePath().normalize();
     try (History history = open(request.book());
         RunDraft draft = RunDraft.start(out.getParent())) {
-      Optional<EveningOutlook> ahead = forecasts.from(request.evening());
+      Instant by = correctedBy(request, farm);
+      Measures measures = history.measures(by);
+      Optional<EveningOutlook> ahead = forecasts.from(request.evening(), by);
       EveningResult result =
           JudgeHistory.withTasks(
-              JudgeHistory.of(history, farm, request.evening(), forecasts.graders()), ahead, farm);
-      draft.write(to -> EveningFiles.write(to, result, farm.book()));
+              JudgeHistory.of(measures, farm, request.evening(), forecasts.graders()), ahead, farm);
+      List<Correction> obeyed = measures.corrections().all();
+      String line = CorrectionNotes.line(obeyed);
+      draft.write(to -> EveningFiles.write(to, result, farm.book(), line));
       if (ahead.isPresent()) {
         draft.write(to -> OutlookFiles.write(to, ahead.get()));
       }
-      String json = RunJson.text(facts(request, farm), draft.files());
+      String json = RunJson.text(facts(request, farm, obeyed), draft.files());
       draft.write(to -> Files.writeString(to.resolve(RunJson.FILE), json) != null);
       draft.publish(out);
       return result;
     }
+  }
+
+  private static Instant correctedBy(Request request, Farm farm) {
+    return switch (request.corrected()) {
+      case THAT_EVENING -> farm.farmDay().start(request.evening().plusDays(1));
+      case SINCE -> Instant.MAX;
+    };
   }
 
   /**
@@ -70,7 +94,7 @@ public final class JudgeFolder {
    * @throws InputException if the book has none
    * @throws IOException if it cannot be read
    */
-  static History open(Path book) throws InputException, IOException {
+  public static History open(Path book) throws InputException, IOException {
     Path file = book.resolve(HISTORY);
     if (!Files.exists(file)) {
       throw new InputException(
@@ -83,13 +107,14 @@ public final class JudgeFolder {
     return History.open(file);
   }
 
-  private static Map<String, Object> facts(Request request, Farm farm) {
+  private static Map<String, Object> facts(Request request, Farm farm, List<Correction> obeyed) {
     Map<String, Object> facts = new LinkedHashMap<>();
     facts.put("judged", request.evening());
     facts.put("version", ProgramVersion.current().version());
     facts.put("started_at", request.startedAt());
     facts.put("book", request.book().toAbsolutePath().normalize());
     facts.put("book_sha256", farm.bookHash());
+    facts.put("corrections", CorrectionNotes.lines(obeyed));
     return facts;
   }
 }

@@ -8,8 +8,8 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.TreeMap;
-import org.raftgauge.batch.store.History;
 import org.raftgauge.batch.store.Kept;
+import org.raftgauge.batch.store.Measures;
 import org.raftgauge.batch.store.RaftDays;
 import org.raftgauge.core.book.CropBook;
 import org.raftgauge.core.book.PlantLife;
@@ -30,7 +30,7 @@ public final class JudgeHistory {
   /**
    * Closes an evening.
    *
-   * @param history everything measured
+   * @param measures everything measured, as corrected
    * @param farm the book
    * @param evening the evening; what is later has no influence
    * @param graders by crop
@@ -38,9 +38,11 @@ public final class JudgeHistory {
    * @throws IOException if the history cannot be read
    */
   static EveningResult of(
-      History history, Farm farm, LocalDate evening, Map<String, Grader> graders)
+      Measures measures, Farm farm, LocalDate evening, Map<String, Grader> graders)
       throws IOException {
-    return CloseEvening.of(farm.book(), seen(history, farm, evening), evening, graders);
+    return CloseEvening.of(
+        new CloseEvening.Asked(farm.book(), seen(measures, farm, evening), evening, graders),
+        new OnAllCores());
   }
 
   /**
@@ -55,20 +57,20 @@ public final class JudgeHistory {
   public static Judgement of(Sources sources, LocalDate evening, ForecastSource forecasts)
       throws IOException {
     Farm farm = sources.farm();
-    Seen seen = seen(sources.history(), farm, evening, f -> StationDoubts.of(sources.doubts(), f));
+    Seen seen = seen(sources.measures(), farm, evening, f -> StationDoubts.of(sources.doubts(), f));
     EveningResult closed = CloseEvening.of(farm.book(), seen, evening, forecasts.graders());
-    Optional<EveningOutlook> ahead = forecasts.from(evening);
+    Optional<EveningOutlook> ahead = forecasts.from(evening, Instant.MAX);
     return new Judgement(withTasks(closed, ahead, farm), ahead);
   }
 
   /**
    * What an evening is judged from.
    *
-   * @param history a history with at least the photos that the evening needs ({@link #needs})
+   * @param measures those of at least the photos that the evening needs ({@link #needs})
    * @param farm the book
    * @param doubts what the charts of the stations say
    */
-  public record Sources(History history, Farm farm, List<StationDoubt> doubts) {
+  public record Sources(Measures measures, Farm farm, List<StationDoubt> doubts) {
 
     /** Copies the list. */
     public Sources {
@@ -128,20 +130,20 @@ public final class JudgeHistory {
    * Returns what the photos that count said up to an evening of the plants that stand then, and of
    * the past cycles that they are held against.
    */
-  static Seen seen(History history, Farm farm, LocalDate evening) throws IOException {
-    return seen(history, farm, evening, then -> StationDoubts.of(history, then));
+  static Seen seen(Measures measures, Farm farm, LocalDate evening) throws IOException {
+    return seen(measures, farm, evening, then -> StationDoubts.of(measures, then));
   }
 
-  private static Seen seen(History history, Farm farm, LocalDate evening, Charts charts)
+  private static Seen seen(Measures measures, Farm farm, LocalDate evening, Charts charts)
       throws IOException {
     Farm then = farm.asOf(evening);
     // A photo's own offset may put it on the day before or after the farm's.
     Needs needs = needs(farm, evening);
     Map<String, PhotoMeasure> photos = new TreeMap<>();
-    take(history.takenBetween(needs.first(), needs.last()), photos);
+    take(measures.takenBetween(needs.first(), needs.last()), photos);
     for (RaftDays past : needs.past()) {
       if (past.first().isBefore(needs.first())) {
-        take(history.takenBetween(past), photos);
+        take(measures.takenBetween(past), photos);
       }
     }
     List<PhotoMeasure> seen =

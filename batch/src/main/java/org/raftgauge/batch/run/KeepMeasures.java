@@ -5,7 +5,6 @@ import java.io.IOException;
 import java.util.ArrayList;
 import java.util.HashSet;
 import java.util.List;
-import java.util.Optional;
 import java.util.Set;
 import org.raftgauge.batch.store.History;
 import org.raftgauge.batch.store.Kept;
@@ -16,6 +15,7 @@ final class KeepMeasures {
 
   private final History history;
   private final String run;
+  private final ProgramVersion program = ProgramVersion.current();
   private final List<Measured> all = new ArrayList<>();
   private final List<Kept> waiting = new ArrayList<>();
   private final Set<String> seen = new HashSet<>();
@@ -30,7 +30,7 @@ final class KeepMeasures {
     all.add(measured);
     boolean fresh = measured.source() == Measured.Source.FRESH;
     if (fresh && seen.add(measured.measure().sha256())) {
-      waiting.add(new Kept(measured.measure(), measured.settings(), run, Optional.empty()));
+      waiting.add(Kept.fresh(measured.measure(), program.origin(measured.settings(), run)));
     }
     if (waiting.size() >= BATCH) {
       flush();

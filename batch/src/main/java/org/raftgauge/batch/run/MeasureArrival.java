@@ -53,15 +53,17 @@ public final class MeasureArrival {
       return failed(photo, "", problem.found(), problem.remedy());
     }
     String sha256 = Digest.of(bytes);
-    String settings =
-        MeasureOne.settings(ProgramVersion.current().measuringCode(), measurer, photo.facts());
+    Optional<byte[]> second = SecondFile.bytes(photo);
+    String code = ProgramVersion.current().measuringCode();
+    String settings = MeasureOne.settings(code, measurer, photo.facts(), second);
     try (History history = History.open(book.resolve(HISTORY))) {
-      Optional<Kept> kept = history.find(sha256).filter(k -> k.settings().equals(settings));
+      Optional<Kept> kept =
+          history.find(sha256).filter(k -> k.origin().settings().equals(settings));
       if (kept.isPresent()) {
         return kept.get().measure();
       }
-      PhotoMeasure measure = measurer.measure(bytes, photo.facts()).measure();
-      history.save(List.of(new Kept(measure, settings, run, Optional.empty())));
+      PhotoMeasure measure = measurer.measure(bytes, second, photo.facts()).measure();
+      history.save(List.of(Kept.fresh(measure, ProgramVersion.current().origin(settings, run))));
       return measure;
     } catch (RuntimeException | LinkageError e) {
       return failed(

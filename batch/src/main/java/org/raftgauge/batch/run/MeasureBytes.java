@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: Apache-2.0
 package org.raftgauge.batch.run;
 
+import java.util.Optional;
 import org.raftgauge.core.measure.PhotoFacts;
 import org.raftgauge.core.measure.PhotoMeasure;
 
@@ -30,7 +31,7 @@ public final class MeasureBytes {
    * @return the hash that the history keeps beside a measure
    */
   public String settings(PhotoFacts facts) {
-    return MeasureOne.settings(code, measurer, facts);
+    return MeasureOne.settings(code, measurer, facts, Optional.empty());
   }
 
   /**

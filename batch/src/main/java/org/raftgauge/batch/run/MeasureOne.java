@@ -39,7 +39,7 @@ final class MeasureOne {
     String name = photo.facts().photo();
     byte[] bytes;
     try {
-      bytes = ReadPhoto.bytes(photo.file(), name);
+      bytes = ReadPhoto.bytes(photo.file(), name, why -> tools.progress().readAgain(name, why));
     } catch (InputException unreadable) {
       Problem problem = unreadable.problems().get(0);
       return Measured.failed(name, "", problem.found(), problem.remedy());
@@ -50,11 +50,13 @@ final class MeasureOne {
   // Throwable: a photo that runs the memory out or meets a bug must not stop the others.
   private Measured measure(FoundPhoto photo, byte[] bytes, String sha256) {
     try {
-      String settings = settings(code, tools.measurer(), photo.facts());
-      Optional<Kept> kept = history.find(sha256).filter(k -> k.settings().equals(settings));
+      Optional<byte[]> second = SecondFile.bytes(photo);
+      String settings = settings(code, tools.measurer(), photo.facts(), second);
+      Optional<Kept> kept =
+          history.find(sha256).filter(k -> k.origin().settings().equals(settings));
       return kept.isPresent()
           ? known(photo, bytes, kept.get())
-          : fresh(photo, bytes, sha256, settings);
+          : fresh(measured(photo, bytes, second), sha256, settings);
     } catch (Throwable e) {
       tools.progress().failed(photo.facts().photo(), e);
       return Measured.crashed(photo.facts().photo(), sha256, e);
@@ -62,7 +64,8 @@ final class MeasureOne {
   }
 
   /** Hashes what besides its bytes the measure of a photo depends on. */
-  static String settings(String code, Measurer measurer, PhotoFacts facts) {
+  static String settings(
+      String code, Measurer measurer, PhotoFacts facts, Optional<byte[]> second) {
     return Digest.of(
         code,
         measurer.settingsHash(facts),
@@ -70,11 +73,15 @@ final class MeasureOne {
         facts.takenAt().orElse(""),
         facts.station().orElse(""),
         facts.slot().orElse(""),
-        facts.raft().orElse(""));
+        facts.raft().orElse(""),
+        second.map(Digest::of).orElse(""));
   }
 
-  private Measured fresh(FoundPhoto photo, byte[] bytes, String sha256, String settings) {
-    PhotoResult result = tools.measurer().measure(bytes, photo.facts());
+  private PhotoResult measured(FoundPhoto photo, byte[] bytes, Optional<byte[]> second) {
+    return tools.measurer().measure(bytes, second, photo.facts());
+  }
+
+  private Measured fresh(PhotoResult result, String sha256, String settings) {
     if (!result.measure().sha256().equals(sha256)) {
       throw new IllegalStateException("measure is of other bytes: " + result.measure().sha256());
     }
@@ -84,8 +91,8 @@ final class MeasureOne {
 
   private Measured known(FoundPhoto photo, byte[] bytes, Kept kept) throws IOException {
     boolean copied = !tools.pictures().wanted() || copied(kept);
-    String note = copied ? "" : draw(tools.measurer().measure(bytes, photo.facts()));
-    return measured(kept.measure(), kept.settings(), Measured.Source.HISTORY, note);
+    String note = copied ? "" : draw(measured(photo, bytes, SecondFile.bytes(photo)));
+    return measured(kept.measure(), kept.origin().settings(), Measured.Source.HISTORY, note);
   }
 
   private Measured measured(
@@ -106,7 +113,7 @@ final class MeasureOne {
     }
     try {
       byte[] bytes = ReadPhoto.bytes(photo.file(), photo.facts().photo());
-      PhotoResult result = tools.measurer().measure(bytes, photo.facts());
+      PhotoResult result = measured(photo, bytes, SecondFile.bytes(photo));
       if (result.measure().sha256().equals(settled.photo().sha256())) {
         draw(result.settled(settled.photo(), settled.turned()));
       }

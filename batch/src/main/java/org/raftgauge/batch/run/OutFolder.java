@@ -71,6 +71,10 @@ final class OutFolder {
   }
 
   private static void checkOwn(Path out) throws InputException {
+    if (Files.exists(out) && !Files.isDirectory(out)) {
+      throw wrong(
+          out, "is a file, not a folder", "give a new or empty folder, or an earlier run's");
+    }
     try {
       Optional<Path> foreign = foreign(out);
       if (foreign.isPresent()) {

@@ -35,9 +35,23 @@ public final class OutlookFiles {
     return true;
   }
 
+  /**
+   * Writes {@code remarks.txt}: what a forecast leaves out or doubts, a line each.
+   *
+   * @param folder to write to
+   * @param remarks may be none
+   * @return the file
+   * @throws IOException if it cannot be written
+   */
+  public static Path remarks(Path folder, List<String> remarks) throws IOException {
+    return Files.writeString(
+        folder.resolve("remarks.txt"), remarks.isEmpty() ? "" : String.join("\n", remarks) + "\n");
+  }
+
   /** Writes the tables of an evening with the plan proposed, {@code plan.csv}, to edit. */
   static boolean write(Path folder, EveningOutlook outlook) throws IOException {
     Files.writeString(folder.resolve("plan.csv"), PlanTable.plan(outlook.plan()));
+    remarks(folder, outlook.remarks());
     return write(folder, outlook.forecast(), outlook.plan());
   }
 }

@@ -11,6 +11,7 @@ import java.util.HexFormat;
 import java.util.List;
 import java.util.Optional;
 import java.util.stream.Stream;
+import org.raftgauge.batch.store.Origin;
 import org.raftgauge.core.measure.PhotoMeasure;
 
 /**
@@ -36,6 +37,11 @@ public record ProgramVersion(String version, String measuringCode) {
     } catch (URISyntaxException e) {
       throw new IllegalStateException(e);
     }
+  }
+
+  /** Returns the origin of a measure that this program makes. */
+  Origin origin(String settings, String run) {
+    return new Origin(settings, run, version, measuringCode);
   }
 
   /** Hashes a jar, or a folder of classes. */

@@ -33,6 +33,14 @@ public interface Progress {
   void known(String photo);
 
   /**
+   * Told before a photo's file is read again; called from any thread.
+   *
+   * @param photo its path
+   * @param why what the card or drive said
+   */
+  void readAgain(String photo, String why);
+
+  /**
    * Told where the program failed on a photo; called from any thread.
    *
    * @param photo its path

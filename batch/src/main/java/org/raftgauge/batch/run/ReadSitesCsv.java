@@ -88,7 +88,13 @@ final class ReadSitesCsv {
         : new Problem(
             problem.place(),
             "the column is unknown",
-            problem.remedy() + "; known are " + String.join(", ", SitesTable.columns()));
+            guess(problem.remedy()) + "known: " + String.join(", ", SitesTable.columns()));
+  }
+
+  /** Keeps the nearest spelling of a remedy and drops its short list. */
+  private static String guess(String remedy) {
+    int list = remedy.indexOf("known: ");
+    return list < 0 ? "" : remedy.substring(0, list);
   }
 
   private void row(CsvRow row) {
@@ -120,6 +126,12 @@ final class ReadSitesCsv {
           "taken_at",
           "\"" + text + "\" is not a time",
           "write date and time, as in 2026-04-06T18:00");
+    }
+    if (book.farmDay().isLeftOut(text)) {
+      cells.error(
+          "taken_at",
+          "\"" + text + "\" never was on the farm's clock, which went forward over it",
+          "write what the clock showed, or the offset behind it, as in 2026-04-06T18:00+02:00");
     }
     return time;
   }

@@ -5,7 +5,6 @@ import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import org.raftgauge.core.measure.PhotoMeasure;
-import org.raftgauge.core.measure.RaftMeasure;
 
 /** Makes measures from measures. */
 final class Rows {
@@ -31,29 +30,7 @@ final class Rows {
 
   /** Returns a photo with another say. */
   static PhotoMeasure with(PhotoMeasure photo, Say say) {
-    return copy(photo, say, photo.rafts());
-  }
-
-  /** Returns a photo with its rafts settled. */
-  static PhotoMeasure withRafts(PhotoMeasure photo, List<RaftMeasure> rafts) {
-    return copy(photo, new Say(photo.status(), photo.reason(), photo.remedy()), rafts);
-  }
-
-  private static PhotoMeasure copy(PhotoMeasure photo, Say say, List<RaftMeasure> rafts) {
-    return new PhotoMeasure(
-        photo.photo(),
-        photo.sha256(),
-        photo.station(),
-        photo.takenAt(),
-        photo.clockDoubt(),
-        say.status(),
-        say.reason(),
-        say.remedy(),
-        photo.sharpness(),
-        photo.exposureClippedFraction(),
-        photo.lightCast(),
-        rafts,
-        photo.witness());
+    return photo.withSay(say.status(), say.reason(), say.remedy());
   }
 
   /** Joins two texts of which either may be empty, or stand in the other already. */

@@ -10,6 +10,8 @@ import java.util.List;
 import java.util.Optional;
 import java.util.concurrent.locks.ReentrantReadWriteLock;
 import java.util.stream.Stream;
+import org.raftgauge.batch.store.Step;
+import org.raftgauge.batch.store.Steps;
 
 /**
  * A run folder under construction: a hidden folder beside its place, renamed to its place in one
@@ -71,14 +73,34 @@ final class RunDraft implements AutoCloseable {
     }
   }
 
+  /** Forces all that was written to the disk. */
+  void sync(Steps steps) throws IOException {
+    write(
+        to -> {
+          SyncFolder.all(to, steps);
+          return true;
+        });
+  }
+
   /**
-   * Puts the folder in its place. An empty folder or an earlier run there gives way: it is renamed
-   * aside first, put back if the second rename fails, and removed at the end.
+   * Puts the folder in its place.
    *
    * @param out the place, in the parent
    * @throws IOException if it cannot, or something else is there
    */
   void publish(Path out) throws IOException {
+    publish(out, Steps.NONE);
+  }
+
+  /**
+   * Puts the folder in its place. An empty folder or an earlier run there gives way: it is renamed
+   * aside first, put back if the second rename fails, and removed at the end.
+   *
+   * @param out the place, in the parent
+   * @param steps told before each change
+   * @throws IOException if it cannot, or something else is there
+   */
+  void publish(Path out, Steps steps) throws IOException {
     lock.writeLock().lock();
     try {
       Optional<Path> foreign = OutFolder.foreign(out);
@@ -90,9 +112,11 @@ final class RunDraft implements AutoCloseable {
           parent.resolve(EARLIER + ProcessHandle.current().pid() + "-" + out.getFileName());
       boolean earlier = Files.exists(out);
       if (earlier) {
+        steps.before(Step.MOVE_EARLIER_ASIDE);
         Files.move(out, aside, StandardCopyOption.ATOMIC_MOVE);
       }
       try {
+        steps.before(Step.MOVE_INTO_PLACE);
         Files.move(folder, out, StandardCopyOption.ATOMIC_MOVE);
         open = false;
       } catch (IOException e) {
@@ -101,7 +125,11 @@ final class RunDraft implements AutoCloseable {
         }
         throw e;
       }
-      delete(aside);
+      SyncFolder.entries(parent, steps);
+      if (earlier) {
+        steps.before(Step.REMOVE_EARLIER);
+        delete(aside);
+      }
     } finally {
       lock.writeLock().unlock();
     }

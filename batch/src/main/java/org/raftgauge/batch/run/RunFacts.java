@@ -33,6 +33,7 @@ final class RunFacts {
     facts.put("rafts_not_photographed", summary.notPhotographed());
     facts.put("rafts_not_photographed_by_evening", byEvening(summary));
     facts.put("rafts_unassigned", summary.unassigned().stream().map(RunFacts::text).toList());
+    facts.put("corrections", CorrectionNotes.lines(summary.corrections()));
     facts.put("notes", summary.notes());
     facts.put("photo_sha256", hashes(pass.photos()));
     return facts;

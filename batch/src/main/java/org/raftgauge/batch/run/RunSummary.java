@@ -12,6 +12,7 @@ import java.util.NavigableSet;
 import java.util.Optional;
 import java.util.TreeMap;
 import java.util.stream.Collectors;
+import org.raftgauge.batch.store.Correction;
 import org.raftgauge.core.evening.EveningResult;
 import org.raftgauge.core.measure.PhotoStatus;
 
@@ -30,6 +31,7 @@ import org.raftgauge.core.measure.PhotoStatus;
  * @param notes what else a person should know, a line each
  * @param judged verdicts, curves and worklist of the latest evening, where there is one
  * @param outlook what is to come from it, where that can be told
+ * @param corrections those that it obeys
  */
 public record RunSummary(
     Path folder,
@@ -42,7 +44,8 @@ public record RunSummary(
     List<String> attention,
     List<String> notes,
     Optional<EveningResult> judged,
-    Optional<EveningOutlook> outlook) {
+    Optional<EveningOutlook> outlook,
+    List<Correction> corrections) {
 
   /** Copies the lists. */
   public RunSummary {
@@ -50,6 +53,7 @@ public record RunSummary(
     missing = Collections.unmodifiableNavigableMap(new TreeMap<>(missing));
     attention = List.copyOf(attention);
     notes = List.copyOf(notes);
+    corrections = List.copyOf(corrections);
   }
 
   /** Returns the same with what the latest evening came to and what is to come. */
@@ -65,7 +69,8 @@ public record RunSummary(
         attention,
         notes,
         Optional.of(result),
-        ahead);
+        ahead,
+        corrections);
   }
 
   /**
@@ -99,7 +104,44 @@ public record RunSummary(
         attention,
         more,
         judged,
-        outlook);
+        outlook,
+        corrections);
+  }
+
+  /** Returns the same with corrections that it obeys. */
+  RunSummary corrected(List<Correction> obeyed) {
+    return new RunSummary(
+        folder,
+        photos,
+        rafts,
+        sites,
+        totalAreaCm2,
+        unassigned,
+        missing,
+        attention,
+        notes,
+        judged,
+        outlook,
+        obeyed);
+  }
+
+  /** Returns the same with a note more. */
+  RunSummary noted(String note) {
+    List<String> more = new ArrayList<>(notes);
+    more.add(note);
+    return new RunSummary(
+        folder,
+        photos,
+        rafts,
+        sites,
+        totalAreaCm2,
+        unassigned,
+        missing,
+        attention,
+        more,
+        judged,
+        outlook,
+        corrections);
   }
 
   /** Returns the latest evening of its photos, where there is one. */

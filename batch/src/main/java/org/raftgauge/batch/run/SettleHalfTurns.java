@@ -131,7 +131,7 @@ final class SettleHalfTurns {
   }
 
   private static PhotoMeasure with(PhotoMeasure photo, List<RaftMeasure> rafts, Set<String> held) {
-    PhotoMeasure settled = Rows.withRafts(photo, rafts);
+    PhotoMeasure settled = photo.withRafts(rafts);
     if (held.isEmpty()) {
       return settled;
     }

@@ -8,8 +8,10 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.NavigableSet;
+import java.util.Set;
 import java.util.TreeSet;
-import org.raftgauge.batch.store.History;
+import org.raftgauge.batch.store.Corrections;
+import org.raftgauge.batch.store.Measures;
 import org.raftgauge.batch.store.Settled;
 import org.raftgauge.core.measure.PhotoMeasure;
 
@@ -18,39 +20,51 @@ import org.raftgauge.core.measure.PhotoMeasure;
  * their rafts.
  *
  * @param photos the run's photos and earlier ones of their evenings, each of other bytes
- * @param changed those whose rafts had to be turned, or held for their turn or station, by hash
+ * @param changed those whose rafts had to be turned, held for their turn or station, or that are
+ *     corrected, by hash
  */
 record SettlePhotos(List<Settled> photos, Map<String, SettleHalfTurns.Outcome> changed) {
 
   /**
    * Settles.
    *
-   * @param history what was measured so far
+   * @param measures what was measured so far, as corrected
    * @param measured the run's photos
    * @param doubts what the stations' charts say
    * @param farm the book
    * @return what became of them
    * @throws IOException if the history cannot be read
    */
-  static SettlePhotos of(History history, List<Measured> measured, StationDoubts doubts, Farm farm)
+  static SettlePhotos of(
+      Measures measures, List<Measured> measured, StationDoubts doubts, Farm farm)
       throws IOException {
-    List<PhotoMeasure> run = FinalPhotos.distinct(measured);
-    return of(run, earlier(history, run), doubts, farm);
+    Corrections corrections = measures.corrections();
+    List<PhotoMeasure> run =
+        FinalPhotos.distinct(measured).stream().map(corrections::apply).toList();
+    return of(new Looked(run, earlier(measures, run)), corrections, doubts, farm);
   }
+
+  /**
+   * Photos to settle.
+   *
+   * @param run the run's photos, each of other bytes
+   * @param earlier other photos of their rafts
+   */
+  record Looked(List<PhotoMeasure> run, List<PhotoMeasure> earlier) {}
 
   /**
    * Settles.
    *
-   * @param run the run's photos, each of other bytes
-   * @param earlier other photos of their rafts
+   * @param looked the photos, as corrected
+   * @param corrections which of them were
    * @param doubts what the stations' charts say
    * @param farm the book
    * @return what became of them
    */
-  static SettlePhotos of(
-      List<PhotoMeasure> run, List<PhotoMeasure> earlier, StationDoubts doubts, Farm farm) {
+  static SettlePhotos of(Looked looked, Corrections corrections, StationDoubts doubts, Farm farm) {
+    List<PhotoMeasure> run = looked.run();
     List<PhotoMeasure> all = new ArrayList<>(run);
-    all.addAll(earlier);
+    all.addAll(looked.earlier());
     NavigableSet<LocalDate> evenings = Summarise.evenings(run, farm);
     List<PhotoMeasure> photos = new ArrayList<>();
     Map<String, SettleHalfTurns.Outcome> changed = new HashMap<>();
@@ -62,7 +76,8 @@ record SettlePhotos(List<Settled> photos, Map<String, SettleHalfTurns.Outcome> c
       if (i < run.size() || tonight) {
         photos.add(photo);
       }
-      if (turned.get(i).changed() || doubts.holds(all.get(i))) {
+      boolean renamed = !corrections.of(Set.of(photo.sha256())).isEmpty();
+      if (turned.get(i).changed() || doubts.holds(all.get(i)) || renamed) {
         changed.put(photo.sha256(), turned.get(i));
       }
     }
@@ -70,7 +85,7 @@ record SettlePhotos(List<Settled> photos, Map<String, SettleHalfTurns.Outcome> c
   }
 
   /** Returns the photos that the history has of the rafts of a run, other than the run's own. */
-  private static List<PhotoMeasure> earlier(History history, List<PhotoMeasure> run)
+  private static List<PhotoMeasure> earlier(Measures measures, List<PhotoMeasure> run)
       throws IOException {
     TreeSet<String> hashes = new TreeSet<>();
     run.forEach(p -> hashes.add(p.sha256()));
@@ -78,7 +93,7 @@ record SettlePhotos(List<Settled> photos, Map<String, SettleHalfTurns.Outcome> c
     run.forEach(p -> p.rafts().forEach(r -> r.raft().ifPresent(rafts::add)));
     List<PhotoMeasure> earlier = new ArrayList<>();
     for (String raft : rafts) {
-      history.findRaft(raft).stream()
+      measures.findRaft(raft).stream()
           .map(kept -> kept.measure())
           .filter(p -> hashes.add(p.sha256()))
           .forEach(earlier::add);

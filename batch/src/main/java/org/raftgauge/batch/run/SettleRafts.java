@@ -2,7 +2,9 @@
 package org.raftgauge.batch.run;
 
 import java.io.IOException;
+import java.time.Instant;
 import java.util.List;
+import org.raftgauge.batch.store.Corrections;
 import org.raftgauge.batch.store.History;
 import org.raftgauge.batch.store.Settled;
 import org.raftgauge.core.evening.StationDoubt;
@@ -41,7 +43,7 @@ public final class SettleRafts {
    * @throws IOException if the history cannot be read
    */
   public static List<StationDoubt> doubts(History history, Farm farm) throws IOException {
-    return StationDoubts.of(history, farm).all();
+    return StationDoubts.of(history.measures(), farm).all();
   }
 
   /**
@@ -55,8 +57,8 @@ public final class SettleRafts {
   public static Collected settle(Photos photos, List<StationDoubt> doubts, Farm farm) {
     SettlePhotos second =
         SettlePhotos.of(
-            FinalPhotos.distinct(photos.run()),
-            photos.earlier(),
+            new SettlePhotos.Looked(FinalPhotos.distinct(photos.run()), photos.earlier()),
+            Corrections.of(List.of(), Instant.MAX),
             StationDoubts.of(doubts, farm),
             farm);
     List<Settled> settled = second.photos();

@@ -2,8 +2,10 @@
 package org.raftgauge.batch.run;
 
 import java.util.List;
+import java.util.Locale;
 import java.util.OptionalDouble;
 import org.raftgauge.core.book.SiteId;
+import org.raftgauge.core.relief.HeightSource;
 import org.raftgauge.core.site.SiteMeasure;
 import org.raftgauge.core.table.Cells;
 import org.raftgauge.core.table.NumberRange;
@@ -19,7 +21,8 @@ record SiteNumbers(
     double parallax,
     List<SiteMeasure.Shape> shape,
     List<SiteMeasure.Colour> colour,
-    double quality) {
+    double quality,
+    List<SiteMeasure.Relief> relief) {
   private static final NumberRange FRACTION = NumberRange.from(0, 1);
   private static final NumberRange LENGTH = NumberRange.from(0, 1e5);
   private static final NumberRange ANY = NumberRange.from(-1e5, 1e5);
@@ -41,7 +44,8 @@ record SiteNumbers(
         cells.number("parallax_factor", NumberRange.from(0, 10)).orElse(1),
         shape(cells),
         colour(cells),
-        cells.number("quality", FRACTION).orElse(1));
+        cells.number("quality", FRACTION).orElse(1),
+        relief(cells));
   }
 
   /** Returns the outline's traits, where all of them are given. */
@@ -73,6 +77,20 @@ record SiteNumbers(
         : List.of(new SiteMeasure.Colour(n[0], n[1], n[2], n[3], n[4]));
   }
 
+  /** Returns the height that a second camera saw, where all of it is given. */
+  private static List<SiteMeasure.Relief> relief(Cells cells) {
+    String source = cells.text("height_source");
+    double[] n =
+        all(
+            cells.number("height_p95_mm", LENGTH),
+            cells.number("canopy_volume_cm3", NumberRange.from(0, 1e7)),
+            cells.number("height_seen_fraction", FRACTION));
+    return List.of(HeightSource.values()).stream()
+        .filter(s -> n.length > 0 && s.name().toLowerCase(Locale.ROOT).equals(source))
+        .map(s -> new SiteMeasure.Relief(s, n[0], n[1], n[2]))
+        .toList();
+  }
+
   private static double[] all(OptionalDouble... numbers) {
     List<OptionalDouble> list = List.of(numbers);
     return list.stream().allMatch(OptionalDouble::isPresent)
@@ -83,6 +101,6 @@ record SiteNumbers(
   SiteMeasure measure(SiteId site, String held) {
     return new SiteMeasure(
         site, area, areaSe, visible, closed, shared, heightMm, parallax, shape, colour, quality,
-        held);
+        held, relief);
   }
 }

@@ -10,7 +10,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.TreeMap;
 import org.raftgauge.batch.station.StationEvenings;
-import org.raftgauge.batch.store.History;
+import org.raftgauge.batch.store.Measures;
 import org.raftgauge.core.book.Station;
 import org.raftgauge.core.evening.StationDoubt;
 import org.raftgauge.core.measure.PhotoMeasure;
@@ -37,16 +37,16 @@ final class StationDoubts {
   /**
    * Charts every station of the book.
    *
-   * @param history everything measured
+   * @param measures everything measured, as corrected
    * @param farm the book
    * @return what the charts say
    * @throws IOException if the history cannot be read
    */
-  static StationDoubts of(History history, Farm farm) throws IOException {
+  static StationDoubts of(Measures measures, Farm farm) throws IOException {
     StationDoubts doubts = new StationDoubts(farm);
     for (Station station : farm.book().stations().values()) {
       List<StationEvening> evenings =
-          StationEvenings.of(history.stationPast(station.name()), farm.farmDay(), LocalDate.MIN);
+          StationEvenings.of(measures.stationPast(station.name()), farm.farmDay(), LocalDate.MIN);
       doubts.chart(station, evenings);
     }
     return doubts;
@@ -118,7 +118,7 @@ final class StationDoubts {
     List<RaftMeasure> rafts =
         photo.rafts().stream().map(r -> r.held().isEmpty() ? r.withHeld(why) : r).toList();
     return Rows.with(
-        Rows.withRafts(photo, rafts),
+        photo.withRafts(rafts),
         new Say(
             PhotoStatus.HELD,
             Rows.joined(photo.reason(), why),

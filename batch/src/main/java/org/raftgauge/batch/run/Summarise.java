@@ -51,7 +51,8 @@ final class Summarise {
         attention(run),
         notes,
         Optional.empty(),
-        Optional.empty());
+        Optional.empty(),
+        List.of());
   }
 
   /** Returns each raft once, as on its latest photo: leaf of earlier evenings is no more leaf. */

@@ -103,7 +103,8 @@ public final class LensText {
         + ".";
   }
 
-  private static String lens(Lens l) {
+  /** Returns a lens as the station file's line. */
+  static String lens(Lens l) {
     return format(
         "lens: {fx_px: %.2f, fy_px: %.2f, cx_px: %.2f, cy_px: %.2f,"
             + " k1: %.5f, k2: %.5f, p1: %.6f, p2: %.6f, k3: %.5f}",

@@ -11,13 +11,13 @@ import org.raftgauge.batch.print.Mark;
 import org.raftgauge.core.book.BookReading;
 import org.raftgauge.core.book.CropBook;
 import org.raftgauge.core.book.Layout;
+import org.raftgauge.core.book.Names;
 import org.raftgauge.core.book.Planting;
 import org.raftgauge.core.problem.InputException;
 import org.raftgauge.core.problem.Problem;
 
 /** Which marks rafts need. */
 public final class RaftMarks {
-  private static final int MOST_ID = 32;
 
   private final List<Mark> tags = new ArrayList<>();
   private final List<Mark> markers = new ArrayList<>();
@@ -63,7 +63,7 @@ public final class RaftMarks {
    * @param rafts raft ids
    * @param sides sizes
    * @return the marks
-   * @throws InputException if an id is too long for a tag
+   * @throws InputException if an id is no name
    */
   public static RaftMarks of(Set<String> rafts, Sides sides) throws InputException {
     RaftMarks marks = new RaftMarks();
@@ -81,7 +81,7 @@ public final class RaftMarks {
    * @param folder the book's folder
    * @param wanted which rafts
    * @return the marks
-   * @throws InputException if a wanted raft is not in the book or an id is too long for a tag
+   * @throws InputException if a wanted raft is not in the book or an id is no name
    */
   public static RaftMarks ofBook(Path folder, Wanted wanted) throws InputException {
     BookReading reading = CropBook.read(folder);
@@ -126,13 +126,9 @@ public final class RaftMarks {
   }
 
   private static void checkId(String raft) throws InputException {
-    if (raft.isBlank() || raft.length() > MOST_ID) {
-      throw new InputException(
-          List.of(
-              new Problem(
-                  "RAFT " + raft,
-                  "has " + raft.length() + " characters",
-                  "give an id of 1 to 32 characters")));
+    Optional<Problem> wrong = Names.problem("RAFT", raft);
+    if (wrong.isPresent()) {
+      throw new InputException(List.of(wrong.get()));
     }
   }
 

@@ -2,7 +2,6 @@
 package org.raftgauge.batch.store;
 
 import java.io.IOException;
-import java.net.InetAddress;
 import java.nio.ByteBuffer;
 import java.nio.channels.FileChannel;
 import java.nio.channels.FileLock;
@@ -15,6 +14,7 @@ import java.time.Duration;
 import java.time.OffsetDateTime;
 import java.time.ZoneId;
 import java.time.temporal.ChronoUnit;
+import java.util.List;
 import java.util.function.Consumer;
 
 /**
@@ -25,6 +25,7 @@ import java.util.function.Consumer;
  * holds it. The file itself stays.
  */
 public final class BookLock implements AutoCloseable {
+  private static final Path HOST_NAME = Path.of("/etc/hostname");
   private static final String FILE = "run.lock";
   private static final long PAUSE_MS = 200;
 
@@ -54,7 +55,12 @@ public final class BookLock implements AutoCloseable {
       while (!locked(channel)) {
         if (System.nanoTime() >= endNanos) {
           throw new IOException(
-              book + " is in use by " + holder(file) + "; try again when that run has ended");
+              book
+                  + " is in use by "
+                  + holder(file)
+                  + "; try again when that run has ended, or end it first if it hangs. If no such"
+                  + " process runs there any more, the drive still holds its lock: wait a minute or"
+                  + " open the drive anew");
         }
         if (!said) {
           waiting.accept(holder(file));
@@ -96,10 +102,18 @@ public final class BookLock implements AutoCloseable {
     channel.write(ByteBuffer.wrap(text.getBytes(StandardCharsets.UTF_8)), 0);
   }
 
+  /** Names this computer without asking the network, as looking up its address may. */
   private static String host() {
+    for (String variable : List.of("HOSTNAME", "COMPUTERNAME")) {
+      String name = System.getenv(variable);
+      if (name != null && !name.isBlank()) {
+        return name;
+      }
+    }
     try {
-      return InetAddress.getLocalHost().getHostName();
-    } catch (IOException e) {
+      String name = Files.readString(HOST_NAME).strip();
+      return name.isEmpty() ? "this computer" : name;
+    } catch (IOException noSuchFile) {
       return "this computer";
     }
   }

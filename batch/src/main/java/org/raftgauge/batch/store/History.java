@@ -3,15 +3,9 @@ package org.raftgauge.batch.store;
 
 import java.io.IOException;
 import java.nio.file.Path;
-import java.sql.Connection;
-import java.sql.DriverManager;
-import java.sql.PreparedStatement;
-import java.sql.ResultSet;
-import java.sql.SQLException;
-import java.sql.Statement;
+import java.time.Instant;
 import java.time.LocalDate;
 import java.util.List;
-import java.util.Locale;
 import java.util.Optional;
 
 /**
@@ -21,14 +15,12 @@ import java.util.Optional;
  * IOException} that names the file.
  */
 public final class History implements AutoCloseable {
-  private static final int BUSY_MS = 10_000;
+  private final Database database;
+  private final Steps steps;
 
-  private final Path file;
-  private final Connection database;
-
-  private History(Path file, Connection database) {
-    this.file = file;
+  private History(Database database, Steps steps) {
     this.database = database;
+    this.steps = steps;
   }
 
   /**
@@ -39,99 +31,90 @@ public final class History implements AutoCloseable {
    * @throws IOException if it cannot be read or written, or is no history of this program
    */
   public static History open(Path file) throws IOException {
-    try {
-      Connection database = DriverManager.getConnection("jdbc:sqlite:" + file.toAbsolutePath());
-      try (Statement statement = database.createStatement()) {
-        statement.execute("PRAGMA foreign_keys = ON");
-        statement.execute("PRAGMA busy_timeout = " + BUSY_MS);
-        Schema.update(database);
-      } catch (SQLException | IOException e) {
-        database.close();
-        throw e;
-      }
-      return new History(file, database);
-    } catch (SQLException | IOException e) {
-      throw new IOException(HistoryFault.text(file, e), e);
-    }
+    return open(file, Steps.NONE);
   }
 
   /**
-   * Finds a photo.
+   * Opens a history, and makes it where there is none.
+   *
+   * @param file {@code history.db}; its folder exists
+   * @param steps told before each change
+   * @return the open history
+   * @throws IOException if it cannot be read or written, or is no history of this program
+   */
+  public static History open(Path file, Steps steps) throws IOException {
+    return new History(Database.open(file, steps), steps);
+  }
+
+  /** Returns the photos as corrected by all that was entered so far. */
+  public Measures measures() throws IOException {
+    return measures(Instant.MAX);
+  }
+
+  /**
+   * Returns the photos as corrected by some time.
+   *
+   * @param by what was entered at this moment or later is not looked at
+   * @throws IOException if the file cannot be read
+   */
+  public Measures measures(Instant by) throws IOException {
+    return new Measures(database, Corrections.of(corrections(), by));
+  }
+
+  /**
+   * Finds a photo as it was measured, uncorrected.
    *
    * @param sha256 of its bytes
    * @return what it said, whenever it was measured
    * @throws IOException if the file cannot be read
    */
   public Optional<Kept> find(String sha256) throws IOException {
-    return guarded(() -> ReadMeasures.bySha256(database, sha256));
+    return database.within(c -> ReadMeasures.bySha256(c, sha256));
   }
 
   /**
-   * Finds the used photos that show a raft.
+   * Finds photos by name, as they were measured.
    *
-   * @param raft its id
-   * @return what they said, in a stable order
+   * @param name a photo's path, a folder's with a slash at its end, or the first digits (8 or more)
+   *     of the hash of a photo's bytes
+   * @return those of that path or folder; where there is none, those whose hash begins so
    * @throws IOException if the file cannot be read
    */
-  public List<Kept> findRaft(String raft) throws IOException {
-    return guarded(() -> ReadMeasures.byRaft(database, raft));
+  public List<Kept> named(String name) throws IOException {
+    return database.within(c -> ReadMeasures.named(c, name));
+  }
+
+  /** Returns every correction ever entered, in the order of their numbers. */
+  public List<Correction> corrections() throws IOException {
+    return database.within(CorrectionRows::read);
   }
 
   /**
-   * Finds the photos of some days that show rafts, used or held.
+   * Enters corrections, all or none.
    *
-   * @param first the first day, by the date written in the photo's time
-   * @param last the last day
-   * @return what they said, in a stable order
-   * @throws IOException if the file cannot be read
+   * @param corrections their numbers are given here
+   * @return the same with their numbers
+   * @throws IOException if the file cannot be written
    */
-  public List<Kept> takenBetween(LocalDate first, LocalDate last) throws IOException {
-    return guarded(() -> ReadMeasures.byDays(database, first, last));
+  public List<Correction> correct(List<Correction> corrections) throws IOException {
+    return database.within(c -> CorrectionRows.add(c, corrections));
   }
 
   /**
-   * Finds the photos of some days that show a raft, used or held.
-   *
-   * @param days raft and days
-   * @return what they said, in a stable order
-   * @throws IOException if the file cannot be read
-   */
-  public List<Kept> takenBetween(RaftDays days) throws IOException {
-    return guarded(() -> ReadMeasures.byRaftDays(database, days));
-  }
-
-  /**
-   * Finds the photos whose measure of a raft counts for their evening.
-   *
-   * @param raft its id
-   * @return what they said, in a stable order
-   * @throws IOException if the file cannot be read
-   */
-  public List<Kept> countedRaft(String raft) throws IOException {
-    return guarded(() -> ReadMeasures.counted(database, raft));
-  }
-
-  /**
-   * Reads what a station's photos say of it.
-   *
-   * @param station its name
-   * @return its photos in the order of time
-   * @throws IOException if the file cannot be read
-   */
-  public List<StationPast.Photo> stationPast(String station) throws IOException {
-    return guarded(() -> StationPast.read(database, station));
-  }
-
-  /**
-   * Saves photos, all or none; what there is of the same bytes gives way.
+   * Saves photos, all or none. What there is of the same bytes gives way; where other settings made
+   * it, it is kept as an earlier measure.
    *
    * @param photos as measured
    * @throws IOException if the file cannot be written
    */
   public void save(List<Kept> photos) throws IOException {
-    guarded(
-        () -> {
-          WriteMeasures.write(database, photos);
+    if (photos.isEmpty()) {
+      return;
+    }
+    steps.before(Step.SAVE_MEASURES);
+    database.within(
+        c -> {
+          WriteMeasures.write(c, photos);
           return photos.size();
         });
   }
@@ -145,16 +128,8 @@ public final class History implements AutoCloseable {
    * @throws IOException if the file cannot be written
    */
   public void settle(List<Settled> photos, RunRecord run, Path folder) throws IOException {
-    guarded(
-        () -> {
-          for (Settled photo : photos) {
-            settle(photo);
-          }
-          for (String sha256 : run.pictured()) {
-            update("UPDATE photos SET pictured_run = ? WHERE sha256 = ?", run.run(), sha256);
-          }
-          return record(run, folder);
-        });
+    steps.before(Step.SETTLE);
+    database.within(c -> RunRows.settle(c, photos, run, folder));
   }
 
   /**
@@ -164,7 +139,8 @@ public final class History implements AutoCloseable {
    * @throws IOException if the file cannot be written
    */
   public void published(String run) throws IOException {
-    guarded(() -> update("UPDATE runs SET published = 1 WHERE run = ?", run));
+    steps.before(Step.NOTE_PUBLISHED);
+    database.within(c -> Database.update(c, "UPDATE runs SET published = 1 WHERE run = ?", run));
   }
 
   /**
@@ -175,86 +151,90 @@ public final class History implements AutoCloseable {
    * @throws IOException if the file cannot be read
    */
   public Optional<Path> folderOf(String run) throws IOException {
-    return guarded(
-        () -> {
-          try (PreparedStatement query =
-              database.prepareStatement(
-                  "SELECT folder FROM runs WHERE run = ? AND published = 1")) {
-            query.setString(1, run);
-            try (ResultSet row = query.executeQuery()) {
-              return row.next() ? Optional.of(Path.of(row.getString(1))) : Optional.empty();
-            }
-          }
+    return database.within(c -> RunRows.folder(c, run));
+  }
+
+  /** Returns the runs of which it is not known that their folder stands, each with its folder. */
+  public List<RunRecord.Unpublished> unpublished() throws IOException {
+    return database.within(RunRows::unpublished);
+  }
+
+  /** Returns when the latest run so far started. */
+  public Optional<Instant> latestRun() throws IOException {
+    return database.within(RunRows::latest);
+  }
+
+  /**
+   * Looks quickly through the whole file for damage.
+   *
+   * @throws IOException if it is damaged, with what to do
+   */
+  public void quickCheck() throws IOException {
+    List<String> found = database.outside(c -> CheckHistory.pragma(c, "quick_check(1)"));
+    if (!found.equals(List.of("ok"))) {
+      throw new IOException(
+          database.file()
+              + ": the file is damaged ("
+              + found.get(0).replace('\n', ' ')
+              + "): "
+              + HistoryFault.putBack(database.file()));
+    }
+  }
+
+  /** Looks thoroughly through the whole file. */
+  public CheckHistory.Found check() throws IOException {
+    return database.outside(CheckHistory::of);
+  }
+
+  /**
+   * Compares the measures of now with those before them of the same photos.
+   *
+   * @return sites that were measured by both, in a stable order
+   * @throws IOException if the file cannot be read
+   */
+  public List<Remeasured> remeasured() throws IOException {
+    return database.within(Remeasured::read);
+  }
+
+  /**
+   * Writes the day's backup; the latest three days are kept.
+   *
+   * @param day the day
+   * @return the copy
+   * @throws IOException if it cannot be written
+   */
+  public Path backUp(LocalDate day) throws IOException {
+    Backups backups = Backups.beside(database.file());
+    return database.outside(c -> backups.write(c, day, steps));
+  }
+
+  /**
+   * Copies the history to a file; a run may be at work meanwhile.
+   *
+   * @param to a file that is not there
+   * @throws IOException if it cannot be written
+   */
+  public void copyTo(Path to) throws IOException {
+    database.outside(
+        c -> {
+          Backups.copy(c, to);
+          return to;
         });
+  }
+
+  /**
+   * Writes everything as CSV files.
+   *
+   * @param folder an empty folder
+   * @return rows by table
+   * @throws IOException if a file cannot be written
+   */
+  public List<ExportedTable> export(Path folder) throws IOException {
+    return database.outside(c -> ExportHistory.to(folder, c));
   }
 
   @Override
   public void close() throws IOException {
-    try {
-      database.close();
-    } catch (SQLException e) {
-      throw new IOException(HistoryFault.text(file, e), e);
-    }
-  }
-
-  private void settle(Settled settled) throws SQLException {
-    String sha256 = settled.photo().sha256();
-    update(
-        "UPDATE photos SET status = ?, reason = ?, remedy = ? WHERE sha256 = ?",
-        settled.photo().status().name().toLowerCase(Locale.ROOT),
-        settled.photo().reason(),
-        settled.photo().remedy(),
-        sha256);
-    for (int place = 0; place < settled.rafts().size(); place++) {
-      update(
-          "UPDATE rafts SET settled = ?, settled_why = ? WHERE sha256 = ? AND place = " + place,
-          settled.rafts().get(place).kind().name().toLowerCase(Locale.ROOT),
-          settled.rafts().get(place).why(),
-          sha256);
-    }
-  }
-
-  private int record(RunRecord run, Path folder) throws SQLException {
-    String sql =
-        "INSERT INTO runs (run, started_at, version, folder, photos, published)"
-            + " VALUES (?, ?, ?, ?, "
-            + run.photos()
-            + ", 0)";
-    return update(
-        sql,
-        run.run(),
-        run.startedAt().toString(),
-        run.version(),
-        folder.toAbsolutePath().toString());
-  }
-
-  private int update(String sql, String... values) throws SQLException {
-    try (PreparedStatement statement = database.prepareStatement(sql)) {
-      for (int i = 0; i < values.length; i++) {
-        statement.setString(i + 1, values[i]);
-      }
-      return statement.executeUpdate();
-    }
-  }
-
-  /** Does something in one transaction, one caller at a time. */
-  private synchronized <T> T guarded(Work<T> work) throws IOException {
-    try {
-      database.setAutoCommit(false);
-      try {
-        T result = work.run();
-        database.commit();
-        return result;
-      } finally {
-        database.rollback();
-        database.setAutoCommit(true);
-      }
-    } catch (SQLException e) {
-      throw new IOException(HistoryFault.text(file, e), e);
-    }
-  }
-
-  private interface Work<T> {
-    T run() throws SQLException;
+    database.close();
   }
 }

@@ -8,9 +8,18 @@ import org.raftgauge.core.measure.PhotoMeasure;
  * A photo's measure with what tells whether it still holds.
  *
  * @param measure what the measurement said (never known or replaced)
- * @param settings hash of what besides the photo's bytes it depends on
- * @param run the run that measured it
+ * @param origin what made it
  * @param picturedRun the last published run whose folder holds its pictures, where there is one
  */
-public record Kept(
-    PhotoMeasure measure, String settings, String run, Optional<String> picturedRun) {}
+public record Kept(PhotoMeasure measure, Origin origin, Optional<String> picturedRun) {
+
+  /**
+   * Makes a measure that has no pictures yet.
+   *
+   * @param measure what the measurement said
+   * @param origin what made it
+   */
+  public static Kept fresh(PhotoMeasure measure, Origin origin) {
+    return new Kept(measure, origin, Optional.empty());
+  }
+}

@@ -18,6 +18,7 @@ import org.raftgauge.core.measure.PhotoMeasure;
 import org.raftgauge.core.measure.PhotoStatus;
 import org.raftgauge.core.measure.RaftMeasure;
 import org.raftgauge.core.plane.PoseSource;
+import org.raftgauge.core.relief.HeightSource;
 import org.raftgauge.core.site.SiteMeasure;
 
 /** Reads photos back as they were measured. */
@@ -44,13 +45,18 @@ final class ReadMeasures {
     return photos(database, sql, raft);
   }
 
-  /** Reads the photos whose measure of a raft counts, in the order of their hashes. */
-  static List<Kept> counted(Connection database, String raft) throws SQLException {
-    String sql =
-        "SELECT DISTINCT photos.* FROM photos JOIN rafts USING (sha256)"
-            + " WHERE raft = ? AND measured_status = 'used' AND settled = 'counts'"
-            + " ORDER BY sha256";
-    return photos(database, sql, raft);
+  /** Reads the photos of a path or folder; where there is none, those whose hash begins so. */
+  static List<Kept> named(Connection database, String name) throws SQLException {
+    if (name.endsWith("/")) {
+      String sql =
+          "SELECT * FROM photos WHERE substr(photo, 1, length(?)) = ? ORDER BY photo, sha256";
+      return photos(database, sql, name, name);
+    }
+    List<Kept> byPath =
+        photos(database, "SELECT * FROM photos WHERE photo = ? ORDER BY sha256", name);
+    return byPath.isEmpty() && name.matches("[0-9a-f]{8,64}")
+        ? photos(database, "SELECT * FROM photos WHERE sha256 GLOB ? ORDER BY sha256", name + "*")
+        : byPath;
   }
 
   private static List<Kept> photos(Connection database, String sql, String... values)
@@ -106,8 +112,11 @@ final class ReadMeasures {
             WitnessColumns.read(row));
     return new Kept(
         measure,
-        row.getString("settings"),
-        row.getString("run"),
+        new Origin(
+            row.getString("settings"),
+            row.getString("run"),
+            row.getString("version"),
+            row.getString("measuring_code")),
         Optional.ofNullable(row.getString("pictured_run")));
   }
 
@@ -178,7 +187,20 @@ final class ReadMeasures {
         shape(row),
         colour(row),
         row.getDouble("quality"),
-        row.getString("held"));
+        row.getString("held"),
+        relief(row));
+  }
+
+  private static List<SiteMeasure.Relief> relief(ResultSet row) throws SQLException {
+    String source = row.getString("height_seen_by");
+    return source.isEmpty()
+        ? List.of()
+        : List.of(
+            new SiteMeasure.Relief(
+                HeightSource.valueOf(source.toUpperCase(Locale.ROOT)),
+                row.getDouble("height_p95_mm"),
+                row.getDouble("canopy_volume_cm3"),
+                row.getDouble("height_seen_fraction")));
   }
 
   private static List<SiteMeasure.Shape> shape(ResultSet row) throws SQLException {

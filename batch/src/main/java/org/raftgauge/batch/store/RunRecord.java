@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: Apache-2.0
 package org.raftgauge.batch.store;
 
+import java.nio.file.Path;
 import java.time.OffsetDateTime;
 import java.util.List;
 
@@ -20,4 +21,12 @@ public record RunRecord(
   public RunRecord {
     pictured = List.copyOf(pictured);
   }
+
+  /**
+   * A run of which it is not known that its folder stands.
+   *
+   * @param run its id
+   * @param folder where it was to stand
+   */
+  public record Unpublished(String run, Path folder) {}
 }

@@ -1,15 +1,14 @@
 // SPDX-License-Identifier: Apache-2.0
 package org.raftgauge.batch.store;
 
-import java.io.IOException;
-import java.nio.file.Path;
 import java.sql.Connection;
-import java.sql.DriverManager;
 import java.sql.PreparedStatement;
 import java.sql.ResultSet;
 import java.sql.SQLException;
+import java.time.Duration;
 import java.time.OffsetDateTime;
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.EnumMap;
 import java.util.List;
 import java.util.Map;
@@ -49,38 +48,26 @@ public final class StationPast {
     }
   }
 
-  /**
-   * Reads a station's photos; read only, so that it never waits for a run.
-   *
-   * @param file {@code history.db}, which exists
-   * @param station the station's name
-   * @return its photos in the order of time
-   * @throws IOException if the file cannot be read
-   */
-  public static List<Photo> read(Path file, String station) throws IOException {
-    String url = "jdbc:sqlite:" + file.toAbsolutePath().toUri() + "?mode=ro";
-    try (Connection database = DriverManager.getConnection(url)) {
-      return read(database, station);
-    } catch (SQLException e) {
-      throw new IOException(file + ": " + e.getMessage(), e);
-    }
-  }
-
-  /** Reads a station's photos through an open connection. */
-  static List<Photo> read(Connection database, String station) throws SQLException {
+  /** Reads a station's photos, without those that are excluded, at their mended times. */
+  static List<Photo> read(Connection database, String station, Corrections corrections)
+      throws SQLException {
+    List<Photo> photos = new ArrayList<>();
     try (PreparedStatement statement = database.prepareStatement(QUERY)) {
       statement.setString(1, station);
       try (ResultSet rows = statement.executeQuery()) {
-        List<Photo> photos = new ArrayList<>();
         while (rows.next()) {
-          photos.add(photo(rows));
+          String sha256 = rows.getString("sha256");
+          if (!corrections.excludes(sha256)) {
+            photos.add(photo(rows, corrections.shiftOf(sha256)));
+          }
         }
-        return photos;
       }
     }
+    photos.sort(Comparator.comparing(p -> p.takenAt().toString()));
+    return photos;
   }
 
-  private static Photo photo(ResultSet row) throws SQLException {
+  private static Photo photo(ResultSet row, Duration shift) throws SQLException {
     Map<StationSign, Double> values = new EnumMap<>(StationSign.class);
     for (StationSign sign : StationSign.values()) {
       String column = column(sign);
@@ -92,7 +79,7 @@ public final class StationPast {
       }
     }
     return new Photo(
-        OffsetDateTime.parse(row.getString("taken_at")),
+        OffsetDateTime.parse(row.getString("taken_at")).plus(shift),
         values,
         WitnessColumns.cells(row.getString("edge_blur_cells_px")));
   }

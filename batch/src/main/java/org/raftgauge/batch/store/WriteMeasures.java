@@ -21,8 +21,8 @@ final class WriteMeasures {
           + " reason, remedy, measured_status, measured_reason, measured_remedy, sharpness,"
           + " exposure_clipped_fraction, light_cast, shift_right_px, shift_down_px, turn_deg,"
           + " edge_blur_px, edge_blur_cells_px, haze_fraction, board_light, light_across_ln,"
-          + " light_down_ln, vignetting_fraction)"
-          + " VALUES (?,?,?,?,?,?,?,?,?,?,?,?,?,?,?,?,?,?,?,?,?,?,?,?,?,?)";
+          + " light_down_ln, vignetting_fraction, version, measuring_code)"
+          + " VALUES (?,?,?,?,?,?,?,?,?,?,?,?,?,?,?,?,?,?,?,?,?,?,?,?,?,?,?,?)";
   private static final String RAFT =
       "INSERT INTO rafts (sha256, place, raft, slot, layout, pose_source, pose_error_mm, mm_per_px,"
           + " camera_height_mm, half_turn_known, canopy_cover, leftover_canopy_cm2, quality, held,"
@@ -31,12 +31,16 @@ final class WriteMeasures {
       "INSERT INTO sites (sha256, place, site, projected_area_cm2, projected_area_se_cm2,"
           + " visible_area_cm2, closed, shared_outline_fraction, height_mm, parallax_factor,"
           + " equivalent_diameter_mm, largest_diameter_mm, perimeter_mm, solidity, offset_x_mm,"
-          + " offset_y_mm, lab_l, lab_a, lab_b, pale_fraction, dead_fraction, quality, held)"
-          + " VALUES (?,?,?,?,?,?,?,?,?,?,?,?,?,?,?,?,?,?,?,?,?,?,?)";
+          + " offset_y_mm, lab_l, lab_a, lab_b, pale_fraction, dead_fraction, quality, held,"
+          + " height_seen_by, height_p95_mm, canopy_volume_cm3, height_seen_fraction)"
+          + " VALUES (?,?,?,?,?,?,?,?,?,?,?,?,?,?,?,?,?,?,?,?,?,?,?,?,?,?,?)";
 
   private WriteMeasures() {}
 
-  /** Puts photos in the place of what is there of the same bytes. */
+  /**
+   * Puts photos in the place of what is there of the same bytes; what other settings made is kept
+   * as an earlier measure.
+   */
   static void write(Connection database, List<Kept> photos) throws SQLException {
     try (PreparedStatement old = database.prepareStatement("DELETE FROM photos WHERE sha256 = ?");
         PreparedStatement photo = database.prepareStatement(PHOTO);
@@ -45,6 +49,7 @@ final class WriteMeasures {
       SqlRow raftRow = new SqlRow(raft);
       SqlRow siteRow = new SqlRow(site);
       for (Kept kept : photos) {
+        EarlierMeasures.keep(database, kept);
         new SqlRow(old).text(kept.measure().sha256()).write();
         photo(new SqlRow(photo), kept);
         for (int place = 0; place < kept.measure().rafts().size(); place++) {
@@ -64,8 +69,8 @@ final class WriteMeasures {
     String status = photo.status().name().toLowerCase(Locale.ROOT);
     row.text(photo.sha256())
         .text(photo.photo())
-        .text(kept.settings())
-        .text(kept.run())
+        .text(kept.origin().settings())
+        .text(kept.origin().run())
         .text(photo.station())
         .text(photo.takenAt().map(Object::toString).orElse(null))
         .text(photo.clockDoubt())
@@ -79,7 +84,7 @@ final class WriteMeasures {
         .number(photo.exposureClippedFraction())
         .number(photo.lightCast());
     WitnessColumns.write(row, photo.witness());
-    row.write();
+    row.text(kept.origin().version()).text(kept.origin().measuringCode()).write();
   }
 
   private static void raft(SqlRow row, RaftMeasure raft) throws SQLException {
@@ -122,7 +127,20 @@ final class WriteMeasures {
         .number(colour(site, SiteMeasure.Colour::deadFraction))
         .number(site.quality())
         .text(site.held())
+        .text(
+            site.relief().stream()
+                .map(r -> r.source().name().toLowerCase(Locale.ROOT))
+                .findFirst()
+                .orElse(""))
+        .number(relief(site, SiteMeasure.Relief::p95Mm))
+        .number(relief(site, SiteMeasure.Relief::volumeCm3))
+        .number(relief(site, SiteMeasure.Relief::seenFraction))
         .write();
+  }
+
+  private static OptionalDouble relief(
+      SiteMeasure site, ToDoubleFunction<SiteMeasure.Relief> part) {
+    return site.relief().stream().mapToDouble(part).findFirst();
   }
 
   private static OptionalDouble shape(SiteMeasure site, ToDoubleFunction<SiteMeasure.Shape> part) {

@@ -83,6 +83,55 @@
 
   function each(selector, work) { document.querySelectorAll(selector).forEach(work); }
 
+  function say(row, note, until) {
+    var told = row.querySelector("output");
+    fetch("/seen", {
+      method: "POST",
+      headers: {"X-Desk": document.documentElement.dataset.desk},
+      body: new URLSearchParams({item: row.dataset.item, note: note, until: until})
+    })
+      .then(function (answer) {
+        return answer.text().then(function (text) {
+          if (!answer.ok) { throw new Error(text); }
+          row.classList.add("told");
+          row.querySelectorAll("button, input").forEach(function (b) { b.disabled = true; });
+          told.textContent = note + (until ? " until " + until : "")
+            + "; to undo, delete " + text + ". The next results leave it out.";
+        });
+      })
+      .catch(function (e) { told.textContent = "Not written: " + e.message; });
+  }
+
+  function clickable(row) {
+    var name = row.textContent.replace(/\s+/g, " ").trim().slice(0, 80);
+    var box = document.createElement("span");
+    box.className = "clicks";
+    function button(text, work) {
+      var b = document.createElement("button");
+      b.type = "button";
+      b.textContent = text;
+      b.setAttribute("aria-label", text + ": " + name);
+      b.addEventListener("click", work);
+      box.appendChild(b);
+    }
+    button("Done", function () { say(row, "done", ""); });
+    button("Seen", function () { say(row, "seen", ""); });
+    var day = document.createElement("input");
+    day.type = "date";
+    day.setAttribute("aria-label", "Put off until: " + name);
+    day.value = new Date(Date.now() + 7 * 864e5).toISOString().slice(0, 10);
+    button("Put off until", function () { if (day.value) { say(row, "put off", day.value); } });
+    box.appendChild(day);
+    box.appendChild(document.createElement("output"));
+    row.appendChild(box);
+  }
+
+  if (document.documentElement.dataset.desk) {
+    var marked = document.documentElement.dataset.told.split(" ").map(decodeURIComponent);
+    each(".work li[data-item]", function (row) {
+      if (marked.indexOf(row.dataset.item) < 0) { clickable(row); } else { row.classList.add("told"); }
+    });
+  }
   each("table.sorts", sortable);
   if (find) {
     document.querySelector(".sieve").hidden = false;

@@ -92,7 +92,7 @@ record BookCase(String name, List<String> changes, int exitCode, List<String> me
     return text.replace(old, fresh);
   }
 
-  private static String plain(String escaped) {
+  static String plain(String escaped) {
     StringBuilder text = new StringBuilder();
     for (int i = 0; i < escaped.length(); i++) {
       char c = escaped.charAt(i);

@@ -124,6 +124,47 @@ class EverydayTest {
         found(Files.createDirectories(folder.resolve("book/photos"))));
   }
 
+  @Test
+  void everyCommandOnABookFindsItAlike() {
+    for (String command :
+        List.of(
+            "run",
+            "check",
+            "import",
+            "judge",
+            "agree",
+            "teach",
+            "forecast",
+            "look-back",
+            "seen",
+            "grader fit",
+            "grader check",
+            "grader picks",
+            "station check",
+            "station slots",
+            "station print marks")) {
+      out.reset();
+      assertEquals(0, run((command + " --help").split(" ")), command);
+      String help = text(out).replaceAll("\\s+", " ");
+      assertTrue(help.contains("Default: the one in, beside or above the photos"), command);
+      assertFalse(help.matches(".*Usage: [^\\[]*--book.*"), command + " demands it: " + help);
+    }
+  }
+
+  @Test
+  void checkFindsTheBookBesideThePhotos() throws IOException {
+    Files.createDirectories(folder.resolve("photos"));
+    run("check", path("photos"));
+    assertTrue(text(err).contains("book (found; --book names another)"), text(err));
+  }
+
+  @Test
+  void aDeskWithoutAWatchIsRefused() throws IOException {
+    Files.createDirectories(folder.resolve("photos"));
+    assertEquals(2, run("run", path("photos"), "--desk", "8750"));
+    assertTrue(text(err).contains("--desk goes with --watch"), text(err));
+  }
+
   private Path found(Path photos) throws InputException, IOException {
     return FindBook.of(Optional.empty(), photos, console()).toRealPath();
   }

@@ -14,115 +14,25 @@ import java.nio.file.Path;
 import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Locale;
-import java.util.Random;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
+import org.raftgauge.batch.fixture.GrownFarm;
 
 /** A farm of three cycles: weighings, a grader, forecasts with the evening and by the command. */
 class ForecastCommandsTest {
-  private static final LocalDate FIRST = LocalDate.of(2027, 1, 4);
-  private static final LocalDate TONIGHT = FIRST.plusDays(2 * 40 + 24);
-  private static final int SITES = 8;
+  private static final LocalDate FIRST = GrownFarm.FIRST;
+  private static final LocalDate TONIGHT = GrownFarm.TONIGHT;
 
   @TempDir Path folder;
 
   private final ByteArrayOutputStream out = new ByteArrayOutputStream();
   private final ByteArrayOutputStream err = new ByteArrayOutputStream();
-  private final Random random = new Random(3);
 
   @BeforeEach
   void makeBook() throws IOException {
-    write("book/book.yaml", "time_zone: UTC\nday_starts_at: \"04:00\"\n");
-    write(
-        "book/stations/bench.yaml",
-        """
-        kind: passing
-        cameras: 1
-        image_width_px: 2000
-        image_height_px: 3000
-        lens: {fx_px: 3000, fy_px: 3000, cx_px: 1000, cy_px: 1500}
-        camera_height_mm: 1600
-        """);
-    write(
-        "book/layouts.yaml",
-        """
-        layouts:
-          eight:
-            board: {width_mm: 600, length_mm: 1000}
-            sites: {rows: 4, columns: 2, first_x_mm: 150, first_y_mm: 150, pitch_x_mm: 220, pitch_y_mm: 220}
-            tag: {x_mm: 300, y_mm: 42, side_mm: 60}
-        """);
-    write(
-        "book/crops.yaml",
-        """
-        crops:
-          batavia:
-            colour_model: green-leaf
-            height_model: {scale_mm: 5, exponent: 0.5}
-            harvest: {head_weight_g: 110, minimum_g: 80, ready_share: 0.8, window_dat: [20, 40], pack_g: 100}
-        """);
-    StringBuilder plantings =
-        new StringBuilder(
-            "raft,pond,berth,crop,variety,layout,sites,sown_on,transplanted_on,harvest_by,"
-                + "ended_on,lot\n");
-    StringBuilder sites =
-        new StringBuilder("raft,site,taken_at,projected_area_cm2,projected_area_se_cm2\n");
-    StringBuilder weighings =
-        new StringBuilder("raft,site,weighed_at,fresh_weight_g,top_height_mm,state\n");
-    for (int cycle = 0; cycle < 3; cycle++) {
-      LocalDate start = FIRST.plusDays(40L * cycle);
-      for (int raft = 0; raft < 2; raft++) {
-        boolean over = cycle < 2;
-        plantings.append(
-            "K-%d,P1,%d,batavia,,eight,,,%s,,%s,\n"
-                .formatted(raft, raft, start, over ? start.plusDays(34) : ""));
-        for (int site = 0; site < SITES; site++) {
-          grow("K-" + raft, site, start, over ? 32 : 24, sites, weighings);
-        }
-      }
-    }
-    write("book/plantings.csv", plantings.toString());
-    write("book/weighings.csv", weighings.toString());
-    write(
-        "book/harvests.csv",
-        "raft,harvested_at,heads,total_weight_g\nK-0,"
-            + FIRST.plusDays(40 + 31)
-            + "T20:00,8,1100\n");
-    write("sites.csv", sites.toString());
+    GrownFarm.write(folder);
     assertEquals(0, run("import", at("sites.csv"), "--book", at("book")));
-  }
-
-  /** Grows a plant on a logistic curve; plants are weighed on days 20 to 30 of the second cycle. */
-  private void grow(
-      String raft,
-      int site,
-      LocalDate start,
-      int last,
-      StringBuilder sites,
-      StringBuilder weighed) {
-    double own = 0.15 * random.nextGaussian();
-    String id = "" + (char) ('A' + site / 2) + (1 + site % 2);
-    for (int age = 4; age <= last; age += 2) {
-      double area = Math.exp(own) * 300 / (1 + Math.exp(-0.25 * (age + 0.75 - 20)));
-      double seen = area * Math.exp(0.02 * random.nextGaussian());
-      sites.append(
-          String.format(
-              Locale.ROOT,
-              "%s,%s,%sT18:00:00Z,%.2f,%.2f%n",
-              raft,
-              id,
-              start.plusDays(age),
-              seen,
-              0.03 * seen));
-      if (start.equals(FIRST.plusDays(40)) && age == 16 + 2 * site) {
-        double gram = 0.2 * Math.pow(area, 1.15) * Math.exp(0.05 * random.nextGaussian());
-        weighed.append(
-            String.format(
-                Locale.ROOT, "%s,%s,%sT19:00,%.1f,,whole%n", raft, id, start.plusDays(age), gram));
-      }
-    }
   }
 
   @Test
@@ -131,7 +41,8 @@ class ForecastCommandsTest {
     assertEquals(0, run("judge", "--book", at("book"), "--on", "" + TONIGHT, "--out", at("j")));
     assertEquals(0, run("forecast", "--book", at("book"), "--on", "" + TONIGHT, "--out", at("f")));
 
-    for (String file : List.of("forecast.csv", "supply.csv", "plan.csv", "plan-totals.csv")) {
+    for (String file :
+        List.of("forecast.csv", "supply.csv", "plan.csv", "plan-totals.csv", "remarks.txt")) {
       assertEquals(read("f/" + file), read("j/" + file), file);
     }
     // Two rafts, a pond and a crop on fifteen days.

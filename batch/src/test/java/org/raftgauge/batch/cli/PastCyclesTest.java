@@ -13,13 +13,13 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.LocalDate;
 import java.util.List;
-import java.util.Locale;
 import java.util.Random;
 import java.util.stream.Stream;
 import org.apache.commons.csv.CSVFormat;
 import org.apache.commons.csv.CSVRecord;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
+import org.raftgauge.batch.fixture.ImportedBook;
 
 /** Past cycles taken in as measures: what tonight's plants are held against. */
 class PastCyclesTest {
@@ -37,43 +37,24 @@ class PastCyclesTest {
    * its B1 of K-1 loses 6 % a day on the others.
    */
   private void makeBook(int cycles, LocalDate lastPhoto) throws IOException {
-    write("book/book.yaml", "time_zone: UTC\nday_starts_at: \"04:00\"\n");
-    write(
-        "book/stations/bench.yaml",
-        """
-        kind: passing
-        cameras: 1
-        image_width_px: 2000
-        image_height_px: 3000
-        lens: {fx_px: 3000, fy_px: 3000, cx_px: 1000, cy_px: 1500}
-        camera_height_mm: 1600
-        """);
-    write(
-        "book/layouts.yaml",
-        """
-        layouts:
-          six:
-            board: {width_mm: 500, length_mm: 700}
-            sites: {rows: 3, columns: 2, first_x_mm: 150, first_y_mm: 150, pitch_x_mm: 200, pitch_y_mm: 200}
-            tag: {x_mm: 250, y_mm: 42, side_mm: 60}
-        """);
-    write(
-        "book/crops.yaml",
-        """
-        crops:
-          kale:
-            colour_model: green-leaf
-            height_model: {scale_mm: 5, exponent: 0.5}
-        """);
-    StringBuilder plantings = new StringBuilder("raft,pond,crop,layout,transplanted_on,ended_on\n");
-    StringBuilder sites = new StringBuilder("raft,site,taken_at,projected_area_cm2\n");
+    ImportedBook book =
+        new ImportedBook(
+            folder,
+            3,
+            2,
+            """
+            crops:
+              kale:
+                colour_model: green-leaf
+                height_model: {scale_mm: 5, exponent: 0.5}
+            """);
     Random random = new Random(5);
     for (int cycle = 0; cycle < cycles; cycle++) {
       boolean last = cycle == cycles - 1;
       LocalDate start = FIRST.plusDays((long) CYCLE_DAYS * cycle);
       for (int raft = 0; raft < RAFTS; raft++) {
         String ended = last ? "" : start.plusDays(CYCLE_DAYS - 1).toString();
-        plantings.append("K-%d,P%d,kale,six,%s,%s\n".formatted(raft, 1 + raft % 2, start, ended));
+        book.in("P" + (1 + raft % 2)).plant("K-" + raft, "kale", start, ended);
         for (String site : SITES) {
           double own = Math.exp(random.nextDouble(-0.15, 0.15)) * (cycle == 3 ? 0.8 : 1);
           boolean slow = cycle == 3 && raft == 1 && site.equals("B1");
@@ -85,21 +66,13 @@ class PastCyclesTest {
                     * Math.exp(-Math.exp(-0.12 * (dat - 14)) + 0.03 * random.nextGaussian())
                     * (slow ? Math.exp(-0.06 * dat) : 1);
             if (!start.plusDays(day).isAfter(lastPhoto)) {
-              sites.append(
-                  String.format(
-                      Locale.ROOT,
-                      "K-%d,%s,%sT18:00:00Z,%.2f\n",
-                      raft,
-                      site,
-                      start.plusDays(day),
-                      area));
+              book.area("K-" + raft, site, start.plusDays(day), area);
             }
           }
         }
       }
     }
-    write("book/plantings.csv", plantings.toString());
-    write("sites.csv", sites.toString());
+    book.write();
   }
 
   @Test

@@ -8,7 +8,10 @@ import static org.junit.jupiter.api.Assertions.assertThrows;
 import java.io.IOException;
 import java.io.RandomAccessFile;
 import java.nio.file.Files;
+import java.nio.file.NoSuchFileException;
 import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.raftgauge.core.problem.InputException;
@@ -46,6 +49,64 @@ class ReadPhotoTest {
         "film.jpg: the file has 600 MB, over the limit of 512; take it out of the folder: no photo"
             + " is so large; a film is not read",
         fault("film.jpg"));
+  }
+
+  @Test
+  void aDriveThatHiccupsIsAskedAgainAndEachTimeItIsSaid() throws IOException {
+    List<String> said = new ArrayList<>();
+    int[] asked = {0};
+
+    byte[] bytes =
+        ReadPhoto.persistent(
+            () -> {
+              if (asked[0]++ < 2) {
+                throw new IOException("Input/output error");
+              }
+              return new byte[] {7};
+            },
+            said::add,
+            1);
+
+    assertArrayEquals(new byte[] {7}, bytes);
+    assertEquals(List.of("Input/output error", "Input/output error"), said);
+  }
+
+  @Test
+  void aDriveThatStaysAwayIsGivenUpAfterFourTimes() {
+    int[] asked = {0};
+
+    IOException e =
+        assertThrows(
+            IOException.class,
+            () ->
+                ReadPhoto.persistent(
+                    () -> {
+                      asked[0]++;
+                      throw new IOException("Stale file handle");
+                    },
+                    why -> {},
+                    1));
+
+    assertEquals("Stale file handle", e.getMessage());
+    assertEquals(4, asked[0]);
+  }
+
+  @Test
+  void aFileThatIsGoneIsNotAskedForAgain() {
+    int[] asked = {0};
+
+    assertThrows(
+        NoSuchFileException.class,
+        () ->
+            ReadPhoto.persistent(
+                () -> {
+                  asked[0]++;
+                  throw new NoSuchFileException("a.jpg");
+                },
+                why -> {},
+                1));
+
+    assertEquals(1, asked[0]);
   }
 
   private String fault(String name) {

@@ -15,6 +15,7 @@ import javax.xml.parsers.DocumentBuilderFactory;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.raftgauge.core.book.SiteId;
+import org.raftgauge.core.book.Units;
 import org.raftgauge.core.evening.RaftGrowth;
 import org.raftgauge.core.history.PlantSeries;
 import org.raftgauge.core.track.Verdict;
@@ -42,7 +43,7 @@ class RaftPlotsTest {
 
   @Test
   void plotIsAnSvgDocumentNamedForTheRaft() throws Exception {
-    RaftPlots.write(folder, List.of(raft("K-1", Verdict.LAGGING)));
+    RaftPlots.write(folder, List.of(raft("K-1", Verdict.LAGGING)), Units.METRIC);
     assertEquals(
         "svg",
         DocumentBuilderFactory.newInstance()
@@ -54,8 +55,8 @@ class RaftPlotsTest {
 
   @Test
   void flaggedSiteHasAColourOfItsOwn() throws IOException {
-    RaftPlots.write(folder.resolve("a"), List.of(raft("K-1", Verdict.LAGGING)));
-    RaftPlots.write(folder.resolve("b"), List.of(raft("K-1", Verdict.ON_TRACK)));
+    RaftPlots.write(folder.resolve("a"), List.of(raft("K-1", Verdict.LAGGING)), Units.METRIC);
+    RaftPlots.write(folder.resolve("b"), List.of(raft("K-1", Verdict.ON_TRACK)), Units.METRIC);
     // The fourth series' colour, 204 121 167: band, reference and the others come before.
     assertTrue(Files.readString(folder.resolve("a/growth-K-1.svg")).contains("rgb(204,121,167)"));
     assertFalse(Files.readString(folder.resolve("b/growth-K-1.svg")).contains("rgb(204,121,167)"));
@@ -63,7 +64,8 @@ class RaftPlotsTest {
 
   @Test
   void nameWithPathPartsStaysInTheFolderAndTwoAlikeAreKeptApart() throws IOException {
-    RaftPlots.write(folder, List.of(raft("../a", Verdict.PALE), raft(".._A", Verdict.PALE)));
+    RaftPlots.write(
+        folder, List.of(raft("../a", Verdict.PALE), raft(".._A", Verdict.PALE)), Units.METRIC);
     try (Stream<Path> files = Files.list(folder)) {
       assertEquals(
           List.of("growth-___A-2.svg", "growth-___a.svg"),
@@ -75,7 +77,7 @@ class RaftPlotsTest {
   void raftWithoutAnAreaHasNoPlot() throws IOException {
     RaftGrowth bare =
         new RaftGrowth("", "K-2", "kale", PlantSeries.AgeClock.SOWING, List.of(), List.of());
-    RaftPlots.write(folder.resolve("none"), List.of(bare));
+    RaftPlots.write(folder.resolve("none"), List.of(bare), Units.METRIC);
     assertFalse(Files.exists(folder.resolve("none")));
   }
 }

@@ -53,7 +53,7 @@ class PrintWorklistTest {
   private Path print(Paper paper, List<Task> tasks) throws IOException {
     Path file = folder.resolve(paper + ".pdf");
     PrintWorklist.print(
-        new PrintWorklist.Sheet(EVENING, tasks, raft -> Optional.of(BOARD)), paper, file);
+        new PrintWorklist.Sheet(EVENING, "", tasks, raft -> Optional.of(BOARD)), paper, file);
     return file;
   }
 
@@ -134,5 +134,34 @@ class PrintWorklistTest {
     byte[] first = Files.readAllBytes(print(Paper.A4, List.of(inspect("DR-1", "A1"))));
     assertArrayEquals(first, Files.readAllBytes(print(Paper.A4, List.of(inspect("DR-1", "A1")))));
     assertEquals('%', first[0]);
+  }
+
+  @Test
+  void raftsThatNobodyPhotographedAreTickedTogether() throws IOException {
+    List<Task> tasks = new ArrayList<>();
+    for (int i = 1; i <= 250; i++) {
+      tasks.add(unseen("DR-" + i, "P1", i));
+    }
+    tasks.add(unseen("DR-900", "P2", 1));
+    Path file = print(Paper.A4, tasks);
+    String text = text(file);
+    // 250 rafts of a pond in parts of a hundred; one of another pond by itself.
+    assertTrue(text.contains("100 rafts that were expected and not seen"), text);
+    assertTrue(text.contains("50 rafts that were expected and not seen"), text);
+    assertTrue(text.contains("DR-1, berth 1") && text.contains("DR-250, berth 250"), text);
+    assertTrue(text.contains("Photograph · raft DR-900"), text);
+    try (PDDocument document = Loader.loadPDF(file.toFile())) {
+      assertTrue(document.getNumberOfPages() <= 4, document.getNumberOfPages() + " pages");
+    }
+  }
+
+  private static Task unseen(String raft, String pond, int berth) {
+    return new Task(
+        Task.Action.PHOTOGRAPH_AT_ALL,
+        1,
+        new Task.Where("", pond, "" + berth, raft, List.of()),
+        "Expected, not seen. Never seen.",
+        Optional.of(EVENING.plusDays(1)),
+        "photograph/" + raft + "/" + EVENING);
   }
 }

@@ -24,7 +24,7 @@ class LargeFarmTest {
     Optional<Path> program = Chromium.program();
     assumeTrue(program.isPresent(), "no Chromium on the PATH: the page is not tried in a browser");
     PretendRun farm = PretendRun.of(run.resolve("book"), 500, 2);
-    new RunPage(farm.book()).write(farm.outcome(), run);
+    farm.write(run);
     Path page = run.resolve("report.html");
     assertTrue(Files.size(page) < 12_000_000, Files.size(page) + " bytes");
     try (Chromium browser = Chromium.start(program.get(), profile)) {

@@ -16,6 +16,7 @@ import java.util.OptionalDouble;
 import java.util.Random;
 import java.util.TreeMap;
 import java.util.TreeSet;
+import org.raftgauge.batch.plot.RaftPlots;
 import org.raftgauge.batch.run.BookFarm;
 import org.raftgauge.batch.run.RunOutcome;
 import org.raftgauge.batch.run.RunSummary;
@@ -45,11 +46,30 @@ final class PretendRun {
   private final CropBook book;
   private final int rafts;
   private final int evenings;
+  private final int ended;
 
-  private PretendRun(CropBook book, int rafts, int evenings) {
+  private PretendRun(CropBook book, int rafts, int evenings, int ended) {
     this.book = book;
     this.rafts = rafts;
     this.evenings = evenings;
+    this.ended = ended;
+  }
+
+  /** Returns the same farm, but for a raft that was harvested before the last evening. */
+  static PretendRun harvested(Path folder, int rafts, int evenings, int ended) throws IOException {
+    of(folder, rafts, evenings);
+    Path plantings = folder.resolve("plantings.csv");
+    String row = name(ended) + ",";
+    List<String> lines =
+        Files.readAllLines(plantings).stream()
+            .map(l -> l.startsWith(row) ? l.replace(",,,L1", ",," + last(evenings) + ",L1") : l)
+            .toList();
+    Files.write(plantings, lines);
+    return new PretendRun(CropBook.read(folder).book(), rafts, evenings, ended);
+  }
+
+  private static LocalDate last(int evenings) {
+    return PLANTED.plusDays((long) FIRST_DAY + 2L * (evenings - 1));
   }
 
   /** Writes a book into a folder and pretends a run. */
@@ -99,7 +119,7 @@ final class PretendRun {
               + ",,,L1\n");
     }
     Files.writeString(folder.resolve("plantings.csv"), plantings);
-    return new PretendRun(CropBook.read(folder).book(), rafts, evenings);
+    return new PretendRun(CropBook.read(folder).book(), rafts, evenings, -1);
   }
 
   static String name(int raft) {
@@ -117,6 +137,9 @@ final class PretendRun {
     Map<String, String> pictures = new HashMap<>();
     for (int evening = 0; evening < evenings; evening++) {
       for (int raft = 0; raft < rafts; raft++) {
+        if (raft == ended && evening == evenings - 1) {
+          continue;
+        }
         PhotoMeasure photo = photo(raft, evening);
         photos.add(photo);
         pictures.put(photo.photo(), photo.photo().replace(".jpg", ""));
@@ -125,6 +148,14 @@ final class PretendRun {
     }
     return new RunOutcome(
         photos, rows, pictures, summary(rows), new RunOutcome.Stamp("0", "c0de", "b00c"));
+  }
+
+  /** Writes the page and, as a run does before it, the growth plots. */
+  void write(Path run) throws IOException {
+    RunOutcome outcome = outcome();
+    RaftPlots.write(
+        run.resolve("plots"), outcome.summary().judged().orElseThrow().growth(), book.units());
+    new RunPage(book).write(outcome, run);
   }
 
   /** Says what of the rows counts: all of it. */
@@ -142,7 +173,7 @@ final class PretendRun {
   }
 
   private RunSummary summary(List<RaftRows> rows) {
-    LocalDate evening = PLANTED.plusDays((long) FIRST_DAY + 2L * (evenings - 1));
+    LocalDate evening = last(evenings);
     TreeMap<LocalDate, java.util.NavigableSet<String>> missing = new TreeMap<>();
     missing.put(evening, new TreeSet<>(List.of(name(rafts))));
     return new RunSummary(
@@ -156,7 +187,8 @@ final class PretendRun {
         List.of(),
         List.of(),
         Optional.of(CloseEvening.of(book, seen(rows), evening, Map.of())),
-        Optional.empty());
+        Optional.empty(),
+        List.of());
   }
 
   private PhotoMeasure photo(int raft, int evening) {

@@ -12,7 +12,6 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Optional;
-import java.util.concurrent.TimeUnit;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import javax.imageio.ImageIO;
@@ -22,6 +21,7 @@ import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.TestInstance;
 import org.junit.jupiter.api.io.TempDir;
+import org.raftgauge.batch.desk.Desk;
 import org.raftgauge.core.measure.PhotoMeasure;
 
 /**
@@ -29,14 +29,6 @@ import org.raftgauge.core.measure.PhotoMeasure;
  */
 @TestInstance(TestInstance.Lifecycle.PER_CLASS)
 class ReportBrowserTest {
-  /** Kept below the module's target, so that it is fetched once. */
-  private static final Path NPM = Path.of("target/npm");
-
-  private static final Path AXE = NPM.resolve("node_modules/axe-core/axe.min.js");
-
-  /** Version 4.10.3 of axe-core (MPL-2.0); used by this test only, not shipped. */
-  private static final String AXE_PACKAGE = "axe-core@4.10.3";
-
   private Path folder;
   private Chromium browser;
   private String url;
@@ -56,7 +48,7 @@ class ReportBrowserTest {
         List.of("sites.csv", "rafts.csv", "photos.csv", "run.json", "worklist-a4.pdf")) {
       Files.writeString(folder.resolve(file), "");
     }
-    new RunPage(farm.book()).write(farm.outcome(), folder);
+    farm.write(folder);
     url = folder.resolve("report.html").toUri().toString();
     browser = Chromium.start(program.get(), profile);
   }
@@ -151,61 +143,41 @@ class ReportBrowserTest {
   }
 
   @Test
+  void atTheDeskAClickMarksARowAndItStaysMarked() throws Exception {
+    assertEquals("0", browser.evaluate("document.querySelectorAll('.clicks').length"));
+    Path book = folder.resolve("book");
+    try (Desk desk = Desk.open(0, book)) {
+      desk.show(folder);
+      browser.open(desk.address());
+      String row = "document.querySelectorAll('.work li[data-item]')[1]";
+      String item = browser.evaluate(row + ".dataset.item");
+      browser.evaluate(row + ".querySelector('button').click()");
+      String told =
+          browser.evaluate(
+              "new Promise(done => { const look = left => { const t = "
+                  + row
+                  + ".querySelector('output').textContent;"
+                  + " if (t || left === 0) { done(t); } else { setTimeout(look, 50, left - 1); }"
+                  + " }; look(100); })");
+      assertTrue(told.startsWith("done; to undo, delete line 2 of seen.csv."), told);
+      assertEquals(
+          List.of("item,until,by,note", item + ",,,done"),
+          Files.readAllLines(book.resolve("seen.csv")));
+      browser.open("about:blank");
+      browser.open(desk.address());
+      assertEquals("true", browser.evaluate(row + ".classList.contains('told')"));
+      assertEquals("", Axe.isThere() ? Axe.run(browser) : "");
+      assertEquals(List.of(), browser.complaints());
+    }
+  }
+
+  @Test
   void axeFindsNothing() throws Exception {
-    assumeTrue(hasAxe(), "axe-core could not be fetched by npm: contrast and labels not checked");
+    assumeTrue(
+        Axe.isThere(), "axe-core could not be fetched by npm: contrast and labels not checked");
     browser.evaluate(
         "document.querySelectorAll('#raft-R001, .pond, .sites').forEach(d => { d.open = true; })");
-    browser.call("Runtime.evaluate", "\"expression\":" + json(Files.readString(AXE)));
-    String found =
-        browser.evaluate(
-            "axe.run().then(r => r.violations.map(v => v.id + ' at '"
-                + " + v.nodes.slice(0, 3).map(n => n.target).join(' ') + ' '"
-                + " + v.nodes[0].failureSummary).join('; '))");
-    assertEquals("", found);
-  }
-
-  private static boolean hasAxe() throws IOException, InterruptedException {
-    if (Files.isRegularFile(AXE)) {
-      return true;
-    }
-    Files.createDirectories(NPM);
-    try {
-      Process npm =
-          new ProcessBuilder(
-                  "npm",
-                  "install",
-                  "--prefix",
-                  NPM.toString(),
-                  "--no-save",
-                  "--ignore-scripts",
-                  "--no-audit",
-                  "--no-fund",
-                  AXE_PACKAGE)
-              .redirectErrorStream(true)
-              .redirectOutput(NPM.resolve("npm.log").toFile())
-              .start();
-      if (!npm.waitFor(90, TimeUnit.SECONDS)) {
-        npm.destroyForcibly();
-      }
-    } catch (IOException e) {
-      return false;
-    }
-    return Files.isRegularFile(AXE);
-  }
-
-  private static String json(String text) {
-    StringBuilder json = new StringBuilder("\"");
-    for (int i = 0; i < text.length(); i++) {
-      char c = text.charAt(i);
-      if (c == '"' || c == '\\') {
-        json.append('\\').append(c);
-      } else if (c < ' ' || c > '~') {
-        json.append(String.format("\\u%04x", (int) c));
-      } else {
-        json.append(c);
-      }
-    }
-    return json.append('"').toString();
+    assertEquals("", Axe.run(browser));
   }
 
   private static int pages(byte[] pdf) {

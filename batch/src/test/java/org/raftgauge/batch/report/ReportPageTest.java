@@ -9,6 +9,7 @@ import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
+import java.util.Map;
 import java.util.Set;
 import java.util.TreeSet;
 import java.util.regex.Matcher;
@@ -34,7 +35,7 @@ class ReportPageTest {
     Path picture = folder.resolve("boards/2026-04-16/R001.0.jpg");
     Files.createDirectories(picture.getParent());
     Files.writeString(picture, "a picture");
-    new RunPage(farm.book()).write(farm.outcome(), folder);
+    farm.write(folder);
     page = Files.readString(folder.resolve("report.html"));
   }
 
@@ -42,6 +43,50 @@ class ReportPageTest {
   void theRaftThatWasNotPhotographedIsTheFirstTask() {
     String first = between("<ol class=\"work\">", "</li>").replaceAll("<[^>]+>|\\s+", " ");
     assertTrue(first.matches(" *Photograph +raft +R013 +\\(pond P2, berth 3\\).*"), first);
+  }
+
+  @Test
+  void raftsThatNobodyPhotographedAreOneLineWithEachRaftInIt(@TempDir Path run) throws IOException {
+    List<Task> unseen =
+        Stream.of("R001", "R002", "X9")
+            .map(
+                raft ->
+                    new Task(
+                        1,
+                        "photograph at all",
+                        new Task.Place("", "P1", "4", raft, ""),
+                        "Expected, not seen. Last seen on 2026-04-10.",
+                        "17 Apr 2026",
+                        "photograph/" + raft + "/2026-04-16"))
+            .toList();
+    WritePage.write(
+        ReportInput.of(farm.outcome(), farm.book()).withWorklist(List.of(new Work(unseen))), run);
+    String text = Files.readString(run.resolve("report.html"));
+    String work = text.substring(text.indexOf("<ol class=\"work\">"));
+    work = work.substring(0, work.indexOf("</ol>"));
+    assertTrue(work.contains("3 rafts of pond P1 that were expected and not seen."), work);
+    assertTrue(work.contains("<a href=\"#raft-R001\">R001</a>, berth 4, last seen on"), work);
+    assertTrue(work.contains("data-item=\"photograph/X9/2026-04-16\">X9, berth 4"), work);
+  }
+
+  @Test
+  void theSitesCountedAreThoseOfThisEveningsPhotosAndTheWorstPondIsNamed() {
+    String glance = between("<ul class=\"glance\">", "</ul>");
+    // Of 12 rafts each has one bare and one small site; of the first pond's ten rafts 20.
+    assertTrue(glance.contains("24 sites to look at, on 12 rafts."), glance);
+    assertFalse(glance.contains("evenings before"), glance);
+    assertTrue(
+        glance.matches("(?s).*Worst pond: P1 \\([a-z ]+, 20 sites to look at\\)\\..*"), glance);
+    assertTrue(page.indexOf("#pond-P1") < page.indexOf("#pond-P2"), "the worst pond first");
+  }
+
+  @Test
+  void aRaftHarvestedSinceItsPhotoIsNoLongerJudged(@TempDir Path run) throws IOException {
+    PretendRun.harvested(run.resolve("book"), 3, 2, 1).write(run);
+    String text = Files.readString(run.resolve("report.html"));
+    String row = text.substring(text.indexOf("data-raft=\"raft-R002\""));
+    row = row.substring(0, row.indexOf("</tr>"));
+    assertTrue(row.contains("data-mark=\"ended\"") && row.contains("data-look=\"0\""), row);
   }
 
   @Test
@@ -66,7 +111,7 @@ class ReportPageTest {
       String name = PretendRun.name(raft);
       assertTrue(page.contains("<a href=\"#raft-" + name + "\">" + name + "</a>"), name);
       assertTrue(page.contains("<details class=\"raft\" id=\"raft-" + name + "\""), name);
-      assertTrue(Files.isRegularFile(folder.resolve("plots/raft-" + name + ".svg")), name);
+      assertTrue(Files.isRegularFile(folder.resolve("plots/growth-" + name + ".svg")), name);
     }
   }
 
@@ -140,7 +185,7 @@ class ReportPageTest {
   void theSameInputGivesTheSameBytes(@TempDir Path again) throws IOException {
     Files.createDirectories(again.resolve("boards/2026-04-16"));
     Files.writeString(again.resolve("boards/2026-04-16/R001.0.jpg"), "a picture");
-    new RunPage(farm.book()).write(farm.outcome(), again);
+    farm.write(again);
     assertEquals(page, Files.readString(again.resolve("report.html")));
     assertEquals(plots(folder), plots(again));
   }
@@ -149,12 +194,14 @@ class ReportPageTest {
   void hostileTextStaysText(@TempDir Path hostile) throws IOException {
     Task.Place place = new Task.Place("", "<i>P", "\"'", "R1\" onclick=\"x()", "A1");
     Task task = new Task(1, "inspect", place, "<script>alert(1)</script>", "</li>", "");
-    ForecastLine line = new ForecastLine("<b>raft</b>", "${1+1}", "1", "2", "3", "4", "<u>");
+    ForecastLine line =
+        new ForecastLine("<b>raft</b>", "${1+1}", "1", "2", "3", "4", "5", "6", "<u>");
     ReportInput input =
         ReportInput.of(farm.outcome(), farm.book())
-            .withWorklist(List.of(task))
+            .withWorklist(List.of(Work.of(task)))
             .withForecast(
-                new Ahead(List.of(line), List.of(), List.of(), List.of(), List.of("<i>P")));
+                new Ahead(
+                    List.of(line), List.of(), List.of(), List.of(), List.of("<i>P"), Map.of()));
     WritePage.write(input, hostile);
     String text = Files.readString(hostile.resolve("report.html"));
     assertTrue(text.contains("&lt;script&gt;alert(1)&lt;/script&gt;"), "escaped");

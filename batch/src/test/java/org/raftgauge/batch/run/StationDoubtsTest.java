@@ -58,7 +58,8 @@ class StationDoubtsTest {
             1600,
             List.of(),
             Duration.ZERO,
-            changedOn);
+            changedOn,
+            Optional.empty());
     return new HandMadeFarm("R1") {
       @Override
       public CropBook book() {

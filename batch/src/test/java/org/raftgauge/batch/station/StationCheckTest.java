@@ -19,7 +19,6 @@ import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.raftgauge.batch.store.History;
-import org.raftgauge.batch.store.StationPast;
 import org.raftgauge.core.book.FarmDay;
 import org.raftgauge.core.book.Lens;
 import org.raftgauge.core.book.Station;
@@ -79,7 +78,9 @@ class StationCheckTest {
   }
 
   private List<StationEvening> evenings(LocalDate from) throws IOException {
-    return StationEvenings.of(StationPast.read(file, "bench"), DAY, from);
+    try (History history = History.open(file)) {
+      return StationEvenings.of(history.measures().stationPast("bench"), DAY, from);
+    }
   }
 
   @Test

@@ -210,7 +210,11 @@ class StationCommandsTest {
     String id = "x".repeat(33);
     assertEquals(2, run("station", "print", "marks", id, "--out", folder + "/a.pdf"));
     assertEquals(
-        "RAFT " + id + ": has 33 characters; give an id of 1 to 32 characters", said().strip());
+        "RAFT: \""
+            + id
+            + "\" is not a name: it has 33 characters; write at most 32 letters, digits, spaces and"
+            + " . - _ ' ( ) & + #, beginning with a letter or digit",
+        said().strip());
   }
 
   @Test

@@ -28,6 +28,8 @@ import org.raftgauge.core.measure.PhotoWitness;
 import org.raftgauge.core.measure.RaftMeasure;
 import org.raftgauge.core.plane.CameraShift;
 import org.raftgauge.core.plane.EdgeBlur;
+import org.raftgauge.core.relief.HeightSource;
+import org.raftgauge.core.site.SiteMeasure;
 import org.raftgauge.core.station.StationSign;
 
 class HistoryTest {
@@ -55,8 +57,8 @@ class HistoryTest {
       assertEquals(Optional.of(kept(mixed)), history.find(mixed.sha256()), "and after reopening");
       history.save(List.of(kept(photo)));
       assertEquals(Optional.of(kept(photo)), history.find(photo.sha256()), "the later save holds");
-      assertEquals(List.of(kept(photo)), history.findRaft("R1"));
-      assertEquals(List.of(), history.findRaft("R2"));
+      assertEquals(List.of(kept(photo)), history.measures().findRaft("R1"));
+      assertEquals(List.of(), history.measures().findRaft("R2"));
       assertEquals(Optional.empty(), history.find("00"));
     }
   }
@@ -89,7 +91,7 @@ class HistoryTest {
     try (History history = open()) {
       history.save(List.of(kept(told)));
       assertEquals(Optional.of(kept(told)), history.find(photo.sha256()));
-      StationPast.Photo past = history.stationPast("bench").get(0);
+      StationPast.Photo past = history.measures().stationPast("bench").get(0);
       assertEquals(0.75, past.values().get(StationSign.EDGE_BLUR));
       assertEquals(-1.25, past.values().get(StationSign.SHIFT_RIGHT));
       assertEquals(0.0625, past.values().get(StationSign.VIGNETTING));
@@ -156,7 +158,7 @@ class HistoryTest {
 
     assertEquals(
         folder.resolve("history.db")
-            + ": it was written by a newer Raftgauge (version 99 of the file, this one knows 3);"
+            + ": it was written by a newer Raftgauge (version 99 of the file, this one knows 4);"
             + " use the newer program",
         e.getMessage());
   }
@@ -194,12 +196,76 @@ class HistoryTest {
     assertEquals(List.of(), waited);
   }
 
+  @Test
+  void aHeightThatASecondCameraSawComesBack() throws IOException {
+    PhotoMeasure plain = photo("rafts=R1");
+    SiteMeasure site = plain.rafts().get(0).sites().get(0);
+    SiteMeasure seen =
+        new SiteMeasure(
+            site.site(),
+            site.projectedAreaCm2(),
+            site.projectedAreaSeCm2(),
+            site.visibleAreaCm2(),
+            site.closed(),
+            site.sharedOutlineFraction(),
+            61.5,
+            site.parallaxFactor(),
+            site.shape(),
+            site.colour(),
+            site.quality(),
+            site.held(),
+            List.of(new SiteMeasure.Relief(HeightSource.STEREO, 88.5, 1234.5, 0.93)));
+    List<SiteMeasure> sites = new ArrayList<>(plain.rafts().get(0).sites());
+    sites.set(0, seen);
+    RaftMeasure raft = plain.rafts().get(0);
+    RaftMeasure withRelief =
+        new RaftMeasure(
+            raft.raft(),
+            raft.slot(),
+            raft.layout(),
+            raft.poseSource(),
+            raft.poseErrorMm(),
+            raft.mmPerPx(),
+            raft.cameraHeightMm(),
+            raft.halfTurnKnown(),
+            raft.canopyCover(),
+            raft.leftoverCanopyCm2(),
+            sites,
+            raft.quality(),
+            raft.held(),
+            raft.rulerSites(),
+            raft.notes());
+    PhotoMeasure measure = with(plain, List.of(withRelief));
+
+    try (History history = open()) {
+      history.save(List.of(kept(measure)));
+      assertEquals(measure, history.find(measure.sha256()).orElseThrow().measure());
+    }
+  }
+
+  private static PhotoMeasure with(PhotoMeasure photo, List<RaftMeasure> rafts) {
+    return new PhotoMeasure(
+        photo.photo(),
+        photo.sha256(),
+        photo.station(),
+        photo.takenAt(),
+        photo.clockDoubt(),
+        photo.status(),
+        photo.reason(),
+        photo.remedy(),
+        photo.sharpness(),
+        photo.exposureClippedFraction(),
+        photo.lightCast(),
+        rafts,
+        photo.witness());
+  }
+
   private History open() throws IOException {
     return History.open(folder.resolve("history.db"));
   }
 
   private static Kept kept(PhotoMeasure photo) {
-    return new Kept(photo, "settings", "run-0", Optional.empty());
+    return Kept.fresh(photo, new Origin("settings", "run-0", "0.1", "c0de"));
   }
 
   private static PhotoMeasure photo(String text) {

@@ -5,13 +5,14 @@ import java.util.Optional;
 import java.util.function.BiConsumer;
 import java.util.stream.Collectors;
 import org.raftgauge.core.problem.PlainLine;
+import org.raftgauge.core.problem.Problem;
 
 /**
  * Checks names that become parts of file names, of lists, of pages and of QR codes: letters and
  * digits of any script, spaces and a few marks, beginning with a letter or digit, so that no name
  * is a formula, a path or a tag.
  */
-final class Names {
+public final class Names {
   private static final int LONGEST = 32;
   private static final int LONGEST_SHOWN = 40;
   private static final String MARKS = "._-'()&+#\u2019\u00b7";
@@ -36,6 +37,18 @@ final class Names {
     Optional<String> fault = fault(name);
     fault.ifPresent(f -> error.accept("\"" + shown(name) + "\" is not a name: " + f, REMEDY));
     return fault.isEmpty();
+  }
+
+  /**
+   * Says what is wrong with a name that a person gave.
+   *
+   * @param place where it was given
+   * @param name the name
+   * @return nothing where it is a name
+   */
+  public static Optional<Problem> problem(String place, String name) {
+    return fault(name)
+        .map(f -> new Problem(place, "\"" + shown(name) + "\" is not a name: " + f, REMEDY));
   }
 
   /** Says whether a text is a name. */

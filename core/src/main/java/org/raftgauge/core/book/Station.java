@@ -4,6 +4,7 @@ package org.raftgauge.core.book;
 import java.time.Duration;
 import java.time.LocalDate;
 import java.util.List;
+import java.util.Optional;
 
 /**
  * The place where overhead photos are taken.
@@ -19,6 +20,7 @@ import java.util.List;
  * @param clockOffset what to add to the camera's clock to get the farm's time
  * @param changedOn evenings from which camera, lens, light or place were changed on purpose, in
  *     order: the past before one tells nothing of the station after it
+ * @param second its second camera, where it has one
  */
 public record Station(
     String name,
@@ -30,7 +32,8 @@ public record Station(
     double cameraHeightMm,
     List<Slot> slots,
     Duration clockOffset,
-    List<LocalDate> changedOn) {
+    List<LocalDate> changedOn,
+    Optional<SecondCamera> second) {
 
   /** How rafts and camera meet. */
   public enum Kind {
@@ -47,7 +50,7 @@ public record Station(
   }
 
   /**
-   * Makes a station that was never changed.
+   * Makes a station of one camera that was never changed.
    *
    * @param name as the book names it
    * @param kind passing or fixed
@@ -79,7 +82,8 @@ public record Station(
         cameraHeightMm,
         slots,
         clockOffset,
-        List.of());
+        List.of(),
+        Optional.empty());
   }
 
   /** Returns what measuring a photo needs of it: all but when it was changed. */
@@ -94,6 +98,16 @@ public record Station(
         cameraHeightMm,
         slots,
         clockOffset,
-        List.of());
+        List.of(),
+        second);
+  }
+
+  /**
+   * Says whether a picture is of this station's second camera.
+   *
+   * @param photo its path below the photo folder
+   */
+  public boolean tookWithSecond(String photo) {
+    return second.filter(s -> s.took(photo)).isPresent();
   }
 }

@@ -14,7 +14,7 @@ import org.raftgauge.core.table.NumberRange;
 
 /** Reads one file of {@code stations/}. */
 final class StationReader {
-  private static final NumberRange IMAGE = NumberRange.from(16, 30_000);
+  static final NumberRange IMAGE = NumberRange.from(16, 30_000);
 
   /** A camera nearer than 100 mm sees no board: below that the height was written in metres. */
   private static final NumberRange CAMERA_HEIGHT = NumberRange.from(100, 50_000);
@@ -36,6 +36,7 @@ final class StationReader {
     Optional<Station.Kind> kind =
         map.required("kind").flatMap(value -> value.choice(Station.Kind.values()));
     int cameras = cameras(map);
+    Optional<SecondCamera> second = SecondCameraReader.read(map, cameras);
     int width = map.requiredWhole("image_width_px", IMAGE);
     int height = map.requiredWhole("image_height_px", IMAGE);
     Optional<Lens> lens = map.requiredMap("lens").flatMap(l -> lens(l, width, height));
@@ -64,7 +65,8 @@ final class StationReader {
             cameraHeight,
             slots,
             offset,
-            changedOn);
+            changedOn,
+            second);
     checkInPicture(station, map);
     return map.findings().errors() > errorsBefore ? Optional.empty() : Optional.of(station);
   }
@@ -74,7 +76,7 @@ final class StationReader {
     return value.map(cameras -> cameras.whole(NumberRange.from(1, 2))).orElse(1);
   }
 
-  private static Optional<Lens> lens(YamlMap map, int width, int height) {
+  static Optional<Lens> lens(YamlMap map, int width, int height) {
     int errorsBefore = map.findings().errors();
     double fx = map.requiredNumber("fx_px", FOCAL);
     double fy = map.number("fy_px", FOCAL).orElse(fx);

@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: Apache-2.0
 package org.raftgauge.core.canopy;
 
+import java.util.Arrays;
+
 /** Running sums over squares; beyond the picture counts as nothing. */
 final class BoxFilter {
 
@@ -48,15 +50,41 @@ final class BoxFilter {
 
   /** Says of each pixel whether any within the square about it is set. */
   static boolean[] any(boolean[] mask, int width, int height, int reach) {
-    float[] ones = new float[mask.length];
-    for (int i = 0; i < mask.length; i++) {
-      ones[i] = mask[i] ? 1 : 0;
+    boolean[] rows = new boolean[mask.length];
+    for (int y = 0; y < height; y++) {
+      spread(mask, rows, y * width, new int[] {width, reach});
     }
-    float[] sums = sum(ones, width, height, reach);
     boolean[] any = new boolean[mask.length];
-    for (int i = 0; i < mask.length; i++) {
-      any[i] = sums[i] > 0.5f;
+    int[] last = new int[width];
+    Arrays.fill(last, -reach - 1);
+    // A row is set where one of the rows from reach above to reach below it is.
+    for (int y = -reach; y < height; y++) {
+      int below = y + reach;
+      for (int x = 0; x < width; x++) {
+        if (below < height && rows[below * width + x]) {
+          last[x] = below;
+        }
+        if (y >= 0) {
+          any[y * width + x] = last[x] >= y - reach;
+        }
+      }
     }
     return any;
+  }
+
+  /** Sets in {@code to} what lies within a reach of a set pixel of the same row. */
+  private static void spread(boolean[] from, boolean[] to, int row, int[] widthAndReach) {
+    int width = widthAndReach[0];
+    int reach = widthAndReach[1];
+    int done = 0;
+    for (int x = 0; x < width; x++) {
+      if (from[row + x]) {
+        int end = Math.min(width, x + reach + 1);
+        for (int i = Math.max(done, x - reach); i < end; i++) {
+          to[row + i] = true;
+        }
+        done = end;
+      }
+    }
   }
 }

@@ -1,8 +1,6 @@
 // SPDX-License-Identifier: Apache-2.0
 package org.raftgauge.core.canopy;
 
-import java.util.Arrays;
-
 /**
  * Fills dark gaps inside a plant. Between the leaves of a grown plant it is too dark to see a
  * colour, and what lies there is leaf again; the gap of a young plant may show the hole it stands
@@ -70,7 +68,6 @@ final class DarkGaps {
         values[n++] = luminance[i];
       }
     }
-    Arrays.sort(values, 0, n);
-    return n == 0 ? 0 : values[n / 2];
+    return n == 0 ? 0 : Rank.of(values, n, n / 2);
   }
 }

@@ -19,6 +19,9 @@ final class DeadLeaf {
   /** Brown has this much less green than red, ln; living leaf has more green than red. */
   private static final double LEAST_RED = 0.18;
 
+  /** A little under the ratio that {@link #LEAST_RED} is the logarithm of. */
+  private static final double SURELY_RED = 0.999 * Math.exp(LEAST_RED);
+
   /** Brown has this much more green than blue, ln; red and purple leaf have as much or less. */
   private static final double LEAST_YELLOW = 0.1;
 
@@ -73,11 +76,17 @@ final class DeadLeaf {
 
   /** Returns how brown a colour of evened linear light is; 0 where it cannot be dead leaf. */
   static double brown(double red, double green, double blue) {
+    if (red - blue <= LEAST_LIGHT || red + LeafRule.FLOOR < SURELY_RED * (green + LeafRule.FLOOR)) {
+      return 0; // what most of a board is, told without logarithms
+    }
     double redder = Math.log(red + LeafRule.FLOOR) - Math.log(green + LeafRule.FLOOR);
     double brown = warm(red, blue);
-    boolean dull = brown < MOST_BROWN && red - blue > LEAST_LIGHT;
     boolean hue = redder > LEAST_RED && warm(green, blue) > LEAST_YELLOW;
-    return dull && hue ? brown : 0;
+    return brown < MOST_BROWN && hue ? brown : 0;
+  }
+
+  private static float warm(float[][] even, int i) {
+    return (float) warm(even[0][i], even[2][i]);
   }
 
   private static double warm(double longer, double blue) {
@@ -91,18 +100,16 @@ final class DeadLeaf {
    * @param counts where dead leaf may be added
    */
   void add(float[][] even, boolean[] counts) {
-    float[] warm = new float[leaf.length];
     boolean[] brown = new boolean[leaf.length];
     boolean[] lit = new boolean[leaf.length];
     double plug = PLUG_TIMES * new PlugLight(width, height, hole, holePx).usual(even, leaf, counts);
     for (int i = 0; i < leaf.length; i++) {
-      warm[i] = (float) warm(even[0][i], even[2][i]);
       brown[i] = !leaf[i] && counts[i] && brown(even[0][i], even[1][i], even[2][i]) > LEAST_BROWN;
       lit[i] =
           brown[i] && (!plugs[i] || PlugLight.luminance(even, i) > Math.max(plug, LEAST_IN_HOLE));
     }
     Parts parts = Parts.alsoDiagonal(BoxFilter.any(lit, width, height, STALK_PX), width, height);
-    BrownPart[] found = look(parts, lit, warm);
+    BrownPart[] found = look(parts, lit, even);
     boolean[] dead = new boolean[leaf.length];
     for (int i = 0; i < leaf.length; i++) {
       dead[i] = lit[i] && found[parts.label(i)].dead(Math.PI / 4 * holePx * holePx);
@@ -132,7 +139,7 @@ final class DeadLeaf {
     }
   }
 
-  private BrownPart[] look(Parts parts, boolean[] mask, float[] warm) {
+  private BrownPart[] look(Parts parts, boolean[] mask, float[][] even) {
     BrownPart[] found = new BrownPart[parts.count()];
     for (int p = 0; p < found.length; p++) {
       found[p] = new BrownPart();
@@ -142,10 +149,10 @@ final class DeadLeaf {
     for (int i = 0; i < leaf.length; i++) {
       if (mask[i]) {
         BrownPart part = found[parts.label(i)];
-        part.add(i % width, Math.floorDiv(i, width), warm[i]);
+        part.add(i % width, Math.floorDiv(i, width), warm(even, i));
         part.beyond += nearHole[i] ? 0 : 1;
         border(i, mask, living, part);
-        about(i, mask, warm, part);
+        about(i, mask, even, part);
       }
     }
     return found;
@@ -177,7 +184,7 @@ final class DeadLeaf {
   }
 
   /** Adds up how brown the open ground is that lies a few pixels off a place on a part's rim. */
-  private void about(int i, boolean[] mask, float[] warm, BrownPart part) {
+  private void about(int i, boolean[] mask, float[][] even, BrownPart part) {
     int[] sides = sides(i);
     if (mask[sides[0]] && mask[sides[1]] && mask[sides[2]] && mask[sides[3]]) {
       return;
@@ -187,7 +194,7 @@ final class DeadLeaf {
       int x = i % width + (int) Math.round(FAR_PX * Math.cos(angle));
       int y = i / width + (int) Math.round(FAR_PX * Math.sin(angle));
       if (x >= 0 && y >= 0 && x < width && y < height && open(x, y, mask)) {
-        part.aboutWarm += warm[y * width + x];
+        part.aboutWarm += warm(even, y * width + x);
         part.about++;
       }
     }

@@ -104,12 +104,19 @@ final class EdgeMix {
       sureGround[i] = !leaf[i] && !grown[i];
     }
     byte[] coverage = new byte[leaf.length];
+    double[] inner = new double[4];
+    double[] outer = new double[4];
     for (int i = 0; i < leaf.length; i++) {
       if (!grown[i]) {
         continue;
       }
-      coverage[i] =
-          nearOther[i] ? share(i, mean(i, sureLeaf), mean(i, sureGround), leaf[i]) : (byte) 255;
+      if (!nearOther[i]) {
+        coverage[i] = (byte) 255;
+        continue;
+      }
+      mean(i, sureLeaf, inner);
+      mean(i, sureGround, outer);
+      coverage[i] = share(i, inner, outer, leaf[i]);
     }
     return coverage;
   }
@@ -125,15 +132,20 @@ final class EdgeMix {
     return weights;
   }
 
-  /** Mean light of the sure pixels about a pixel, the nearer the weightier; how many in place 3. */
-  private double[] mean(int at, boolean[] sure) {
-    int left = Math.max(0, at % width - REACH_PX);
-    int right = Math.min(width - 1, at % width + REACH_PX);
-    int bottom = Math.min(height - 1, at / width + REACH_PX);
-    double[] mean = new double[4];
+  /**
+   * Writes the mean light of the sure pixels about a pixel, the nearer the weightier; how many in
+   * place 3.
+   */
+  private void mean(int at, boolean[] sure, double[] mean) {
+    int middle = at % width;
+    int line = at / width;
+    int left = Math.max(0, middle - REACH_PX);
+    int right = Math.min(width - 1, middle + REACH_PX);
+    int bottom = Math.min(height - 1, line + REACH_PX);
+    Arrays.fill(mean, 0);
     double sum = 0;
-    for (int y = Math.max(0, at / width - REACH_PX); y <= bottom; y++) {
-      int row = (y - at / width + REACH_PX) * (2 * REACH_PX + 1) - at % width + REACH_PX;
+    for (int y = Math.max(0, line - REACH_PX); y <= bottom; y++) {
+      int row = (y - line + REACH_PX) * (2 * REACH_PX + 1) - middle + REACH_PX;
       for (int x = left; x <= right; x++) {
         int i = y * width + x;
         if (sure[i]) {
@@ -149,7 +161,6 @@ final class EdgeMix {
     for (int c = 0; c < 3 && sum > 0; c++) {
       mean[c] /= sum;
     }
-    return mean;
   }
 
   private byte share(int i, double[] inner, double[] outer, boolean leaf) {

@@ -66,8 +66,13 @@ public final class EvenedPixels {
   /** Splits interleaved code values into three planes of linear light. */
   static float[][] linear(byte[] bytes) {
     float[][] rgb = new float[3][bytes.length / 3];
-    for (int at = 0; at < bytes.length; at++) {
-      rgb[at % 3][at / 3] = Srgb.linear(bytes[at]);
+    float[] red = rgb[0];
+    float[] green = rgb[1];
+    float[] blue = rgb[2];
+    for (int i = 0, at = 0; i < red.length; i++, at += 3) {
+      red[i] = Srgb.linear(bytes[at]);
+      green[i] = Srgb.linear(bytes[at + 1]);
+      blue[i] = Srgb.linear(bytes[at + 2]);
     }
     return rgb;
   }

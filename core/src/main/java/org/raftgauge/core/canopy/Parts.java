@@ -7,8 +7,8 @@ import java.util.Arrays;
 final class Parts {
   private final boolean diagonal;
   private final int[] labels;
-  private int[] sizes = new int[64];
-  private boolean[] rim = new boolean[64];
+  private int[] sizes = {};
+  private boolean[] rim = {};
   private int count;
 
   private Parts(int n, boolean diagonal) {
@@ -28,47 +28,101 @@ final class Parts {
   }
 
   private Parts all(boolean[] mask, int width, int height) {
-    int[] queue = new int[mask.length];
-    for (int i = 0; i < mask.length; i++) {
-      if (mask[i] && labels[i] < 0) {
-        flood(i, mask, new int[] {width, height}, queue);
-      }
+    Runs runs = new Runs(diagonal ? 1 : 0);
+    for (int y = 0; y < height; y++) {
+      runs.row(mask, y * width, width);
+    }
+    int[] parts = number(runs);
+    for (int r = 0; r < runs.count; r++) {
+      int part = parts[r];
+      Arrays.fill(labels, runs.from[r], runs.to[r], part);
+      sizes[part] += runs.to[r] - runs.from[r];
+      rim[part] |=
+          runs.from[r] < width
+              || runs.to[r] > labels.length - width
+              || runs.from[r] % width == 0
+              || runs.to[r] % width == 0;
     }
     return this;
   }
 
-  private void flood(int start, boolean[] mask, int[] size, int[] queue) {
-    if (count == sizes.length) {
-      sizes = Arrays.copyOf(sizes, 2 * count);
-      rim = Arrays.copyOf(rim, 2 * count);
+  /** Numbers the parts in the order of their first pixels. */
+  private int[] number(Runs runs) {
+    int[] parts = new int[runs.count];
+    for (int r = 0; r < parts.length; r++) {
+      int first = runs.root(r);
+      parts[r] = first == r ? count++ : parts[first];
     }
-    int head = 0;
-    int tail = 0;
-    queue[tail++] = start;
-    labels[start] = count;
-    while (head < tail) {
-      int at = queue[head++];
-      int x = at % size[0];
-      int y = at / size[0];
-      rim[count] |= x == 0 || y == 0 || x == size[0] - 1 || y == size[1] - 1;
-      for (int dy = y > 0 ? -1 : 0; dy <= (y < size[1] - 1 ? 1 : 0); dy++) {
-        for (int dx = x > 0 ? -1 : 0; dx <= (x < size[0] - 1 ? 1 : 0); dx++) {
-          if (diagonal || dx == 0 || dy == 0) {
-            tail = add(at + dy * size[0] + dx, mask, queue, tail);
-          }
-        }
-      }
-    }
-    sizes[count++] = tail;
+    sizes = new int[count];
+    rim = new boolean[count];
+    return parts;
   }
 
-  private int add(int at, boolean[] mask, int[] queue, int tail) {
-    if (!mask[at] || labels[at] >= 0) {
-      return tail;
+  /** Stretches of set pixels, row by row, each joined to those it touches in the row above. */
+  private static final class Runs {
+    private final int reach;
+    private int[] from = new int[256];
+    private int[] to = new int[256];
+    private int[] up = new int[256];
+    private int count;
+    private int above;
+
+    Runs(int reach) {
+      this.reach = reach;
     }
-    labels[at] = count;
-    queue[tail] = at;
-    return tail + 1;
+
+    void row(boolean[] mask, int start, int width) {
+      int begin = count;
+      int over = above;
+      for (int i = start; i < start + width; i++) {
+        if (mask[i]) {
+          int first = i;
+          while (i < start + width && mask[i]) {
+            i++;
+          }
+          over = add(first, i, over, width);
+        }
+      }
+      above = begin;
+    }
+
+    /** Adds a run and joins it to those above; returns the first that the next one may touch. */
+    private int add(int first, int end, int over, int width) {
+      if (count == from.length) {
+        from = Arrays.copyOf(from, 2 * count);
+        to = Arrays.copyOf(to, 2 * count);
+        up = Arrays.copyOf(up, 2 * count);
+      }
+      from[count] = first;
+      to[count] = end;
+      up[count] = count;
+      int at = over;
+      while (at < count && to[at] + width + reach <= first) {
+        at++;
+      }
+      int next = at;
+      while (at < count && from[at] + width < end + reach && to[at] <= first - first % width) {
+        join(at, count);
+        next = at++;
+      }
+      count++;
+      return next;
+    }
+
+    private void join(int a, int b) {
+      int p = root(a);
+      int q = root(b);
+      up[Math.max(p, q)] = Math.min(p, q);
+    }
+
+    int root(int run) {
+      int at = run;
+      while (up[at] != at) {
+        up[at] = up[up[at]];
+        at = up[at];
+      }
+      return at;
+    }
   }
 
   int count() {

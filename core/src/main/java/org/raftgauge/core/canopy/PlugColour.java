@@ -55,6 +55,18 @@ record PlugColour(double du, double dv, double end, double reach, double brighte
   /** A plug is at most this many times as bright as nine tenths of its commonest colour. */
   private static final double BRIGHTER = 1.5;
 
+  /**
+   * Evenly lit plugs are at most this many times as bright as a third of their commonest colour,
+   * leaf of that colour being the brighter part of it.
+   */
+  private static final double EVENLY_BRIGHTER = 2.0;
+
+  /** Half of evenly lit plugs outshine a tenth of them by no more than this; shade is darker. */
+  private static final double EVENLY = 1.8;
+
+  /** Foam, coir, peat and moss have about as much green as blue or more, ln; purple leaf less. */
+  private static final double LEAST_V = -0.15;
+
   /** Limits of the reach; between them three standard deviations. */
   private static final double LEAST_REACH = 0.10;
 
@@ -157,7 +169,7 @@ record PlugColour(double du, double dv, double end, double reach, double brighte
     Optional<PlugColour> plug() {
       double[] mode = mode();
       List<double[]> cluster = rim.near(mode);
-      if (cluster.size() < Math.max(30, LEAST_SHARE * rim.seen)) {
+      if (mode[1] < LEAST_V || cluster.size() < Math.max(30, LEAST_SHARE * rim.seen)) {
         return Optional.empty();
       }
       double atRim = rim.share(mode);
@@ -177,8 +189,14 @@ record PlugColour(double du, double dv, double end, double reach, double brighte
       double[] off = cluster.stream().mapToDouble(s -> Math.abs(s[0] * dv - s[1] * du)).toArray();
       // Three standard deviations are 4.45 medians of the distance.
       double reach = Math.max(LEAST_REACH, Math.min(MOST_REACH, 4.45 * Quantile.of(off, 0.5)));
-      double bright = Quantile.of(cluster.stream().mapToDouble(s -> s[2]).toArray(), 0.9);
-      return new PlugColour(du, dv, end(mode, du, dv, reach), reach, BRIGHTER * bright);
+      return new PlugColour(du, dv, end(mode, du, dv, reach), reach, brightest(cluster));
+    }
+
+    private static double brightest(List<double[]> cluster) {
+      double[] light = cluster.stream().mapToDouble(s -> s[2]).toArray();
+      double most = BRIGHTER * Quantile.of(light, 0.9);
+      boolean evenly = Quantile.of(light, 0.5) < EVENLY * Quantile.of(light, 0.1);
+      return evenly ? Math.min(most, EVENLY_BRIGHTER * Quantile.of(light, 0.35)) : most;
     }
 
     /** Walks outwards along the line to where the plug's colours thin out. */

@@ -1,8 +1,6 @@
 // SPDX-License-Identifier: Apache-2.0
 package org.raftgauge.core.canopy;
 
-import java.util.Arrays;
-
 /** Sample quantiles. */
 final class Quantile {
 
@@ -13,8 +11,6 @@ final class Quantile {
    * is not changed.
    */
   static double of(double[] sample, double share) {
-    double[] sorted = sample.clone();
-    Arrays.sort(sorted);
-    return sorted[(int) Math.round(share * (sorted.length - 1))];
+    return Rank.of(sample.clone(), sample.length, (int) Math.round(share * (sample.length - 1)));
   }
 }

@@ -63,7 +63,10 @@ public final class SegmentCanopy {
     PlugColour.of(deck, layout, even, scores)
         .ifPresent(plug -> tellFromPlugs(scores, even, plug, places));
     double threshold = threshold(scores);
-    blacken(scores, light, models, places);
+    boolean red = models.has(LeafModel.RED_LEAF, deck);
+    if (red && light.boardIsBright()) {
+      blacken(scores, light, models, places);
+    }
     boolean[] leaf = new boolean[scores.length];
     int near = 0;
     int all = 0;
@@ -74,9 +77,20 @@ public final class SegmentCanopy {
         near += scores[i] < threshold * 1.25 ? 1 : 0;
       }
     }
+    int[] size = {width, height};
+    boolean[] green = onDeck(models, LeafModel.GREEN_LEAF);
+    if (red) {
+      new RedInHole(size, places).add(leaf, even, scores, onDeck(models, LeafModel.RED_LEAF));
+    }
+    DimLight dim = DimLight.of(size, rgb, light);
+    dim.add(leaf, even, green, threshold);
     float[] luminance = luminance();
-    takeBackBleed(leaf, luminance, models, places);
-    new DeadLeaf(new int[] {width, height}, leaf, places).add(even, greenLeafOnDeck(models));
+    boolean[] unbled = red ? leaf.clone() : leaf;
+    new ChromaBleed(width, height, luminance).takeBack(leaf, places.hole());
+    if (red) {
+      keepRed(leaf, unbled, models);
+    }
+    new DeadLeaf(size, leaf, places).add(dim.raised(even), green);
     new DarkGaps(width, height, luminance).fill(leaf, places.holePx());
     byte[] coverage = EdgeMix.coverage(width, height, rgb, leaf);
     double doubt = all == 0 ? 0 : (double) near / all;
@@ -93,9 +107,6 @@ public final class SegmentCanopy {
    * attached to a plant.
    */
   private void blacken(float[] scores, EvenedLight light, ModelMap models, DeckPlaces places) {
-    if (!light.boardIsBright()) {
-      return;
-    }
     for (int y = 0; y < height; y++) {
       for (int x = 0; x < width; x++) {
         int i = y * width + x;
@@ -110,10 +121,7 @@ public final class SegmentCanopy {
   }
 
   /** Red leaf is dark by itself: only green leaf lends its colour. */
-  private void takeBackBleed(
-      boolean[] leaf, float[] luminance, ModelMap models, DeckPlaces places) {
-    boolean[] before = leaf.clone();
-    new ChromaBleed(width, height, luminance).takeBack(leaf, places.hole());
+  private void keepRed(boolean[] leaf, boolean[] before, ModelMap models) {
     for (int i = 0; i < leaf.length; i++) {
       if (before[i]
           && !leaf[i]
@@ -124,18 +132,20 @@ public final class SegmentCanopy {
     }
   }
 
-  /** Red leaf's and taught models tell dead leaf by themselves. */
-  private boolean[] greenLeafOnDeck(ModelMap models) {
-    boolean[] green = new boolean[width * height];
+  /** Says where the deck is seen and judged by a colour model. */
+  private boolean[] onDeck(ModelMap models, LeafModel by) {
+    boolean[] on = new boolean[width * height];
     for (int ty = 0; ty < height; ty += TILE) {
       for (int tx = 0; tx < width; tx += TILE) {
         LeafModel model = models.at(deck.toMm(new PointPx(tx + TILE / 2.0, ty + TILE / 2.0)));
-        for (int i : tile(tx, ty)) {
-          green[i] = model == LeafModel.GREEN_LEAF && deck.seen(i % width, Math.floorDiv(i, width));
+        for (int y = ty; model == by && y < bottom(ty); y++) {
+          for (int x = tx; x < right(tx); x++) {
+            on[y * width + x] = deck.seen(x, y);
+          }
         }
       }
     }
-    return green;
+    return on;
   }
 
   private float[] luminance() {
@@ -158,8 +168,7 @@ public final class SegmentCanopy {
     if (n == 0) {
       return rule.leastScore();
     }
-    Arrays.sort(sure, 0, n);
-    double usual = sure[n / 2];
+    double usual = Rank.of(sure, n, n / 2);
     return Math.max(rule.leastScore(), Math.min(rule.mostThreshold(), rule.shareOfLeaf() * usual));
   }
 
@@ -205,10 +214,13 @@ public final class SegmentCanopy {
     for (int ty = 0; ty < height; ty += TILE) {
       for (int tx = 0; tx < width; tx += TILE) {
         light.gains(2 * (tx + TILE / 2.0) / width - 1, 2 * (ty + TILE / 2.0) / height - 1, gains);
-        for (int i : tile(tx, ty)) {
-          even[0][i] *= gains[0];
-          even[1][i] *= gains[1];
-          even[2][i] *= gains[2];
+        for (int y = ty; y < bottom(ty); y++) {
+          int row = y * width;
+          for (int i = row + tx; i < row + right(tx); i++) {
+            even[0][i] *= gains[0];
+            even[1][i] *= gains[1];
+            even[2][i] *= gains[2];
+          }
         }
       }
     }
@@ -221,9 +233,12 @@ public final class SegmentCanopy {
       for (int tx = 0; tx < width; tx += TILE) {
         ColourTable table =
             models.at(deck.toMm(new PointPx(tx + TILE / 2.0, ty + TILE / 2.0))).table();
-        for (int i : tile(tx, ty)) {
-          if (deck.seen(i % width, Math.floorDiv(i, width))) {
-            scores[i] = table.score(even[0][i], even[1][i], even[2][i]);
+        for (int y = ty; y < bottom(ty); y++) {
+          for (int x = tx; x < right(tx); x++) {
+            int i = y * width + x;
+            if (deck.seen(x, y)) {
+              scores[i] = table.score(even[0][i], even[1][i], even[2][i]);
+            }
           }
         }
       }
@@ -231,13 +246,11 @@ public final class SegmentCanopy {
     return scores;
   }
 
-  private int[] tile(int left, int top) {
-    int w = Math.min(TILE, width - left);
-    int h = Math.min(TILE, height - top);
-    int[] tile = new int[w * h];
-    for (int k = 0; k < tile.length; k++) {
-      tile[k] = (top + Math.floorDiv(k, w)) * width + left + k % w;
-    }
-    return tile;
+  private int right(int tileX) {
+    return Math.min(width, tileX + TILE);
+  }
+
+  private int bottom(int tileY) {
+    return Math.min(height, tileY + TILE);
   }
 }

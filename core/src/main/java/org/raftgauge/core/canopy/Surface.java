@@ -4,7 +4,6 @@ package org.raftgauge.core.canopy;
 import org.hipparchus.linear.Array2DRowRealMatrix;
 import org.hipparchus.linear.ArrayRealVector;
 import org.hipparchus.linear.CholeskyDecomposition;
-import org.hipparchus.linear.RealMatrix;
 
 /**
  * A second-order surface {@code c0 + c1 u + c2 v + c3 u^2 + c4 u v + c5 v^2}, fitted robustly.
@@ -53,19 +52,24 @@ final class Surface {
   }
 
   private static double[] solve(double[][] points, double[] from, double cut) {
-    RealMatrix a = new Array2DRowRealMatrix(TERMS, TERMS);
+    double[][] a = new double[TERMS][TERMS];
     double[] b = new double[TERMS];
     double total = 0;
+    double[] x = {1, 0, 0, 0, 0, 0};
     for (double[] p : points) {
       double r = (p[2] - at(from, p[0], p[1])) / cut;
       if (Math.abs(r) >= 1) {
         continue;
       }
       double w = (1 - r * r) * (1 - r * r);
-      double[] x = {1, p[0], p[1], p[0] * p[0], p[0] * p[1], p[1] * p[1]};
+      x[1] = p[0];
+      x[2] = p[1];
+      x[3] = p[0] * p[0];
+      x[4] = p[0] * p[1];
+      x[5] = p[1] * p[1];
       for (int i = 0; i < TERMS; i++) {
         for (int j = 0; j < TERMS; j++) {
-          a.addToEntry(i, j, w * (x[i] * x[j]));
+          a[i][j] += w * (x[i] * x[j]);
         }
         b[i] += w * x[i] * p[2];
       }
@@ -75,9 +79,12 @@ final class Surface {
       return from;
     }
     for (int i = 1; i < TERMS; i++) {
-      a.addToEntry(i, i, RIDGE * total);
+      a[i][i] += RIDGE * total;
     }
-    a.addToEntry(0, 0, 1e-9 * total);
-    return new CholeskyDecomposition(a).getSolver().solve(new ArrayRealVector(b)).toArray();
+    a[0][0] += 1e-9 * total;
+    return new CholeskyDecomposition(new Array2DRowRealMatrix(a, false))
+        .getSolver()
+        .solve(new ArrayRealVector(b))
+        .toArray();
   }
 }

@@ -1,7 +1,6 @@
 // SPDX-License-Identifier: Apache-2.0
 package org.raftgauge.core.canopy;
 
-import java.util.Arrays;
 import org.raftgauge.core.plane.DeckImage;
 
 /**
@@ -43,7 +42,6 @@ final class Veil {
         seen[n++] = plane[i];
       }
     }
-    Arrays.sort(seen, 0, n);
-    return n == 0 ? 0 : seen[(int) (DARKEST * n)];
+    return n == 0 ? 0 : Rank.of(seen, n, (int) (DARKEST * n));
   }
 }

@@ -33,11 +33,33 @@ public final class CloseEvening {
    */
   public static EveningResult of(
       CropBook book, Seen seen, LocalDate evening, Map<String, Grader> graders) {
-    Tonight tonight = tonight(book, seen, evening);
+    return of(new Asked(book, seen, evening, graders), Spread.IN_TURN);
+  }
+
+  /**
+   * What is asked of an evening.
+   *
+   * @param book the crop book
+   * @param seen everything that photos said
+   * @param evening the farm's day
+   * @param graders by crop
+   */
+  public record Asked(CropBook book, Seen seen, LocalDate evening, Map<String, Grader> graders) {}
+
+  /**
+   * Closes an evening as {@link #of(CropBook, Seen, LocalDate, Map)} does, with the same result.
+   *
+   * @param asked book, looks, evening and graders
+   * @param spread fits the curves of many plants
+   * @return verdicts, curves and worklist
+   */
+  public static EveningResult of(Asked asked, Spread spread) {
+    Tonight tonight = tonight(asked.book, asked.seen, asked.evening);
     EveningCurves.Curves curves =
-        EveningCurves.of(tonight, known(graders, book.farmDay(), evening));
+        EveningCurves.of(
+            tonight, known(asked.graders, asked.book.farmDay(), asked.evening), spread);
     return new EveningResult(
-        evening,
+        asked.evening,
         tonight.verdicts(),
         curves.rows(),
         new MakeWorklist(tonight).tasks(),

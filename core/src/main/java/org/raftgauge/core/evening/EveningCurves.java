@@ -56,8 +56,10 @@ final class EveningCurves {
   private final DrawnGrowth drawn;
   private final Set<String> departing = new HashSet<>();
   private final List<CurveRow> rows = new ArrayList<>();
+  private final Spread spread;
 
-  private EveningCurves(Tonight tonight, Map<String, Grader> graders) {
+  private EveningCurves(Tonight tonight, Map<String, Grader> graders, Spread spread) {
+    this.spread = spread;
     this.sizes = new TargetSizes(tonight.book(), graders);
     this.past = CyclePriors.of(tonight.plants());
     this.drawn = new DrawnGrowth(tonight);
@@ -73,10 +75,11 @@ final class EveningCurves {
    *
    * @param tonight plants, past cycles and verdicts
    * @param graders by crop, none that knows more than the evening
+   * @param spread fits many curves
    * @return a row for each raft and each plant that stands, rafts first; and rafts to be drawn
    */
-  static Curves of(Tonight tonight, Map<String, Grader> graders) {
-    EveningCurves curves = new EveningCurves(tonight, graders);
+  static Curves of(Tonight tonight, Map<String, Grader> graders, Spread spread) {
+    EveningCurves curves = new EveningCurves(tonight, graders, spread);
     GroupCohorts.of(tonight.plants().standing()).forEach(curves::cohort);
     curves.rows.sort(ORDER);
     return new Curves(curves.rows, curves.drawn.rafts());
@@ -93,25 +96,31 @@ final class EveningCurves {
   }
 
   private void cohort(List<PlantSeries> plants) {
-    List<Series> series = plants.stream().map(AreaSeries::of).toList();
+    List<Series> series = spread.map(plants, AreaSeries::of);
     List<Series> sample = sample(series.stream().filter(s -> s.size() > 0).toList());
     Leaned fit =
         past.prior(plants.get(0))
             .map(prior -> new Leaned(FitCohort.of(sample, CohortRule.defaults(), prior), true))
             .orElseGet(() -> new Leaned(fit(sample), false));
     drawn.cohort(plants, fit.fit());
+    List<Wanted> wanted = new ArrayList<>();
     Map<String, List<PlantSeries>> rafts = new TreeMap<>();
     for (int i = 0; i < plants.size(); i++) {
       PlantSeries plant = plants.get(i);
       rafts.computeIfAbsent(plant.planting().raft(), r -> new ArrayList<>()).add(plant);
       Of place = of(plant, Optional.of(plant.site()), plant.plant());
       boolean own = departing.contains(plant.plant());
-      rows.add(row(place, series.get(i), own, fit));
+      wanted.add(new Wanted(place, series.get(i), own));
     }
     rafts.forEach(
         (raft, on) ->
-            rows.add(row(of(on.get(0), Optional.empty(), ""), AreaSeries.median(on), true, fit)));
+            wanted.add(
+                new Wanted(of(on.get(0), Optional.empty(), ""), AreaSeries.median(on), true)));
+    rows.addAll(spread.map(wanted, w -> row(w.of, w.series, w.own, fit)));
   }
+
+  /** A row to make: what of, from which areas, and whether it gets a curve of its own. */
+  private record Wanted(Of of, Series series, boolean own) {}
 
   /** What a row is about, and the size at which it is ready. */
   private record Of(CurveRow.Place place, TargetSizes.Size ready) {

@@ -28,6 +28,7 @@ final class DrawRaft {
   private final class Sums {
     private final double[] total = new double[shared.draws()];
     private final double[] under = new double[shared.draws()];
+    private final List<HeadSpread.Head> heads = new ArrayList<>();
     private double ownVariance;
     private double shareVariance;
   }
@@ -79,6 +80,7 @@ final class DrawRaft {
           heads,
           Optional.empty(),
           Optional.empty(),
+          HeadSpread.NONE,
           area(day, stands),
           regime(rows),
           List.copyOf(warnings));
@@ -101,6 +103,7 @@ final class DrawRaft {
         heads,
         who.harvest().map(h -> stands * expected(sums)),
         Optional.of(Totals.of(sums.total)),
+        new HeadSpread(sums.heads),
         area(day, stands),
         regime(rows),
         List.copyOf(warnings));
@@ -153,7 +156,8 @@ final class DrawRaft {
       middle += share / shared.draws();
     }
     double mean = factor * Math.exp(centre);
-    double spread = ownSd * ownSd + residual * residual;
+    double spread = own2 + residual2;
+    sums.heads.add(new HeadSpread.Head(Math.exp(centre), Math.sqrt(spread), stands));
     sums.ownVariance += mean * mean * (stands * Math.expm1(spread) + stands * (1 - stands));
     sums.shareVariance += middle * (1 - middle);
   }

@@ -10,6 +10,7 @@ import java.util.OptionalInt;
 import java.util.TreeMap;
 import org.raftgauge.core.book.CropBook;
 import org.raftgauge.core.book.Planting;
+import org.raftgauge.core.book.Units;
 import org.raftgauge.core.evening.Task;
 
 /** Makes worklist rows of the rafts that are ready within the next days. */
@@ -47,17 +48,19 @@ public final class HarvestTasks {
     int ready = raft.readyDay(0.5).orElseThrow();
     LocalDate day = forecast.date(Math.max(1, ready));
     Amount weight = raft.weightG(Math.max(1, ready)).orElseThrow();
+    Units units = book.units();
     String when = ready == 0 ? "ready now" : "ready on " + day;
     String why =
         String.format(
             Locale.ROOT,
-            "By the forecast %s (80 %%: %s to %s), then %.1f kg (80 %%: %.1f to %.1f).",
+            "By the forecast %s (80 %%: %s to %s), then %s %s (80 %%: %s to %s).",
             when,
             date(forecast, raft.readyDay(0.1)),
             date(forecast, raft.readyDay(0.9)),
-            weight.mean() / 1000,
-            weight.lo80() / 1000,
-            weight.hi80() / 1000);
+            number(units.weight(weight.mean())),
+            units.weightUnit(),
+            number(units.weight(weight.lo80())),
+            number(units.weight(weight.hi80())));
     String id = raft.who().raft();
     Optional<Planting> planting = book.plantingsOn(id, evening).stream().findFirst();
     Task.Where where =
@@ -70,6 +73,12 @@ public final class HarvestTasks {
     String cycle = planting.map(p -> p.startsOn().toString()).orElse("none");
     return new Task(
         Task.Action.HARVEST, 2, where, why, Optional.of(day), "harvest/" + id + "/" + cycle);
+  }
+
+  /** Writes a weight; three digits are enough. */
+  private static String number(double weight) {
+    return String.format(
+        Locale.ROOT, weight < 10 ? "%.2f" : weight < 100 ? "%.1f" : "%.0f", weight);
   }
 
   private static String date(EveningForecast forecast, OptionalInt day) {

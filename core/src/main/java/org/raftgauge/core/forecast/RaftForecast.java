@@ -43,6 +43,7 @@ public final class RaftForecast {
    * @param heads expected to stand
    * @param headsUnder expected under the crop's minimum; absent without weights or targets
    * @param weight total fresh weight, g, draw by draw; absent where it cannot be told
+   * @param spread how the heads are spread; empty where weights cannot be told
    * @param areaCm2 total projected area by the plants' curves, each whole as if none were covered
    * @param regime {@code open}, {@code closed} or {@code mixed}
    * @param warnings what a reader must know, in words
@@ -51,6 +52,7 @@ public final class RaftForecast {
       double heads,
       Optional<Double> headsUnder,
       Optional<Totals> weight,
+      HeadSpread spread,
       Amount areaCm2,
       String regime,
       List<String> warnings) {
@@ -65,6 +67,11 @@ public final class RaftForecast {
     this.readyDay = readyDay.clone();
   }
 
+  /** Returns the last day that is forecast, from the evening. */
+  public int lastDay() {
+    return days.size() - 1;
+  }
+
   /** Returns whose forecast it is. */
   public Who who() {
     return who;
@@ -72,10 +79,6 @@ public final class RaftForecast {
 
   Day day(int day) {
     return days.get(day);
-  }
-
-  int lastDay() {
-    return days.size() - 1;
   }
 
   /**
@@ -86,6 +89,16 @@ public final class RaftForecast {
    */
   public Optional<Amount> weightG(int day) {
     return days.get(day).weight().map(Totals::amount);
+  }
+
+  /**
+   * Returns how the heads' weights are spread on a day.
+   *
+   * @param day from the evening, 0 to the horizon
+   * @return empty where weights cannot be told
+   */
+  public HeadSpread headSpread(int day) {
+    return days.get(day).spread();
   }
 
   /**

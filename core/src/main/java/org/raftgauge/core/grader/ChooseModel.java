@@ -10,11 +10,13 @@ import java.util.Optional;
 import java.util.Set;
 import java.util.TreeMap;
 import java.util.stream.Collectors;
+import org.hipparchus.stat.descriptive.moment.StandardDeviation;
 
 /**
  * Chooses the terms of a regime's model by leave-one-out error: of all models that the weighings
- * can carry, the simplest whose mean absolute error of {@code ln w} is within 1 % of the best.
- * Robust weights are taken only where they lower it by 5 %: with wild weighings, not with clean
+ * can carry, the simplest whose mean absolute error of {@code ln w} exceeds the best one's by no more
+ * than one standard error of their paired difference (the one-standard-error rule of Breiman,
+ * Friedman, Olshen and Stone 1984, section 3.4.3). Robust weights are taken only where they lower it by 5 %: with wild weighings, not with clean
  * ones.
  *
  * <p>A model may have a parameter for every four weighings; a variety its own level from four
@@ -22,8 +24,6 @@ import java.util.stream.Collectors;
  * forty. These bounds are working values.
  */
 final class ChooseModel {
-  private static final double AS_GOOD = 1.01;
-
   /** What robust weights must gain: their intervals are less exact. */
   private static final double MUCH_BETTER = 0.95;
 
@@ -33,8 +33,40 @@ final class ChooseModel {
   private static final int FOR_BEND = 20;
   private static final int FOR_ROBUST = 40;
 
-  /** A model with its leave-one-out error. */
-  record Scored(List<Term> terms, Estimator estimator, double meanAbsoluteLn) {}
+  /** A model with its leave-one-out errors; holds an array, so it is no record. */
+  static final class Scored {
+    private final List<Term> terms;
+    private final Estimator estimator;
+    private final double[] absoluteLn;
+    private final double meanAbsoluteLn;
+
+    private Scored(List<Term> terms, Estimator estimator, double[] errors) {
+      this.terms = terms;
+      this.estimator = estimator;
+      this.absoluteLn = Arrays.stream(errors).map(Math::abs).toArray();
+      this.meanAbsoluteLn = Arrays.stream(absoluteLn).average().orElseThrow();
+    }
+
+    List<Term> terms() {
+      return terms;
+    }
+
+    Estimator estimator() {
+      return estimator;
+    }
+
+    double meanAbsoluteLn() {
+      return meanAbsoluteLn;
+    }
+
+    /** Returns whether chance alone may have put another model before this one. */
+    private boolean asGoodAs(Scored other) {
+      double[] worse = new double[absoluteLn.length];
+      Arrays.setAll(worse, i -> absoluteLn[i] - other.absoluteLn[i]);
+      double sd = new StandardDeviation().evaluate(worse);
+      return meanAbsoluteLn - other.meanAbsoluteLn <= sd / Math.sqrt(worse.length);
+    }
+  }
 
   private ChooseModel() {}
 
@@ -46,24 +78,28 @@ final class ChooseModel {
         score(weighed, terms, estimator).ifPresent(scored::add);
       }
     }
-    double best = best(scored, Estimator.LEAST_SQUARES);
-    double robust = best(scored, Estimator.BISQUARE);
-    Estimator estimator =
-        robust < best * MUCH_BETTER ? Estimator.BISQUARE : Estimator.LEAST_SQUARES;
-    double bound = AS_GOOD * Math.min(best(scored, estimator), Double.MAX_VALUE);
+    Optional<Scored> plain = best(scored, Estimator.LEAST_SQUARES);
+    Optional<Scored> robust = best(scored, Estimator.BISQUARE);
+    boolean wild =
+        robust.isPresent()
+            && plain.stream()
+                .allMatch(
+                    p -> robust.get().meanAbsoluteLn() < MUCH_BETTER * p.meanAbsoluteLn());
+    return (wild ? robust : plain).flatMap(best -> simplest(scored, best));
+  }
+
+  private static Optional<Scored> simplest(List<Scored> scored, Scored best) {
     return scored.stream()
-        .filter(s -> s.estimator() == estimator && s.meanAbsoluteLn() <= bound)
+        .filter(s -> s.estimator() == best.estimator() && s.asGoodAs(best))
         .min(
             Comparator.<Scored>comparingInt(s -> s.terms().size())
                 .thenComparing(Scored::meanAbsoluteLn));
   }
 
-  private static double best(List<Scored> scored, Estimator estimator) {
+  private static Optional<Scored> best(List<Scored> scored, Estimator estimator) {
     return scored.stream()
         .filter(s -> s.estimator() == estimator)
-        .mapToDouble(Scored::meanAbsoluteLn)
-        .min()
-        .orElse(Double.POSITIVE_INFINITY);
+        .min(Comparator.comparingDouble(Scored::meanAbsoluteLn));
   }
 
   private static Optional<Scored> score(
@@ -79,8 +115,7 @@ final class ChooseModel {
     try {
       double[] errors =
           estimator.leaveOneOut(rows.toArray(double[][]::new), FitRegime.lnWeights(weighed));
-      double mean = Arrays.stream(errors).map(Math::abs).average().orElseThrow();
-      return Optional.of(new Scored(terms, estimator, mean));
+      return Optional.of(new Scored(terms, estimator, errors));
     } catch (IllegalArgumentException dependent) {
       return Optional.empty(); // all plants alike in a trait: this model cannot be told
     }

@@ -6,7 +6,6 @@ import java.util.EnumMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
-import java.util.OptionalDouble;
 import java.util.Set;
 import java.util.TreeMap;
 import java.util.stream.Collectors;
@@ -146,9 +145,7 @@ public final class FitGrader {
             .map(
                 t ->
                     new HeightFit.Sample(
-                        t.areaCm2().getAsDouble(),
-                        t.topHeightMm().getAsDouble(),
-                        OptionalDouble.empty()))
+                        t.areaCm2().getAsDouble(), t.topHeightMm().getAsDouble(), t.meanHeightMm()))
             .toList());
   }
 }

@@ -68,6 +68,7 @@ public final class JoinWeighings {
     Map<String, List<Sighting>> byPlant =
         sightings.stream().collect(Collectors.groupingBy(Sighting::plant));
     List<Weighed> weighed = new ArrayList<>();
+    List<Sighting> nearest = new ArrayList<>();
     List<NotJoined> notJoined = new ArrayList<>();
     for (Weighing weighing : weighings) {
       Optional<Subject> subject = Optional.ofNullable(subjects.get(weighing.line()));
@@ -76,11 +77,12 @@ public final class JoinWeighings {
       Optional<Sighting> near = nearest(weighing, seen, within);
       if (near.isPresent()) {
         weighed.add(weighed(weighing, subject.orElseThrow(), near.get()));
+        nearest.add(near.get());
       } else {
         notJoined.add(new NotJoined(weighing.line(), why(weighing, subject, seen)));
       }
     }
-    return new Joined(weighed, notJoined);
+    return new Joined(SeenTops.where(weighed, nearest), notJoined);
   }
 
   private static Optional<Sighting> nearest(
@@ -101,7 +103,11 @@ public final class JoinWeighings {
   private static Weighed weighed(Weighing weighing, Subject subject, Sighting sighting) {
     Traits traits =
         new Traits(
-            subject.variety(), sighting.areaCm2(), weighing.topHeightMm(), subject.curveAreaCm2());
+            subject.variety(),
+            sighting.areaCm2(),
+            weighing.topHeightMm(),
+            subject.curveAreaCm2(),
+            mean(sighting));
     return new Weighed(
         weighing.line(),
         weighing.raft(),
@@ -111,6 +117,10 @@ public final class JoinWeighings {
         traits,
         Regime.of(sighting.closed()),
         sighting.photo());
+  }
+
+  private static OptionalDouble mean(Sighting sighting) {
+    return sighting.seen().stream().mapToDouble(Sighting.SeenHeight::meanMm).findFirst();
   }
 
   private static String why(Weighing weighing, Optional<Subject> subject, List<Sighting> seen) {

@@ -33,6 +33,11 @@ public record Weighed(
     }
   }
 
+  /** Returns the same weighing with other traits. */
+  Weighed with(Traits others) {
+    return new Weighed(line, raft, site, weighedAt, freshWeightG, others, regime, photo);
+  }
+
   /** Names the row for people, such as {@code line 12 (KV-112 B3)}. */
   public String label() {
     return "line " + line + " (" + raft + " " + site + ")";

@@ -86,7 +86,7 @@ final class BadPhotos {
       for (int i = 0; i < weights.length; i++) {
         weights[i] = points.weight(i) * Math.min(1, TUNING / Math.max(now.off[i], 1e-9));
       }
-      if (NonlinearFit.of(mean, points.withWeights(weights), at) instanceof Solved solved) {
+      if (NonlinearFit.near(mean, points.withWeights(weights), at) instanceof Solved solved) {
         at = solved.parameters();
       }
       Robust next = standardised(points, mean, at);

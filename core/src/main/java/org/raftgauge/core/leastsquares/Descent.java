@@ -15,6 +15,9 @@ final class Descent {
   private static final int MOST_EVALUATIONS = 3_000;
   private static final int MOST_POLISHING = 40;
 
+  /** A start that is no nearer than so many steps is far. */
+  private static final int MOST_NEAR = 12;
+
   /** Relative change of a parameter at which polishing ends; working value. */
   private static final double SMALL_STEP = 1e-13;
 
@@ -42,6 +45,30 @@ final class Descent {
       // No further reduction possible, or out of evaluations: the best point is kept and judged.
     }
     return polished(residuals);
+  }
+
+  /**
+   * Returns the parameters of the minimum that {@code start} is close to, by Gauss-Newton steps
+   * alone; from the beginning where these do not settle.
+   */
+  static double[] near(double[] start, Residuals residuals, int count) {
+    double[] at = start;
+    for (int i = 0; i < MOST_NEAR; i++) {
+      Linearised here = Linearised.at(at, residuals);
+      if (here.isSingular()) {
+        break;
+      }
+      double[] step = here.gaussNewtonStep();
+      double[] next = shortened(at, step, here.cost(), residuals);
+      if (next.length == 0) {
+        break;
+      }
+      at = next;
+      if (relativeSize(step, at) < SMALL_STEP) {
+        return at;
+      }
+    }
+    return from(start, residuals, count);
   }
 
   private static double[] polished(Residuals residuals) {

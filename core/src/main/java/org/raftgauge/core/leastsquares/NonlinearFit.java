@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: Apache-2.0
 package org.raftgauge.core.leastsquares;
 
+import java.util.function.UnaryOperator;
+
 /**
  * Nonlinear least squares by Levenberg-Marquardt, with censored points by maximum likelihood.
  *
@@ -26,17 +28,34 @@ public final class NonlinearFit {
    * @param start first guess of the parameters
    */
   public static FitOutcome of(MeanFunction mean, Points points, double[] start) {
+    return settled(mean, points, start, p -> minimum(mean, points, 1, p));
+  }
+
+  /**
+   * Fits a curve to points from parameters that are close to the best ones, such as those of the
+   * same points with slightly other weights: the same fit, sooner.
+   *
+   * @param mean the curve
+   * @param points as for {@link #of}
+   * @param start close to the best parameters
+   */
+  public static FitOutcome near(MeanFunction mean, Points points, double[] start) {
+    return settled(mean, points, start, p -> nearMinimum(mean, points, 1, p));
+  }
+
+  private static FitOutcome settled(
+      MeanFunction mean, Points points, double[] start, UnaryOperator<double[]> first) {
     int p = start.length;
     int n = points.observed();
     if (n < p + 1) {
       return new Unsolved(n + " points; " + p + " parameters need at least " + (p + 1));
     }
     double sigma = 1;
-    double[] at = minimum(mean, points, sigma, start);
+    double[] at = first.apply(start);
     if (hasBounds(points)) {
       sigma = firstSigma(mean, points, at, n - p);
       for (int round = 0; round < MOST_SIGMA_ROUNDS; round++) {
-        at = minimum(mean, points, sigma, at);
+        at = nearMinimum(mean, points, sigma, at);
         double next = nextSigma(mean, points, at, sigma);
         boolean settled = Math.abs(next - sigma) < 1e-9 * sigma;
         sigma = next;
@@ -54,6 +73,11 @@ public final class NonlinearFit {
   static double[] minimum(MeanFunction mean, Points points, double sigma, double[] start) {
     Residuals residuals = new Residuals(mean, points, sigma);
     return Descent.from(start, residuals, points.size());
+  }
+
+  private static double[] nearMinimum(
+      MeanFunction mean, Points points, double sigma, double[] start) {
+    return Descent.near(start, new Residuals(mean, points, sigma), points.size());
   }
 
   private static FitOutcome judged(MeanFunction mean, Points points, double[] at, double sigma) {

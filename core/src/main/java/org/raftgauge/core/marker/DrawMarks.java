@@ -5,6 +5,7 @@ import boofcv.alg.fiducial.qrcode.QrCode;
 import boofcv.alg.fiducial.qrcode.QrCodeEncoder;
 import boofcv.alg.fiducial.qrcode.QrCodeGeneratorImage;
 import boofcv.struct.image.GrayU8;
+import java.nio.charset.StandardCharsets;
 import java.util.BitSet;
 import org.raftgauge.core.opencv.DrawMarker;
 
@@ -30,7 +31,8 @@ public final class DrawMarks {
   private DrawMarks() {}
 
   /**
-   * Encodes a raft's id as a QR code in the smallest version that holds it, error level M.
+   * Encodes a raft's id as a QR code in the smallest version that holds it, error level M; letters
+   * beyond ASCII as the bytes of UTF-8.
    *
    * @param raft the id, 1 to 32 characters
    * @return its modules
@@ -39,7 +41,13 @@ public final class DrawMarks {
     if (raft.isBlank() || raft.length() > MOST_ID) {
       throw new IllegalArgumentException("a raft id has 1 to 32 characters, got " + raft.length());
     }
-    QrCode code = new QrCodeEncoder().setError(QrCode.ErrorLevel.M).addAutomatic(raft).fixate();
+    QrCodeEncoder encoder = new QrCodeEncoder().setError(QrCode.ErrorLevel.M);
+    boolean latin = raft.chars().allMatch(c -> c < 128);
+    QrCode code =
+        (latin
+                ? encoder.addAutomatic(raft)
+                : encoder.addBytes(raft.getBytes(StandardCharsets.UTF_8)))
+            .fixate();
     QrCodeGeneratorImage generator = new QrCodeGeneratorImage(1);
     generator.setBorderModule(0);
     GrayU8 picture = generator.render(code).getGray();

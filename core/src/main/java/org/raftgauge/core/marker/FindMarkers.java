@@ -37,6 +37,9 @@ public final class FindMarkers {
    * @return the markers, by id, then from the top; empty where there are none
    */
   public static List<MarkerSighting> in(RgbImage image) {
+    if (CoarsePhoto.serves(image)) {
+      return CoarsePhoto.of(image).markers();
+    }
     double longSide = Math.max(image.width(), image.height());
     double factor = longSide > SEARCH_PX ? SEARCH_PX / longSide : longSide < 1500 ? 2 : 1;
     return sightings(image, DetectMarkers.in(image, factor, Search.CONTOURS));
@@ -84,7 +87,7 @@ public final class FindMarkers {
             .toList());
   }
 
-  private static List<MarkerSighting> sightings(RgbImage image, List<MarkerQuad> quads) {
+  static List<MarkerSighting> sightings(RgbImage image, List<MarkerQuad> quads) {
     LinearLight light = LinearLight.of(image);
     return quads.stream()
         .map(q -> refine(light, q))

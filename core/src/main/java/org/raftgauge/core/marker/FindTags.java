@@ -11,6 +11,8 @@ import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
+import org.raftgauge.core.book.Names;
+import org.raftgauge.core.photo.FinePhoto;
 import org.raftgauge.core.pixels.PointPx;
 import org.raftgauge.core.pixels.RgbImage;
 
@@ -21,6 +23,9 @@ import org.raftgauge.core.pixels.RgbImage;
  * the outer edges of the three finder patterns ({@link EdgeLine}).
  */
 public final class FindTags {
+  /** How the reason begins that a tag's text cannot be used. */
+  public static final String TAG_TEXT = "the tag's text";
+
   /** Longest id that a tag may carry, characters. */
   private static final int MAX_ID = 32;
 
@@ -58,7 +63,10 @@ public final class FindTags {
       throw new IllegalArgumentException("enlarge must be 1 to 4, got " + enlarge);
     }
     PictureRegion part = region.on(image);
-    GrayU8 grey = Grey.of(image, part, enlarge);
+    return in(image, Grey.of(image, part, enlarge), new Frame(part.x(), part.y(), 1.0 / enlarge));
+  }
+
+  static List<TagSighting> in(RgbImage image, GrayU8 grey, Frame frame) {
     QrCodeDetector<GrayU8> detector = FactoryFiducial.qrcode(new ConfigQrCode(), GrayU8.class);
     List<QrCode> codes = new ArrayList<>();
     if (process(detector, grey)) {
@@ -66,11 +74,41 @@ public final class FindTags {
     }
     LinearLight light = LinearLight.of(image);
     return codes.stream()
-        .map(code -> sighting(light, code, new Frame(part, enlarge)))
+        .map(code -> sighting(light, code, frame))
         .sorted(
             Comparator.comparingDouble((TagSighting t) -> t.centrePx().yPx())
                 .thenComparingDouble(t -> t.centrePx().xPx()))
         .toList();
+  }
+
+  /**
+   * Finds every QR code in a part of a photo that was averaged, in all its pixels.
+   *
+   * @param fine all pixels of the photo
+   * @param region where to look, px of the averaged photo, on it
+   * @return the codes read, corners and sizes in px of the averaged photo
+   */
+  public static List<TagSighting> in(FinePhoto fine, PictureRegion region) {
+    RgbImage part = fine.cut(region.x(), region.y(), region.width(), region.height());
+    return in(part).stream().map(tag -> averaged(tag, region, fine.parts())).toList();
+  }
+
+  private static TagSighting averaged(TagSighting tag, PictureRegion region, int parts) {
+    List<PointPx> corners =
+        tag.cornersPx().stream()
+            .map(
+                p ->
+                    new PointPx(
+                        region.x() + (p.xPx() + HALF_PX) / parts - HALF_PX,
+                        region.y() + (p.yPx() + HALF_PX) / parts - HALF_PX))
+            .toList();
+    return new TagSighting(
+        tag.text(),
+        corners,
+        tag.cornerErrorPx() / parts,
+        tag.modulePx() / parts,
+        tag.unusable(),
+        tag.mirrored());
   }
 
   /** Runs the detector; a picture that trips it up (too small, say) simply holds no code. */
@@ -86,10 +124,16 @@ public final class FindTags {
     }
   }
 
-  /** Where a searched picture lies in the photo. */
-  private record Frame(PictureRegion part, int enlarge) {
-    PointPx toPhoto(double x, double y) {
-      return new PointPx(part.x() + x / enlarge - HALF_PX, part.y() + y / enlarge - HALF_PX);
+  /**
+   * Where a searched picture lies in the photo.
+   *
+   * @param x column of its left edge, px of the photo
+   * @param y row of its upper edge, px of the photo
+   * @param scale px of the photo per px searched
+   */
+  record Frame(int x, int y, double scale) {
+    PointPx toPhoto(double column, double row) {
+      return new PointPx(x + column * scale - HALF_PX, y + row * scale - HALF_PX);
     }
   }
 
@@ -104,12 +148,13 @@ public final class FindTags {
     Optional<FindMarkers.RefinedQuad> refined =
         refine(light, corners, modules)
             .filter(q -> Quads.farthestPx(q.cornersPx(), corners) < Math.max(3, 3 * modulePx));
+    String text = code.message.strip();
     return new TagSighting(
-        code.message,
+        text,
         refined.map(FindMarkers.RefinedQuad::cornersPx).orElse(corners),
         refined.map(FindMarkers.RefinedQuad::cornerErrorPx).orElse(UNREFINED_PX),
         modulePx,
-        whyUnusable(code.message),
+        whyUnusable(text),
         code.bitsTransposed);
   }
 
@@ -147,16 +192,16 @@ public final class FindTags {
 
   private static String whyUnusable(String text) {
     if (text.isBlank()) {
-      return "the tag carries no text";
+      return TAG_TEXT + " is blank";
     }
     if (text.length() > MAX_ID) {
-      return "the tag's text has "
-          + text.length()
-          + " characters; a raft's id has at most "
-          + MAX_ID;
+      return TAG_TEXT + " has " + text.length() + " characters; a raft's id has at most " + MAX_ID;
     }
     boolean printable =
         text.codePoints().noneMatch(c -> Character.isISOControl(c) || !Character.isDefined(c));
-    return printable ? "" : "the tag's text has characters that cannot be printed";
+    if (!printable) {
+      return TAG_TEXT + " has characters that cannot be printed";
+    }
+    return Names.problem("", text).map(p -> TAG_TEXT + " " + p.found()).orElse("");
   }
 }

@@ -2,6 +2,7 @@
 package org.raftgauge.core.marker;
 
 import boofcv.struct.image.GrayU8;
+import java.util.Arrays;
 import org.raftgauge.core.pixels.RgbImage;
 
 /** Turns part of a photo into the grey picture that the tag detector reads. */
@@ -22,6 +23,33 @@ final class Grey {
       }
     }
     return enlarge == 1 ? grey : enlarged(grey, enlarge);
+  }
+
+  /**
+   * Returns the luma of a photo with squares of pixels averaged to one; what is left over at the
+   * right and at the bottom is cut off.
+   */
+  static GrayU8 averaged(RgbImage image, int parts) {
+    GrayU8 grey = new GrayU8(image.width() / parts, image.height() / parts);
+    byte[] rgb = image.rgb();
+    int whole = 1000 * parts * parts;
+    int[] sums = new int[grey.width];
+    for (int y = 0; y < grey.height; y++) {
+      Arrays.fill(sums, whole / 2);
+      for (int row = y * parts; row < (y + 1) * parts; row++) {
+        int i = 3 * row * image.width();
+        for (int x = 0; x < sums.length; x++) {
+          for (int k = 0; k < parts; k++, i += 3) {
+            sums[x] +=
+                299 * (rgb[i] & 0xff) + 587 * (rgb[i + 1] & 0xff) + 114 * (rgb[i + 2] & 0xff);
+          }
+        }
+      }
+      for (int x = 0; x < sums.length; x++) {
+        grey.data[y * grey.width + x] = (byte) (sums[x] / whole);
+      }
+    }
+    return grey;
   }
 
   private static GrayU8 enlarged(GrayU8 grey, int factor) {

@@ -43,7 +43,7 @@ public record PictureRegion(int x, int y, int width, int height) {
    * @param image the photo
    * @return the part, at least 1 x 1 px: a region beside the photo gives its nearest pixel
    */
-  PictureRegion on(RgbImage image) {
+  public PictureRegion on(RgbImage image) {
     int left = Math.max(0, Math.min(image.width() - 1, x));
     int top = Math.max(0, Math.min(image.height() - 1, y));
     int right = Math.max(left + 1, Math.min(image.width(), x + width));

@@ -1,13 +1,15 @@
 // SPDX-License-Identifier: Apache-2.0
 package org.raftgauge.core.measure;
 
+import java.util.Arrays;
 import java.util.List;
+import java.util.Optional;
 import org.raftgauge.core.book.PointMm;
 import org.raftgauge.core.pixels.PointPx;
 import org.raftgauge.core.pixels.RgbImage;
 import org.raftgauge.core.plane.CameraPose;
 
-/** Takes each board's canopy from its deck picture back to the photo's own pixels. */
+/** Takes each board's canopy and heights from its deck picture back to the photo's own pixels. */
 final class DrawCanopy {
   /** Exact places every so many px, linear between. */
   private static final int MESH = 8;
@@ -15,21 +17,35 @@ final class DrawCanopy {
   private final RgbImage image;
   private final byte[] coverage;
   private final short[] owner;
+  private final float[] heightsMm;
 
-  private DrawCanopy(RgbImage image) {
+  private DrawCanopy(RgbImage image, boolean withHeights) {
     this.image = image;
+    this.heightsMm = new float[withHeights ? image.width() * image.height() : 0];
+    Arrays.fill(heightsMm, Float.NaN);
     this.coverage = new byte[image.width() * image.height()];
     this.owner = new short[image.width() * image.height()];
   }
 
-  static CanopyMap inPhoto(RgbImage image, List<MeasureBoard.Outcome> outcomes) {
-    DrawCanopy draw = new DrawCanopy(image);
+  /** What was drawn: canopy, and heights where a second camera saw any. */
+  record Drawn(CanopyMap canopy, Optional<HeightPicture> heights) {}
+
+  static Drawn inPhoto(RgbImage image, List<MeasureBoard.Outcome> outcomes) {
+    boolean high =
+        outcomes.stream()
+            .flatMap(o -> o.painting().stream())
+            .anyMatch(p -> p.heights().isPresent());
+    DrawCanopy draw = new DrawCanopy(image, high);
     for (int raft = 0; raft < outcomes.size(); raft++) {
       MeasureBoard.Outcome outcome = outcomes.get(raft);
       int number = raft;
       outcome.painting().ifPresent(p -> draw.paint(p, 1024 * number));
     }
-    return new CanopyMap(image.width(), image.height(), draw.coverage, draw.owner);
+    return new Drawn(
+        new CanopyMap(image.width(), image.height(), draw.coverage, draw.owner),
+        high
+            ? Optional.of(new HeightPicture(image.width(), image.height(), draw.heightsMm))
+            : Optional.empty());
   }
 
   private void paint(MeasureBoard.Painting painting, int base) {
@@ -96,6 +112,10 @@ final class DrawCanopy {
     if (value > (coverage[at] & 0xff)) {
       coverage[at] = (byte) value;
     }
+    painting
+        .heights()
+        .filter(map -> map.seen(i))
+        .ifPresent(map -> heightsMm[at] = (float) map.mm(i));
     short site = painting.sites().owner()[i];
     if (site >= 0 && value >= 128) {
       owner[at] = (short) (base + 1 + site);

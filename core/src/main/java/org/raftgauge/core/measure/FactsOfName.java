@@ -8,6 +8,7 @@ import java.util.stream.Stream;
 import org.raftgauge.core.book.CropBook;
 import org.raftgauge.core.book.PhotoName;
 import org.raftgauge.core.book.Planting;
+import org.raftgauge.core.book.SecondCamera;
 import org.raftgauge.core.book.Tenure;
 
 /**
@@ -21,13 +22,27 @@ final class FactsOfName {
 
   static PhotoName of(CropBook book, String photo) {
     String file = photo.substring(photo.lastIndexOf('/') + 1);
-    PhotoName name = book.photoNamePattern().map(p -> p.parse(file)).orElse(PhotoName.silent());
+    PhotoName name =
+        book.photoNamePattern()
+            .map(p -> p.parse(withoutMark(book, file)))
+            .orElse(PhotoName.silent());
     return new PhotoName(
         name.date(),
         name.time(),
         name.raft().map(raft -> asWritten(raft, rafts(book))),
         name.station().map(station -> asWritten(station, book.stations().keySet())),
         name.slot());
+  }
+
+  /** Takes the mark of a first camera of two out of a file's name: it is no part of the raft. */
+  private static String withoutMark(CropBook book, String file) {
+    return book.stations().values().stream()
+        .flatMap(station -> station.second().stream())
+        .map(SecondCamera::firstFileMark)
+        .filter(mark -> !mark.isEmpty() && file.contains(mark))
+        .findFirst()
+        .map(mark -> file.replace(mark, ""))
+        .orElse(file);
   }
 
   private static List<String> rafts(CropBook book) {

@@ -82,21 +82,21 @@ public final class LightPhoto {
     }
     TakenAt taken = (TakenAt) time;
     return boards(
-        photo.image(),
+        photo,
         new PhotoStory.Scene(
             station.station().get(), book.farmDay().evening(taken.at().toInstant()), taken.at()));
   }
 
-  private Result boards(RgbImage image, PhotoStory.Scene scene) {
-    FoundBoards found = new MeasurePhoto(book, facts).find(image, scene);
-    MeasureBoard measure = new MeasureBoard(book, image, scene);
+  private Result boards(DecodedPhoto photo, PhotoStory.Scene scene) {
+    FoundBoards found = new MeasurePhoto(book, facts).find(photo, scene);
+    MeasureBoard measure = new MeasureBoard(book, MeasureBoard.Views.of(photo.image()), scene);
     List<LitBoard> boards = new ArrayList<>();
     for (Optional<MeasureBoard.Lit> lit : SharedLight.among(found.boards(), measure)) {
       lit.ifPresent(l -> boards.add(board(l, measure)));
     }
     return boards.isEmpty()
         ? refused("no board can be told in it", "choose a photo whose boards are measured")
-        : new Result(Optional.of(image), boards, "", "");
+        : new Result(Optional.of(photo.image()), boards, "", "");
   }
 
   private static LitBoard board(MeasureBoard.Lit lit, MeasureBoard measure) {

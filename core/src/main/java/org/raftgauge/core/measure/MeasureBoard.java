@@ -5,6 +5,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import java.util.stream.Stream;
 import org.raftgauge.core.book.CropBook;
 import org.raftgauge.core.book.Layout;
 import org.raftgauge.core.book.PointMm;
@@ -21,6 +22,7 @@ import org.raftgauge.core.plane.DeckImage;
 import org.raftgauge.core.plane.DeckScale;
 import org.raftgauge.core.plane.FoundBoard;
 import org.raftgauge.core.plane.RectifyDeck;
+import org.raftgauge.core.relief.HeightMap;
 import org.raftgauge.core.site.Ground;
 import org.raftgauge.core.site.MeasureSites;
 import org.raftgauge.core.site.SiteCanopy;
@@ -49,11 +51,22 @@ final class MeasureBoard {
   private final CropBook book;
   private final RgbImage image;
   private final PhotoStory.Scene scene;
+  private final SeenHeights heights;
 
-  MeasureBoard(CropBook book, RgbImage image, PhotoStory.Scene scene) {
+  MeasureBoard(CropBook book, Views views, PhotoStory.Scene scene) {
     this.book = book;
-    this.image = image;
+    this.image = views.first;
     this.scene = scene;
+    this.heights = SeenHeights.of(views, scene.station());
+  }
+
+  /** The photo, and the file that the station's second camera took at the same moment. */
+  record Views(RgbImage first, Optional<byte[]> second) {
+
+    /** Returns the views of a station with one camera. */
+    static Views of(RgbImage image) {
+      return new Views(image, Optional.empty());
+    }
   }
 
   /**
@@ -73,7 +86,12 @@ final class MeasureBoard {
       Optional<Painting> painting) {}
 
   /** A board's canopy on its deck picture. */
-  record Painting(FoundBoard board, DeckImage deck, Canopy canopy, SiteCanopy sites) {}
+  record Painting(
+      FoundBoard board,
+      DeckImage deck,
+      Canopy canopy,
+      SiteCanopy sites,
+      Optional<HeightMap> heights) {}
 
   /** A board on its deck picture, with the light on it; nothing of it where it is held. */
   record Lit(FoundBoard board, DeckImage deck, EvenedLight light) {}
@@ -101,7 +119,7 @@ final class MeasureBoard {
     SiteCrops crops = SiteCrops.of(book, board.layout(), identity.raft(), scene);
     DeckImage deck = lit.get().deck();
     if (onOpenGround(board)) {
-      return onOpenGround(board, deck, identity, crops);
+      return onOpenGround(lit.get(), identity, crops);
     }
     EvenedLight light = lit.get().light();
     OptionalDouble cast = OptionalDouble.of(1 - Math.exp(-light.cast()));
@@ -124,9 +142,11 @@ final class MeasureBoard {
               cast));
     }
     Canopy canopy = SegmentCanopy.on(deck, board.layout(), light, crops::modelAt);
-    SiteCanopy sites = MeasureSites.of(ground(board, deck, crops), canopy);
-    Sites checked = new Sites(crops.holdDoubtful(sites.sites(), canopy), crops.rulerSites());
-    return measured(new Painting(board, deck, canopy, sites), identity, checked, cast);
+    SeenHeights.OfBoard seen = heights.over(lit.get(), canopy);
+    SiteCanopy sites = MeasureSites.of(ground(lit.get(), crops, seen), canopy);
+    List<SiteMeasure> settled = RedBrown.settle(sites.sites(), crops.redSites());
+    Sites checked = new Sites(crops.holdDoubtful(settled, canopy), crops.rulerSites(), seen);
+    return measured(new Painting(board, deck, canopy, sites, seen.map()), identity, checked, cast);
   }
 
   /** A slot with nothing to refine on shows no board: its plants stand on open ground. */
@@ -136,13 +156,16 @@ final class MeasureBoard {
         .anyMatch(s -> s.refine() == Slot.Refine.NONE);
   }
 
-  private Outcome onOpenGround(
-      FoundBoard board, DeckImage deck, WhoseBoard.Identity identity, SiteCrops crops) {
-    Canopy canopy = OpenGround.on(deck, crops::modelAt);
-    SiteCanopy sites = MeasureSites.of(ground(board, deck, crops), canopy);
-    Sites checked = new Sites(crops.holdUnknownGround(sites.sites()), crops.rulerSites());
+  private Outcome onOpenGround(Lit lit, WhoseBoard.Identity identity, SiteCrops crops) {
+    Canopy canopy = OpenGround.on(lit.deck, crops::modelAt);
+    SeenHeights.OfBoard seen = heights.over(lit, canopy);
+    SiteCanopy sites = MeasureSites.of(ground(lit, crops, seen), canopy);
+    Sites checked = new Sites(crops.holdUnknownGround(sites.sites()), crops.rulerSites(), seen);
     return measured(
-        new Painting(board, deck, canopy, sites), identity, checked, OptionalDouble.empty());
+        new Painting(lit.board, lit.deck, canopy, sites, seen.map()),
+        identity,
+        checked,
+        OptionalDouble.empty());
   }
 
   private static boolean tooDark(DeckImage deck) {
@@ -154,14 +177,15 @@ final class MeasureBoard {
     return lit < LIT_SHARE * (rgb.length / 3.0);
   }
 
-  private Ground ground(FoundBoard board, DeckImage deck, SiteCrops crops) {
+  private static Ground ground(Lit lit, SiteCrops crops, SeenHeights.OfBoard seen) {
     return new Ground(
-        deck,
-        board.layout(),
-        board.pose(),
-        Math.hypot(board.poseErrorMm(), LEAST_POSE_ERROR_MM),
+        lit.deck,
+        lit.board.layout(),
+        lit.board.pose(),
+        Math.hypot(lit.board.poseErrorMm(), LEAST_POSE_ERROR_MM),
         crops.heights(),
-        crops.closedOutlines());
+        crops.closedOutlines(),
+        seen.map());
   }
 
   private Outcome measured(
@@ -176,7 +200,8 @@ final class MeasureBoard {
                 OptionalDouble.of(painting.sites.leftoverCm2()),
                 checked.sites,
                 "",
-                checked.byRuler));
+                checked.byRuler,
+                checked.seen.notes(checked.sites)));
     return new Outcome(
         raft,
         "",
@@ -185,8 +210,8 @@ final class MeasureBoard {
         Optional.of(painting));
   }
 
-  /** The checked sites, and which of their heights are from a ruler. */
-  private record Sites(List<SiteMeasure> sites, List<SiteId> byRuler) {}
+  /** The checked sites, which of their heights are from a ruler, and what was seen of heights. */
+  private record Sites(List<SiteMeasure> sites, List<SiteId> byRuler, SeenHeights.OfBoard seen) {}
 
   private record Doubt(String why, String remedy, OptionalDouble cast) {}
 
@@ -195,7 +220,8 @@ final class MeasureBoard {
       OptionalDouble leftover,
       List<SiteMeasure> sites,
       String held,
-      List<SiteId> rulerSites) {}
+      List<SiteId> rulerSites,
+      List<String> heightNotes) {}
 
   private Outcome held(FoundBoard board, WhoseBoard.Identity identity, Doubt doubt) {
     List<SiteMeasure> sites = new ArrayList<>();
@@ -209,7 +235,12 @@ final class MeasureBoard {
             board,
             identity,
             new Verdict(
-                OptionalDouble.empty(), OptionalDouble.empty(), sites, doubt.why, List.of()));
+                OptionalDouble.empty(),
+                OptionalDouble.empty(),
+                sites,
+                doubt.why,
+                List.of(),
+                List.of()));
     return new Outcome(
         raft,
         doubt.remedy,
@@ -235,13 +266,14 @@ final class MeasureBoard {
         quality,
         verdict.held,
         verdict.rulerSites,
-        WhoseBoard.notes(board));
+        Stream.concat(WhoseBoard.notes(board).stream(), verdict.heightNotes.stream()).toList());
   }
 
   private static DeckScale scale(FoundBoard board) {
     Layout layout = board.layout();
     double pitch = Math.max(layout.grid().pitchXMm(), layout.grid().pitchYMm());
     double most = 0.1 * Math.max(layout.board().widthMm(), layout.board().lengthMm());
-    return DeckScale.ofPhoto(board.pose(), layout.board(), Math.min(MARGIN_SHARE * pitch, most));
+    return DeckScale.ofPhoto(board.pose(), layout.board(), Math.min(MARGIN_SHARE * pitch, most))
+        .noFinerThan(NeededDetail.mmPerPx(layout));
   }
 }

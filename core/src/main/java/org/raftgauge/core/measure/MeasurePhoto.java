@@ -7,11 +7,14 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import java.util.Set;
 import java.util.TreeMap;
+import java.util.stream.Collectors;
 import org.raftgauge.core.book.CropBook;
 import org.raftgauge.core.book.Layout;
 import org.raftgauge.core.book.PhotoName;
 import org.raftgauge.core.book.Planting;
+import org.raftgauge.core.book.Slot;
 import org.raftgauge.core.book.Station;
 import org.raftgauge.core.photo.CaptureTime;
 import org.raftgauge.core.photo.DecodePhoto;
@@ -54,7 +57,21 @@ public final class MeasurePhoto {
    * @return what it says; whatever is wrong with it is in the result
    */
   public static PhotoResult measure(byte[] bytes, PhotoFacts facts, CropBook book) {
-    return new MeasurePhoto(book, facts).measure(bytes);
+    return new MeasurePhoto(book, facts).measure(bytes, Optional.empty());
+  }
+
+  /**
+   * Measures a photo together with what the station's second camera took at the same moment.
+   *
+   * @param bytes of the first camera's file
+   * @param second of the second camera's file; empty where there is none
+   * @param facts what else is known of the photo
+   * @param book the crop book
+   * @return what it says; whatever is wrong with the second picture costs its heights only
+   */
+  public static PhotoResult measure(
+      byte[] bytes, Optional<byte[]> second, PhotoFacts facts, CropBook book) {
+    return new MeasurePhoto(book, facts).measure(bytes, second);
   }
 
   /**
@@ -68,22 +85,47 @@ public final class MeasurePhoto {
     return FactsOfName.of(book, photo).raft();
   }
 
-  private PhotoResult measure(byte[] bytes) {
+  /**
+   * Tells at which station a photo was taken.
+   *
+   * @param book the crop book
+   * @param facts what is known of the photo
+   * @return the station, where something tells it and the book has it
+   */
+  public static Optional<Station> stationOf(CropBook book, PhotoFacts facts) {
+    return StationOf.photo(book, facts, FactsOfName.of(book, facts.photo())).station();
+  }
+
+  private PhotoResult measure(byte[] bytes, Optional<byte[]> second) {
     PhotoStory story = PhotoStory.begin(facts.photo(), Sha256.hex(bytes));
-    DecodeResult decoded = DecodePhoto.decode(bytes);
+    StationOf.Answer station = StationOf.photo(book, facts, name);
+    if (station.station().filter(s -> s.tookWithSecond(facts.photo())).isPresent()) {
+      return bare(
+          story
+              .at(station.station().get().name())
+              .end(PhotoStatus.SKIPPED, PhotoMeasure.OF_SECOND_CAMERA, ""),
+          Optional.empty());
+    }
+    DecodeResult decoded =
+        DecodePhoto.decode(bytes, (width, height) -> parts(station, second, width));
     if (decoded instanceof UnreadablePhoto bad) {
       return bare(story.end(PhotoStatus.REFUSED, bad.reason(), bad.remedy()), Optional.empty());
     }
     DecodedPhoto photo = (DecodedPhoto) decoded;
-    StationOf.Answer station = StationOf.photo(book, facts, name);
     if (station.station().isEmpty()) {
       return bare(
           story.end(PhotoStatus.REFUSED, station.reason(), station.remedy()), Optional.of(photo));
     }
-    return timed(story.at(station.station().get().name()), photo, station.station().get());
+    Taken taken = new Taken(photo, station.station().get(), second);
+    return timed(story.at(taken.station.name()), taken);
   }
 
-  private PhotoResult timed(PhotoStory story, DecodedPhoto photo, Station station) {
+  /** A photo, its station, and what the station's second camera took at the same moment. */
+  private record Taken(DecodedPhoto photo, Station station, Optional<byte[]> second) {}
+
+  private PhotoResult timed(PhotoStory story, Taken at) {
+    DecodedPhoto photo = at.photo;
+    Station station = at.station;
     Duration offset = station.clockOffset();
     TimeResult time =
         CaptureTime.of(
@@ -109,18 +151,20 @@ public final class MeasurePhoto {
     }
     PhotoStory.Scene scene =
         new PhotoStory.Scene(station, book.farmDay().evening(taken.at().toInstant()), taken.at());
-    return boards(dated, photo.image(), scene);
+    return boards(dated, at, scene);
   }
 
-  private PhotoResult boards(PhotoStory story, RgbImage image, PhotoStory.Scene scene) {
-    FoundBoards found = find(image, scene);
+  private PhotoResult boards(PhotoStory story, Taken at, PhotoStory.Scene scene) {
+    RgbImage image = at.photo.image();
+    FoundBoards found = find(at.photo, scene);
     if (!found.refused().isEmpty()) {
       return withPicture(story.end(PhotoStatus.REFUSED, found.refused(), found.remedy()), image);
     }
     List<MeasureBoard.Outcome> outcomes = new ArrayList<>();
     WhoseBoard whose = new WhoseBoard(book, facts, name, scene);
     List<FoundBoard> boards = whose.wanted(found.boards(), image);
-    MeasureBoard measure = new MeasureBoard(book, image, scene);
+    MeasureBoard measure =
+        new MeasureBoard(book, new MeasureBoard.Views(image, at.second), scene);
     List<Optional<MeasureBoard.Lit>> lit = SharedLight.among(boards, measure);
     for (int i = 0; i < boards.size(); i++) {
       WhoseBoard.Identity identity = whose.identity(boards.get(i), boards.size());
@@ -147,10 +191,29 @@ public final class MeasurePhoto {
   }
 
   /** Finds a photo's boards. */
-  FoundBoards find(RgbImage image, PhotoStory.Scene scene) {
+  FoundBoards find(DecodedPhoto photo, PhotoStory.Scene scene) {
     return scene.station().kind() == Station.Kind.PASSING
-        ? FindBoards.passing(image, scene.station(), layouts(scene))
-        : FindBoards.inSlots(image, scene.station(), layoutsOn(scene));
+        ? FindBoards.passing(photo.image(), photo.fine(), scene.station(), layouts(scene))
+        : FindBoards.inSlots(photo.image(), scene.station(), layoutsOn(scene));
+  }
+
+  /** Two pictures are matched as they were taken; one is averaged to what its boards need. */
+  private int parts(StationOf.Answer answer, Optional<byte[]> second, int width) {
+    return answer
+        .station()
+        .filter(s -> second.isEmpty())
+        .map(s -> NeededDetail.parts(s, layoutsAt(s), width))
+        .orElse(1);
+  }
+
+  /** Returns the layouts, of any date, that boards at a station may have. */
+  private List<Layout> layoutsAt(Station station) {
+    Set<String> inSlots =
+        station.slots().stream().map(Slot::layout).collect(Collectors.toUnmodifiableSet());
+    return book.layouts().entrySet().stream()
+        .filter(e -> station.kind() == Station.Kind.PASSING || inSlots.contains(e.getKey()))
+        .flatMap(e -> e.getValue().stream())
+        .toList();
   }
 
   private static String noBoard(PhotoStory.Scene scene) {
@@ -189,11 +252,13 @@ public final class MeasurePhoto {
             reason,
             remedy,
             new PhotoStory.Found(rafts, cast, witness));
+    DrawCanopy.Drawn drawn = DrawCanopy.inPhoto(image, outcomes);
     return new PhotoResult(
         measure,
         Optional.of(image),
-        Optional.of(DrawCanopy.inPhoto(image, outcomes)),
-        outcomes.stream().map(MeasureBoard.Outcome::drawing).toList());
+        Optional.of(drawn.canopy()),
+        outcomes.stream().map(MeasureBoard.Outcome::drawing).toList(),
+        drawn.heights());
   }
 
   private KnownLayouts layouts(PhotoStory.Scene scene) {

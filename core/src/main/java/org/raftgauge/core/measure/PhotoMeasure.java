@@ -39,6 +39,10 @@ public record PhotoMeasure(
     List<RaftMeasure> rafts,
     PhotoWitness witness) {
 
+  /** Why a picture of a second camera has no measures of its own. */
+  public static final String OF_SECOND_CAMERA =
+      "of the second camera: used with the first camera's photo of the same moment";
+
   /** Copies the rafts. */
   public PhotoMeasure {
     rafts = List.copyOf(rafts);
@@ -87,5 +91,74 @@ public record PhotoMeasure(
         lightCast,
         rafts,
         PhotoWitness.NONE);
+  }
+
+  /**
+   * Returns the same with another say.
+   *
+   * @param newStatus what became of it
+   * @param why the reason, or empty
+   * @param toDo the remedy, or empty
+   */
+  public PhotoMeasure withSay(PhotoStatus newStatus, String why, String toDo) {
+    return new PhotoMeasure(
+        photo,
+        sha256,
+        station,
+        takenAt,
+        clockDoubt,
+        newStatus,
+        why,
+        toDo,
+        sharpness,
+        exposureClippedFraction,
+        lightCast,
+        rafts,
+        witness);
+  }
+
+  /**
+   * Returns the same with other rafts.
+   *
+   * @param newRafts in the order of this one's
+   */
+  public PhotoMeasure withRafts(List<RaftMeasure> newRafts) {
+    return new PhotoMeasure(
+        photo,
+        sha256,
+        station,
+        takenAt,
+        clockDoubt,
+        status,
+        reason,
+        remedy,
+        sharpness,
+        exposureClippedFraction,
+        lightCast,
+        newRafts,
+        witness);
+  }
+
+  /**
+   * Returns the same with another time.
+   *
+   * @param at when it was taken
+   * @param doubt why that is doubted, or empty
+   */
+  public PhotoMeasure taken(Optional<OffsetDateTime> at, String doubt) {
+    return new PhotoMeasure(
+        photo,
+        sha256,
+        station,
+        at,
+        doubt,
+        status,
+        reason,
+        remedy,
+        sharpness,
+        exposureClippedFraction,
+        lightCast,
+        rafts,
+        witness);
   }
 }

@@ -21,16 +21,34 @@ import org.raftgauge.core.plane.FoundBoard;
  * @param picture the photo as decoded, upright, where it could be read
  * @param canopy its canopy, where it was measured
  * @param drawings a drawing for each raft of the measure, in the same order
+ * @param heights heights of what it shows, where a second camera saw any
  */
 public record PhotoResult(
     PhotoMeasure measure,
     Optional<RgbImage> picture,
     Optional<CanopyMap> canopy,
-    List<RaftDrawing> drawings) {
+    List<RaftDrawing> drawings,
+    Optional<HeightPicture> heights) {
 
   /** Copies the drawings. */
   public PhotoResult {
     drawings = List.copyOf(drawings);
+  }
+
+  /**
+   * Makes a result without heights.
+   *
+   * @param measure the measure
+   * @param picture the photo as decoded, where it could be read
+   * @param canopy its canopy, where it was measured
+   * @param drawings a drawing for each raft
+   */
+  public PhotoResult(
+      PhotoMeasure measure,
+      Optional<RgbImage> picture,
+      Optional<CanopyMap> canopy,
+      List<RaftDrawing> drawings) {
+    this(measure, picture, canopy, drawings, Optional.empty());
   }
 
   /**
@@ -51,7 +69,7 @@ public record PhotoResult(
         sites.put(place, drawings.get(place).siteCentresPx().size());
       }
     }
-    return new PhotoResult(settled, picture, canopy.map(c -> c.turned(sites)), drawn);
+    return new PhotoResult(settled, picture, canopy.map(c -> c.turned(sites)), drawn, heights);
   }
 
   /**

@@ -147,6 +147,46 @@ public record RaftMeasure(
     return with(canopyCover, leftoverCanopyCm2, turned, held);
   }
 
+  /**
+   * Returns the same measure as that of another raft.
+   *
+   * @param id the raft's id
+   * @param note why, for {@link #notes()}
+   */
+  public RaftMeasure named(String id, String note) {
+    return as(Optional.of(id), note);
+  }
+
+  /**
+   * Returns the same measure with a note more.
+   *
+   * @param note what was mended
+   */
+  public RaftMeasure noted(String note) {
+    return as(raft, note);
+  }
+
+  private RaftMeasure as(Optional<String> id, String note) {
+    List<String> more = new ArrayList<>(notes);
+    more.add(note);
+    return new RaftMeasure(
+        id,
+        slot,
+        layout,
+        poseSource,
+        poseErrorMm,
+        mmPerPx,
+        cameraHeightMm,
+        halfTurnKnown,
+        canopyCover,
+        leftoverCanopyCm2,
+        sites,
+        quality,
+        held,
+        rulerSites,
+        more);
+  }
+
   private RaftMeasure with(
       OptionalDouble cover, OptionalDouble leftover, List<SiteMeasure> newSites, String why) {
     return new RaftMeasure(
@@ -180,7 +220,8 @@ public record RaftMeasure(
         opposite.shape().stream().map(RaftMeasure::turned).toList(),
         opposite.colour(),
         opposite.quality(),
-        opposite.held());
+        opposite.held(),
+        opposite.relief());
   }
 
   private static SiteMeasure.Shape turned(SiteMeasure.Shape shape) {

@@ -156,6 +156,15 @@ final class SiteCrops {
     return checked;
   }
 
+  /** Returns the places of the sites of red leaf. */
+  BitSet redSites() {
+    BitSet red = new BitSet();
+    for (int s = 0; s < crops.size(); s++) {
+      red.set(s, model(s).filter(LeafModel.RED_LEAF::equals).isPresent());
+    }
+    return red;
+  }
+
   /** Holds the sites whose colour model does not know what leaf on open ground looks like. */
   List<SiteMeasure> holdUnknownGround(List<SiteMeasure> sites) {
     List<SiteMeasure> checked = new ArrayList<>();

@@ -56,6 +56,20 @@ public final class DetectMarkers {
     }
   }
 
+  /**
+   * Finds markers in a grey picture by their contours.
+   *
+   * @param width px
+   * @param height px
+   * @param grey one level a pixel, row by row
+   * @return the markers, in the order of the detector
+   */
+  public static List<MarkerQuad> in(int width, int height, byte[] grey) {
+    try (MatScope scope = new MatScope()) {
+      return detect(scope, scope.of(width, height, grey), Search.CONTOURS);
+    }
+  }
+
   private static List<MarkerQuad> detect(MatScope scope, Mat grey, Search search) {
     Dictionary family = Objdetect.getPredefinedDictionary(Objdetect.DICT_APRILTAG_36h11);
     ArucoDetector detector = new ArucoDetector(family, parameters(search));

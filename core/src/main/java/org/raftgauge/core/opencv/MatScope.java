@@ -48,6 +48,13 @@ final class MatScope implements AutoCloseable {
     return mat;
   }
 
+  /** Copies some rows of a picture. */
+  Mat ofRows(RgbImage image, int from, int to) {
+    Mat mat = own(new Mat(to - from, image.width(), CvType.CV_8UC3));
+    mat.put(0, 0, image.rgb(), 3 * from * image.width(), 3 * (to - from) * image.width());
+    return mat;
+  }
+
   /** Copies bytes into a one-channel Mat. */
   Mat of(int width, int height, byte[] values) {
     Mat mat = own(new Mat(height, width, CvType.CV_8UC1));

@@ -1,6 +1,9 @@
 // SPDX-License-Identifier: Apache-2.0
 package org.raftgauge.core.opencv;
 
+import java.io.IOException;
+import java.net.URL;
+import java.util.Locale;
 import nu.pattern.OpenCV;
 import org.opencv.core.Core;
 
@@ -20,7 +23,7 @@ final class NativeLibrary {
   private static final class Holder {
     static {
       try {
-        OpenCV.loadLocally();
+        loadUnpacked();
       } catch (UnsatisfiedLinkError | RuntimeException e) {
         throw new IllegalStateException(
             "the image library has no build for "
@@ -31,6 +34,30 @@ final class NativeLibrary {
             e);
       }
       Core.setNumThreads(1);
+    }
+
+    /** Loads the file unpacked for this user, else lets the binding unpack one for this start. */
+    private static void loadUnpacked() {
+      try {
+        URL packed = OpenCV.class.getResource(entry());
+        if (packed != null) {
+          System.load(NativeCache.ofUser().file(packed).toAbsolutePath().toString());
+          return;
+        }
+      } catch (IOException | UnsatisfiedLinkError | SecurityException e) {
+        // No folder to write to, or one that nothing may be loaded from.
+      }
+      OpenCV.loadLocally();
+    }
+
+    /** Returns the binding's own place of the library for this system. */
+    private static String entry() {
+      String os = System.getProperty("os.name").toLowerCase(Locale.ROOT);
+      String arch = System.getProperty("os.arch").toLowerCase(Locale.ROOT);
+      String system = os.startsWith("windows") ? "windows" : os.startsWith("mac") ? "osx" : "linux";
+      String processor = arch.equals("aarch64") || arch.equals("arm64") ? "ARMv8" : "x86_64";
+      String file = System.mapLibraryName(Core.NATIVE_LIBRARY_NAME);
+      return "/nu/pattern/opencv/" + system + "/" + processor + "/" + file;
     }
 
     static void touch() {}

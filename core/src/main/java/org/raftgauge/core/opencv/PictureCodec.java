@@ -8,6 +8,7 @@ import org.opencv.core.Mat;
 import org.opencv.core.MatOfByte;
 import org.opencv.imgcodecs.Imgcodecs;
 import org.opencv.imgproc.Imgproc;
+import org.raftgauge.core.pixels.DeepImage;
 import org.raftgauge.core.pixels.RgbImage;
 
 /** Turns the bytes of a picture file into pixels. */
@@ -38,6 +39,30 @@ public final class PictureCodec {
       return bgr.empty() ? Optional.empty() : rgb(scope, bgr);
     } catch (CvException e) {
       // The binding throws on some broken files where it returns an empty picture on others.
+      return Optional.empty();
+    }
+  }
+
+  /**
+   * Decodes a picture of 16-bit levels in one channel, as a depth camera writes it.
+   *
+   * @param bytes a whole PNG or TIFF file
+   * @return its levels as they are stored; empty where the bytes are not such a picture
+   */
+  public static Optional<DeepImage> deep(byte[] bytes) {
+    if (bytes.length == 0) {
+      return Optional.empty();
+    }
+    try (MatScope scope = new MatScope()) {
+      Mat file = scope.own(new MatOfByte(bytes));
+      Mat grey = scope.own(Imgcodecs.imdecode(file, Imgcodecs.IMREAD_UNCHANGED));
+      if (grey.empty() || grey.type() != CvType.CV_16UC1) {
+        return Optional.empty();
+      }
+      short[] levels = new short[(int) grey.total()];
+      grey.get(0, 0, levels);
+      return Optional.of(DeepImage.of(grey.cols(), grey.rows(), levels));
+    } catch (CvException e) {
       return Optional.empty();
     }
   }

@@ -45,6 +45,31 @@ public final class Warp {
       }
       return new Sources(width, height, xPx, yPx);
     }
+
+    /** Returns the first row that is read and the row after the last, within a picture. */
+    private int[] rows(int height) {
+      float least = Float.MAX_VALUE;
+      float most = -Float.MAX_VALUE;
+      for (float y : yPx) {
+        least = Math.min(least, y);
+        most = Math.max(most, y);
+      }
+      int from = (int) Math.max(0, Math.min(height - 1.0, Math.floor(least) - 1));
+      int to = (int) Math.max(from + 1.0, Math.min(height, Math.ceil(most) + 2));
+      return new int[] {from, to};
+    }
+
+    /** Returns the rows counted from another; whole numbers are taken away without rounding. */
+    private float[] yBelow(int row) {
+      if (row == 0) {
+        return yPx;
+      }
+      float[] below = new float[yPx.length];
+      for (int i = 0; i < below.length; i++) {
+        below[i] = yPx[i] - row;
+      }
+      return below;
+    }
   }
 
   private Warp() {}
@@ -61,11 +86,12 @@ public final class Warp {
   public static RgbImage remap(RgbImage image, Sources sources, int shrink) {
     try (MatScope scope = new MatScope()) {
       Mat drawn = scope.mat();
+      int[] rows = sources.rows(image.height());
       Imgproc.remap(
-          scope.of(image),
+          scope.ofRows(image, rows[0], rows[1]),
           drawn,
           scope.of(sources.width, sources.height, sources.xPx),
-          scope.of(sources.width, sources.height, sources.yPx),
+          scope.of(sources.width, sources.height, sources.yBelow(rows[0])),
           Imgproc.INTER_LINEAR,
           Core.BORDER_CONSTANT);
       int width = sources.width / shrink;

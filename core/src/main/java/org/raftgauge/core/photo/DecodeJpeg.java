@@ -15,7 +15,6 @@ import javax.imageio.ImageIO;
 import javax.imageio.ImageReader;
 import javax.imageio.stream.ImageInputStream;
 import javax.imageio.stream.MemoryCacheImageInputStream;
-import org.raftgauge.core.pixels.RgbImage;
 
 /**
  * Decodes a JPEG file with the JDK's reader, whose warnings tell damage that OpenCV's decoder fills
@@ -63,13 +62,13 @@ final class DecodeJpeg {
    * @param bytes the whole file; not changed
    * @return the picture as stored, not turned; empty where its coded data are damaged
    */
-  static Optional<RgbImage> of(byte[] bytes) {
+  static Optional<StoredPixels> of(byte[] bytes) {
     ByteArrayOutputStream bare = new ByteArrayOutputStream(bytes.length + START_AND_JFIF.length);
     boolean storedAsRgb = copyBare(bytes, bare);
     Optional<Raster> levels = read(bare.toByteArray());
     return levels
         .filter(raster -> !JpegShift.of(levels(raster), bytes).isThere())
-        .map(raster -> toRgb(raster, storedAsRgb));
+        .map(raster -> stored(raster, storedAsRgb));
   }
 
   private static byte[] levels(Raster raster) {
@@ -150,14 +149,11 @@ final class DecodeJpeg {
         || warning.startsWith("Inconsistent progression");
   }
 
-  private static RgbImage toRgb(Raster raster, boolean storedAsRgb) {
-    byte[] levels = levels(raster);
-    if (raster.getNumBands() == 1) {
-      return RgbImage.of(raster.getWidth(), raster.getHeight(), JpegColours.expandGrey(levels));
-    }
-    if (!storedAsRgb) {
-      JpegColours.toRgb(levels);
-    }
-    return RgbImage.of(raster.getWidth(), raster.getHeight(), levels);
+  private static StoredPixels stored(Raster raster, boolean storedAsRgb) {
+    StoredPixels.Colours colours =
+        raster.getNumBands() == 1
+            ? StoredPixels.Colours.GREY
+            : storedAsRgb ? StoredPixels.Colours.RGB : StoredPixels.Colours.Y_CB_CR;
+    return new StoredPixels(raster.getWidth(), raster.getHeight(), colours, levels(raster));
   }
 }

@@ -29,6 +29,32 @@ public final class DecodePhoto {
    * @return a {@link DecodedPhoto}, or an {@link UnreadablePhoto}
    */
   public static DecodeResult decode(byte[] bytes) {
+    return decode(bytes, (width, height) -> 1);
+  }
+
+  /** Tells in how fine detail a photo is wanted. */
+  @FunctionalInterface
+  public interface Detail {
+
+    /**
+     * Returns how many pixels, each way, are to be averaged to one.
+     *
+     * @param widthPx width of the upright photo
+     * @param heightPx its height
+     * @return 1 for all detail, at most an 8th of the shorter side
+     */
+    int parts(int widthPx, int heightPx);
+  }
+
+  /**
+   * Decodes a file as {@link #decode(byte[])} does, and averages squares of pixels to one where
+   * less detail is wanted: in code values, as a coarser sensor behind the same lens would.
+   *
+   * @param bytes the whole file, any content; not changed
+   * @param detail wanted
+   * @return a {@link DecodedPhoto}, or an {@link UnreadablePhoto}
+   */
+  public static DecodeResult decode(byte[] bytes, Detail detail) {
     HeaderResult result = ReadHeader.of(bytes);
     if (result instanceof UnreadablePhoto unreadable) {
       return unreadable;
@@ -38,13 +64,25 @@ public final class DecodePhoto {
     if (wrongSize.isPresent()) {
       return wrongSize.get();
     }
-    Optional<RgbImage> stored = stored(bytes, header);
+    Optional<StoredPixels> stored = stored(bytes, header);
     if (stored.isEmpty()) {
       return UnreadablePhoto.damaged(
           "the " + header.format() + " is damaged and cannot be decoded");
     }
     PhotoTags tags = ReadTags.of(bytes, header.exif());
-    return new DecodedPhoto(Upright.of(stored.get(), tags.orientation()), tags);
+    return photo(stored.get(), tags, detail);
+  }
+
+  private static DecodedPhoto photo(StoredPixels stored, PhotoTags tags, Detail detail) {
+    Upright whole = Upright.of(stored.width(), stored.height(), tags.orientation());
+    int parts = detail.parts(whole.width(), whole.height());
+    if (parts == 1) {
+      return new DecodedPhoto(
+          Upright.of(stored.toRgb(), tags.orientation()), Optional.empty(), tags);
+    }
+    RgbImage image = Upright.of(stored.averaged(parts), tags.orientation());
+    Upright upright = Upright.ofMultiple(stored, tags.orientation(), parts);
+    return new DecodedPhoto(image, Optional.of(new FinePhoto(stored, upright, parts)), tags);
   }
 
   static Optional<UnreadablePhoto> wrongSize(PictureHeader header) {
@@ -67,12 +105,14 @@ public final class DecodePhoto {
     return Optional.empty();
   }
 
-  private static Optional<RgbImage> stored(byte[] bytes, PictureHeader header) {
-    Optional<RgbImage> image =
+  private static Optional<StoredPixels> stored(byte[] bytes, PictureHeader header) {
+    Optional<StoredPixels> image =
         switch (header.format()) {
           case JPEG -> DecodeJpeg.of(bytes);
-          case PNG -> PictureCodec.decode(bytes);
-          case TIFF -> PictureCodec.decode(withoutOrientation(bytes, header.orientationAt()));
+          case PNG -> PictureCodec.decode(bytes).map(StoredPixels::of);
+          case TIFF ->
+              PictureCodec.decode(withoutOrientation(bytes, header.orientationAt()))
+                  .map(StoredPixels::of);
         };
     return image.filter(i -> i.width() == header.width() && i.height() == header.height());
   }

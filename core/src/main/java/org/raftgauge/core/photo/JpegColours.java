@@ -40,6 +40,13 @@ final class JpegColours {
     }
   }
 
+  /** Returns the r g b of the Y Cb Cr at an index as {@code 0xrrggbb}. */
+  static int toRgb(byte[] levels, int at) {
+    byte[] pixel = {levels[at], levels[at + 1], levels[at + 2]};
+    toRgb(pixel);
+    return (pixel[0] & 0xff) << 16 | (pixel[1] & 0xff) << 8 | (pixel[2] & 0xff);
+  }
+
   private static byte clamp(int level) {
     return (byte) Math.max(0, Math.min(255, level));
   }

@@ -20,6 +20,9 @@ final class JpegShift {
   /** Smallest shift told, in levels. */
   private static final int STEP = 5;
 
+  /** Rows of blocks in which no stair can be told: it needs one above and one below. */
+  private static final int MOST_ROWS_PLAIN = 2;
+
   /** Blocks on either side of the stair. */
   private static final int SIDE_BLOCKS = 2;
 
@@ -73,6 +76,9 @@ final class JpegShift {
 
   /** Says whether a stair runs across the picture in any channel. */
   boolean isThere() {
+    if (rows <= MOST_ROWS_PLAIN) {
+      return false;
+    }
     for (int band = 0; band < bands; band++) {
       Step[] above = steps(1, band);
       for (int row = 1; row + 1 < rows; row++) {

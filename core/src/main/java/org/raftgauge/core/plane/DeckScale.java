@@ -31,6 +31,16 @@ public record DeckScale(double mmPerPx, double marginMm) {
     return new DeckScale(pose.mmPerPxAt(BoardPlaces.centre(board)), marginMm);
   }
 
+  /**
+   * Returns a scale with no finer detail than this one and another.
+   *
+   * @param leastMmPerPx mm of deck per pixel
+   * @return the coarser of both, the same margin
+   */
+  public DeckScale noFinerThan(double leastMmPerPx) {
+    return new DeckScale(Math.max(mmPerPx, leastMmPerPx), marginMm);
+  }
+
   /** Returns the pixels that cover a length of board with both margins. */
   int pixels(double lengthMm) {
     return Math.max(1, (int) Math.ceil((lengthMm + 2 * marginMm) / mmPerPx - 1e-9));

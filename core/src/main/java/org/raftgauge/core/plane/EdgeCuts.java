@@ -125,9 +125,13 @@ final class EdgeCuts {
       return all;
     }
     int most = Math.min(half, Math.max(4, half / 2));
+    int[][] drifts = new int[2 * most + 1][];
+    for (int slope = -most; slope <= most; slope++) {
+      drifts[slope + most] = drift(slope);
+    }
     for (int a = -half; a <= half; a++) {
       for (int slope = -most; slope <= most; slope++) {
-        double share = share(a, slope);
+        double share = share(a, drifts[slope + most]);
         if (Math.abs(share) > 0.2) {
           double start = (a - slope / 2.0) * stepMm;
           all.add(new Line(start, start + slope * stepMm, share));
@@ -138,10 +142,19 @@ final class EdgeCuts {
     return apart(all);
   }
 
-  private double share(int middle, int slope) {
+  /** Returns the steps from the middle of a slope's line to where it crosses each cut. */
+  private static int[] drift(int slope) {
+    int[] drift = new int[CUTS];
+    for (int c = 0; c < CUTS; c++) {
+      drift[c] = (int) Math.round((part(c) - 0.5) * slope);
+    }
+    return drift;
+  }
+
+  private double share(int middle, int[] drift) {
     double sum = 0;
     for (int c = 0; c < CUTS; c++) {
-      int i = (int) Math.round(half + middle + (part(c) - 0.5) * slope);
+      int i = half + middle + drift[c];
       if (i >= 0 && i < steps[c].length) {
         sum += steps[c][i];
       }

@@ -8,6 +8,7 @@ import java.util.Optional;
 import org.raftgauge.core.book.Layout;
 import org.raftgauge.core.book.Lens;
 import org.raftgauge.core.book.Station;
+import org.raftgauge.core.photo.FinePhoto;
 import org.raftgauge.core.pixels.RgbImage;
 
 /** Finds the boards in a photo and the camera's pose over each. */
@@ -29,12 +30,27 @@ public final class FindBoards {
    * @return the boards and what was left over; a refusal where the photo cannot be the station's
    */
   public static FoundBoards passing(RgbImage photo, Station station, KnownLayouts layouts) {
+    return passing(photo, Optional.empty(), station, layouts);
+  }
+
+  /**
+   * Finds rafts that pass a station in a photo that was averaged; tags too fine for that are read
+   * in all its pixels.
+   *
+   * @param photo the photo
+   * @param fine all its pixels, where it was averaged
+   * @param station the station; its lens is scaled to the photo's size
+   * @param layouts the layouts that its boards may have
+   * @return the boards and what was left over; a refusal where the photo cannot be the station's
+   */
+  public static FoundBoards passing(
+      RgbImage photo, Optional<FinePhoto> fine, Station station, KnownLayouts layouts) {
     Optional<Lens> lens = lensFor(photo, station);
     if (lens.isEmpty()) {
       return FoundBoards.refused(otherShape(photo, station), OTHER_SHAPE_REMEDY);
     }
     FitPose.Prior prior = FitPose.Prior.of(lens.get(), station.cameraHeightMm());
-    return new FindPassing(photo, prior, layouts).find();
+    return new FindPassing(new LookAgain(photo, fine, prior), photo, prior, layouts).find();
   }
 
   /**

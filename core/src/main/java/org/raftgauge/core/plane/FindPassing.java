@@ -6,6 +6,7 @@ import java.util.List;
 import java.util.Optional;
 import org.raftgauge.core.book.Board;
 import org.raftgauge.core.book.Layout;
+import org.raftgauge.core.marker.CoarsePhoto;
 import org.raftgauge.core.marker.FindMarkers;
 import org.raftgauge.core.marker.FindTags;
 import org.raftgauge.core.marker.LinearLight;
@@ -35,12 +36,15 @@ final class FindPassing {
       "switch mirroring off in the camera or the program that copied it, and photograph it again;"
           + " if only the tag reads so, print the tag anew";
 
+  private final LookAgain again;
   private final RgbImage photo;
   private final FitPose.Prior prior;
   private final KnownLayouts layouts;
   private final List<String> leftovers = new ArrayList<>();
+  private final List<String> unusable = new ArrayList<>();
 
-  FindPassing(RgbImage photo, FitPose.Prior prior, KnownLayouts layouts) {
+  FindPassing(LookAgain again, RgbImage photo, FitPose.Prior prior, KnownLayouts layouts) {
+    this.again = again;
     this.photo = photo;
     this.prior = prior;
     this.layouts = layouts;
@@ -48,8 +52,19 @@ final class FindPassing {
 
   FoundBoards find() {
     GroupMarks grouping = new GroupMarks(layouts, prior);
-    List<TagSighting> tags = FindTags.in(photo);
-    List<Mark> marks = marks(FindMarkers.in(photo), tags);
+    List<MarkerSighting> markers;
+    List<TagSighting> tags;
+    if (CoarsePhoto.serves(photo)) {
+      CoarsePhoto coarse = CoarsePhoto.of(photo);
+      markers = coarse.markers();
+      tags = coarse.tags();
+      // Each board has one tag; one that is too small there may show in the photo itself.
+      tags = tags.size() < boardsOf(markers) ? FindTags.in(photo) : tags;
+    } else {
+      markers = FindMarkers.in(photo);
+      tags = FindTags.in(photo);
+    }
+    List<Mark> marks = marks(markers, tags);
     if (marks.isEmpty()) {
       PictureRegion all = whole();
       double longSide = Math.max(photo.width(), photo.height());
@@ -71,6 +86,16 @@ final class FindPassing {
       new FindUnmarked(photo, prior, layouts).beside(boards).ifPresent(boards::add);
     }
     return FoundBoards.found(boards, leftovers);
+  }
+
+  /** Returns how many boards there are at least: markers of one id, or one where none shows. */
+  private static int boardsOf(List<MarkerSighting> markers) {
+    int most = 1;
+    for (int id = 0; id < 4; id++) {
+      int wanted = id;
+      most = Math.max(most, (int) markers.stream().filter(m -> m.id() == wanted).count());
+    }
+    return most;
   }
 
   /**
@@ -103,6 +128,7 @@ final class FindPassing {
     for (TagSighting tag : tags) {
       if (!tag.usable()) {
         leftovers.add(Mark.of(tag).named() + ": " + tag.unusable());
+        unusable.add(tag.unusable());
       }
       marks.add(Mark.of(tag));
     }
@@ -110,8 +136,11 @@ final class FindPassing {
   }
 
   private FoundBoard board(GroupMarks.Grouped grouped, int boards) {
-    MarkGroup group = asTold(new LookAgain(photo, prior).forMissing(grouped.group()), boards);
+    MarkGroup group = asTold(again.forMissing(grouped.group()), boards);
     List<String> notes = new ArrayList<>(grouped.notes());
+    if (unusable.size() == 1 && group.tag().filter(tag -> tag.text().isEmpty()).isPresent()) {
+      notes.add(unusable.get(0));
+    }
     Board board = group.layout().board();
     PoseFit fit = group.fit();
     if (fit.errorMm(board) > COARSE_MM) {

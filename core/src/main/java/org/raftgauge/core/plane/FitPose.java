@@ -1,9 +1,11 @@
 // SPDX-License-Identifier: Apache-2.0
 package org.raftgauge.core.plane;
 
+import java.util.Arrays;
 import java.util.List;
 import org.hipparchus.exception.MathIllegalStateException;
 import org.hipparchus.linear.ArrayRealVector;
+import org.hipparchus.linear.DiagonalMatrix;
 import org.hipparchus.linear.LUDecomposition;
 import org.hipparchus.linear.MatrixUtils;
 import org.hipparchus.linear.RealMatrix;
@@ -86,12 +88,15 @@ final class FitPose {
   static PoseFit fit(CameraPose start, List<Pull> pulls, Prior prior) {
     int n = pulls.stream().mapToInt(Pull::size).sum();
     double[] weights = new double[n + 3];
-    java.util.Arrays.fill(weights, 1);
+    Arrays.fill(weights, 1);
     CameraPose pose = start;
     for (int round = 0; round < REWEIGHT_ROUNDS; round++) {
       pose = minimum(pose, pulls, prior, weights);
-      double[] r = residuals(pose, pulls, prior, n);
-      reweight(pulls, r, weights);
+      double[] before = weights.clone();
+      reweight(pulls, residuals(pose, pulls, prior, n), weights);
+      if (Arrays.equals(before, weights)) {
+        break; // the same weights have the same minimum
+      }
     }
     double[] r = residuals(pose, pulls, prior, n);
     RealMatrix normal = normal(pose, pulls, prior, weights);
@@ -122,7 +127,7 @@ final class FitPose {
     for (int i = 0; i < n; i++) {
       sizes[i] = Math.abs(r[i]);
     }
-    java.util.Arrays.sort(sizes);
+    Arrays.sort(sizes);
     return n == 0 ? 1 : 1.4826 * sizes[n / 2];
   }
 
@@ -150,7 +155,7 @@ final class FitPose {
                   new LeastSquaresBuilder()
                       .start(new double[6])
                       .target(new double[n + 3])
-                      .weight(MatrixUtils.createRealDiagonalMatrix(weights))
+                      .weight(new DiagonalMatrix(weights))
                       .model(p -> model(start, pulls, prior, p))
                       .maxEvaluations(200)
                       .maxIterations(60)
@@ -205,7 +210,7 @@ final class FitPose {
   private static RealMatrix normal(
       CameraPose pose, List<Pull> pulls, Prior prior, double[] weights) {
     RealMatrix j = jacobian(pose, new double[6], pulls, prior);
-    return j.transposeMultiply(MatrixUtils.createRealDiagonalMatrix(weights).multiply(j));
+    return j.transposeMultiply(new DiagonalMatrix(weights).multiply(j));
   }
 
   private static RealMatrix inverse(RealMatrix normal) {

@@ -7,6 +7,8 @@ import org.raftgauge.core.book.PointMm;
 import org.raftgauge.core.marker.FindMarkers;
 import org.raftgauge.core.marker.FindTags;
 import org.raftgauge.core.marker.PictureRegion;
+import org.raftgauge.core.marker.TagSighting;
+import org.raftgauge.core.photo.FinePhoto;
 import org.raftgauge.core.pixels.PointPx;
 import org.raftgauge.core.pixels.RgbImage;
 
@@ -16,10 +18,19 @@ final class LookAgain {
   private static final double HALF_SIDES = 1.3;
 
   private final RgbImage photo;
+  private final Optional<FinePhoto> fine;
   private final FitPose.Prior prior;
 
-  LookAgain(RgbImage photo, FitPose.Prior prior) {
+  /**
+   * Sets up the second look.
+   *
+   * @param photo the photo
+   * @param fine all its pixels, where it was averaged
+   * @param prior what is known of the camera
+   */
+  LookAgain(RgbImage photo, Optional<FinePhoto> fine, FitPose.Prior prior) {
     this.photo = photo;
+    this.fine = fine;
     this.prior = prior;
   }
 
@@ -53,16 +64,20 @@ final class LookAgain {
     Optional<PictureRegion> region =
         group.layout().tag().flatMap(t -> region(group, BoardPlaces.tag(t)));
     for (int enlarge = 1; region.isPresent() && enlarge <= 3; enlarge++) {
-      Optional<Mark> tag =
-          FindTags.in(photo, region.get(), enlarge).stream()
-              .map(Mark::of)
-              .filter(m -> group.missMm(m) < group.gateMm(m))
-              .findFirst();
+      Optional<Mark> tag = onBoard(group, FindTags.in(photo, region.get(), enlarge));
       if (tag.isPresent()) {
         return agreeing(group, tag.get());
       }
     }
-    return group;
+    return region.isEmpty() || fine.isEmpty()
+        ? group
+        : onBoard(group, FindTags.in(fine.get(), region.get().on(photo)))
+            .map(m -> agreeing(group, m))
+            .orElse(group);
+  }
+
+  private static Optional<Mark> onBoard(MarkGroup group, List<TagSighting> tags) {
+    return tags.stream().map(Mark::of).filter(m -> group.missMm(m) < group.gateMm(m)).findFirst();
   }
 
   /** Adds a mark if it lies in line with the others; a second look does not outvote them. */

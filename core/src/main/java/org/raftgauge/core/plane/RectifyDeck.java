@@ -10,10 +10,10 @@ import org.raftgauge.core.pixels.RgbImage;
 /** Draws a board's deck plane from a photo, lens and tilt taken out, in one resampling. */
 public final class RectifyDeck {
   /**
-   * Shrink past which pixels are averaged: up to 1.3, bilinear reading still touches every photo
+   * Shrink past which pixels are averaged: under 2, bilinear reading still touches every photo
    * pixel with some weight.
    */
-  private static final double AVERAGE_FROM = 1.3;
+  private static final double AVERAGE_FROM = 2;
 
   /**
    * Exact projections every so many pixels, linear between: a lens of k1 = -0.3 is bent by under
@@ -41,7 +41,7 @@ public final class RectifyDeck {
     int height = scale.pixels(board.lengthMm());
     double own = pose.mmPerPxAt(BoardPlaces.centre(board));
     double shrink = scale.mmPerPx() / own;
-    int parts = shrink > AVERAGE_FROM ? (int) Math.ceil(shrink) : 1;
+    int parts = shrink >= AVERAGE_FROM ? (int) Math.ceil(shrink) : 1;
     if ((long) width * height * parts * parts > MAX_PIXELS) {
       throw new IllegalArgumentException(
           "mmPerPx must be larger: " + width + " x " + height + " px, " + parts + " parts a pixel");
@@ -92,19 +92,24 @@ public final class RectifyDeck {
     private void fill(int y0, PointPx[] upper, PointPx[] lower) {
       for (int y = y0; y < Math.min(y0 + MESH, height); y++) {
         double fy = (double) (y - y0) / MESH;
-        for (int x = 0; x < width; x++) {
-          int c = x / MESH;
-          double fx = (double) (x % MESH) / MESH;
-          int i = y * width + x;
-          xs[i] =
-              (float)
-                  ((1 - fy) * ((1 - fx) * upper[c].xPx() + fx * upper[c + 1].xPx())
-                      + fy * ((1 - fx) * lower[c].xPx() + fx * lower[c + 1].xPx()));
-          ys[i] =
-              (float)
-                  ((1 - fy) * ((1 - fx) * upper[c].yPx() + fx * upper[c + 1].yPx())
-                      + fy * ((1 - fx) * lower[c].yPx() + fx * lower[c + 1].yPx()));
+        for (int x0 = 0; x0 < width; x0 += MESH) {
+          int c = x0 / MESH;
+          double left = (1 - fy) * upper[c].xPx() + fy * lower[c].xPx();
+          double right = (1 - fy) * upper[c + 1].xPx() + fy * lower[c + 1].xPx();
+          line(xs, y * width + x0, left, right);
+          double top = (1 - fy) * upper[c].yPx() + fy * lower[c].yPx();
+          double bottom = (1 - fy) * upper[c + 1].yPx() + fy * lower[c + 1].yPx();
+          line(ys, y * width + x0, top, bottom);
         }
+      }
+    }
+
+    /** Writes a line's values from one node of the mesh to before the next, or to the row's end. */
+    private void line(float[] to, int at, double from, double next) {
+      double step = (next - from) / MESH;
+      int n = Math.min(MESH, width - at % width);
+      for (int k = 0; k < n; k++) {
+        to[at + k] = (float) (from + k * step);
       }
     }
 

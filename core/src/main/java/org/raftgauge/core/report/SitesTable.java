@@ -50,7 +50,10 @@ public final class SitesTable {
           "pose_source",
           "quality",
           "reason",
-          "slot");
+          "slot",
+          "height_p95_mm",
+          "canopy_volume_cm3",
+          "height_seen_fraction");
 
   private SitesTable() {}
 
@@ -75,8 +78,9 @@ public final class SitesTable {
         csv.text(raft.raft().poseSource().name().toLowerCase(Locale.ROOT))
             .number(row.site().quality(), 3)
             .text(row.site().held().isEmpty() ? raft.doubt() : row.site().held())
-            .text(raft.raft().slot())
-            .endRow();
+            .text(raft.raft().slot());
+        relief(csv, row.site());
+        csv.endRow();
       }
     }
     return csv.toString();
@@ -109,8 +113,26 @@ public final class SitesTable {
     csv.flag(site.closed())
         .number(site.sharedOutlineFraction(), 3)
         .number(site.heightMm(), 1)
-        .text(raft.rulerSites().contains(site.site()) ? "ruler" : "model")
+        .text(heightSource(site, raft))
         .number(site.parallaxFactor(), 4);
+  }
+
+  private static String heightSource(SiteMeasure site, RaftMeasure raft) {
+    return site.relief().stream()
+        .map(r -> r.source().name().toLowerCase(Locale.ROOT))
+        .findFirst()
+        .orElse(raft.rulerSites().contains(site.site()) ? "ruler" : "model");
+  }
+
+  private static void relief(CsvText csv, SiteMeasure site) {
+    csv.number(relief(site, SiteMeasure.Relief::p95Mm), 1)
+        .number(relief(site, SiteMeasure.Relief::volumeCm3), 1)
+        .number(relief(site, SiteMeasure.Relief::seenFraction), 3);
+  }
+
+  private static OptionalDouble relief(
+      SiteMeasure site, ToDoubleFunction<SiteMeasure.Relief> part) {
+    return site.relief().stream().mapToDouble(part).findFirst();
   }
 
   private static void traits(CsvText csv, SiteMeasure site) {

@@ -10,7 +10,6 @@ import org.raftgauge.core.book.SiteGrid;
 import org.raftgauge.core.book.SiteId;
 import org.raftgauge.core.canopy.Canopy;
 import org.raftgauge.core.pixels.PointPx;
-import org.raftgauge.core.plane.DeckImage;
 
 /**
  * Gives canopy pixels to sites.
@@ -37,40 +36,88 @@ final class AllotCanopy {
   /** An island farther from a plant's expected foot than this share of the pitch is nobody's. */
   private static final double REACH_SHARE = 0.55;
 
+  /** A pitch of fewer coarse pixels than this leaves too little of a plant to allot. */
+  private static final double LEAST_PITCH_PX = 60;
+
   private final Ground ground;
+  private final int parts;
   private final int width;
   private final int height;
   private final boolean[] leaf;
   private final PointPx[] feet;
 
   AllotCanopy(Ground ground, Canopy canopy) {
+    this(ground, canopy, 1);
+  }
+
+  private AllotCanopy(Ground ground, Canopy canopy, int parts) {
     this.ground = ground;
-    this.width = canopy.width();
-    this.height = canopy.height();
+    this.parts = parts;
+    this.width = canopy.width() / parts;
+    this.height = canopy.height() / parts;
     this.leaf = new boolean[width * height];
     for (int i = 0; i < leaf.length; i++) {
-      leaf[i] = canopy.coverage()[i] < 0; // 128 and more
+      // 128 and more is leaf; of a coarse pixel its middle tells.
+      int x = i % width * parts + parts / 2;
+      leaf[i] = canopy.coverage()[(i / width * parts + parts / 2) * canopy.width() + x] < 0;
     }
     this.feet = new PointPx[ground.sites().size()];
+  }
+
+  /**
+   * Sets up an allotment on every second pixel each way, where plants are large enough: it tells
+   * sizes well, borders only roughly.
+   */
+  static AllotCanopy coarse(Ground ground, Canopy canopy) {
+    int parts = (int) Math.max(1, Math.min(2, ground.pitchPx() / LEAST_PITCH_PX));
+    return new AllotCanopy(ground, canopy, parts);
+  }
+
+  /** Returns how many pixels of the deck picture, each way, one of the allotment stands for. */
+  int parts() {
+    return parts;
+  }
+
+  private double pitchPx() {
+    return ground.pitchPx() / parts;
+  }
+
+  private double mmPerPx() {
+    return ground.deck().mmPerPx() * parts;
+  }
+
+  /** Allots the canopy as {@link #allot(double[], double[])} does, at speeds of its own. */
+  short[] allot(double[] heightsMm) {
+    return allot(heightsMm, speeds(heightsMm));
+  }
+
+  /** Returns each plant's radius over the usual one's, from an allotment at equal speeds. */
+  double[] speeds(double[] heightsMm) {
+    placeFeet(heightsMm);
+    double[] equal = new double[feet.length];
+    Arrays.fill(equal, 1);
+    return new PlantRadii(width, height, shortestPaths(equal), feet).speeds(pitchPx());
+  }
+
+  private void placeFeet(double[] heightsMm) {
+    List<SiteId> sites = ground.sites();
+    for (int s = 0; s < feet.length; s++) {
+      PointMm centre = ground.layout().grid().centre(sites.get(s));
+      PointPx foot = ground.deck().toPx(Parallax.seenAt(centre, heightsMm[s], ground.pose()));
+      feet[s] = new PointPx((foot.xPx() + 0.5) / parts - 0.5, (foot.yPx() + 0.5) / parts - 0.5);
+    }
   }
 
   /**
    * Allots the canopy.
    *
    * @param heightsMm expected mean height of each plant, mm
+   * @param speeds each plant's radius over the usual one's
    * @return the site's place in order for each pixel, or {@link #NONE}
    */
-  short[] allot(double[] heightsMm) {
-    List<SiteId> sites = ground.sites();
-    for (int s = 0; s < feet.length; s++) {
-      PointMm centre = ground.layout().grid().centre(sites.get(s));
-      feet[s] = ground.deck().toPx(Parallax.seenAt(centre, heightsMm[s], ground.pose()));
-    }
-    double[] equal = new double[feet.length];
-    Arrays.fill(equal, 1);
-    short[] first = shortestPaths(equal);
-    short[] owner =
-        shortestPaths(new PlantRadii(width, height, first, feet).speeds(ground.pitchPx()));
+  short[] allot(double[] heightsMm, double[] speeds) {
+    placeFeet(heightsMm);
+    short[] owner = shortestPaths(speeds);
     new GiveBack(width, height, feet).overhangs(owner);
     islands(owner);
     for (int i = 0; i < owner.length; i++) {
@@ -84,64 +131,17 @@ final class AllotCanopy {
     return feet.clone();
   }
 
-  /** Paths under way: the cheapest known to each pixel, and whose it is. */
-  private final class Paths {
-    final short[] owner = new short[leaf.length];
-    private final float[] cost = new float[leaf.length];
-    private final short[] by = new short[leaf.length];
-    private final PathQueue queue = new PathQueue();
-
-    Paths() {
-      Arrays.fill(owner, NONE);
-      Arrays.fill(cost, Float.MAX_VALUE);
-    }
-
-    void reach(int at, float c, short site) {
-      if (c < cost[at]) {
-        cost[at] = c;
-        by[at] = site;
-        queue.add(c, at);
-      }
-    }
-
-    void run(double[] speeds) {
-      while (!queue.isEmpty()) {
-        long step = queue.poll();
-        int at = PathQueue.at(step);
-        float c = PathQueue.cost(step);
-        if (owner[at] == NONE && c <= cost[at]) {
-          owner[at] = by[at];
-          walk(at, c, 1 / (by[at] == OUTSIDE ? 1 : speeds[by[at]]));
-        }
-      }
-    }
-
-    private void walk(int at, float c, double pace) {
-      int x = at % width;
-      int y = at / width;
-      double diagonal = pace * Math.sqrt(2);
-      for (int ny = Math.max(0, y - 1); ny <= Math.min(height - 1, y + 1); ny++) {
-        for (int nx = Math.max(0, x - 1); nx <= Math.min(width - 1, x + 1); nx++) {
-          int i = ny * width + nx;
-          if (leaf[i] && owner[i] == NONE) {
-            reach(i, c + (float) (nx != x && ny != y ? diagonal : pace), by[at]);
-          }
-        }
-      }
-    }
-  }
-
   private short[] shortestPaths(double[] speeds) {
-    Paths paths = new Paths();
+    CanopyPaths paths = new CanopyPaths(leaf, width, height);
     seed(speeds, paths);
     seedRim(paths);
     paths.run(speeds);
-    return paths.owner;
+    return paths.owner();
   }
 
-  private void seed(double[] speeds, Paths paths) {
-    double beyondHole = 0.5 * ground.layout().grid().holeMm() / ground.deck().mmPerPx() + 2;
-    double reach = Math.max(2, Math.max(beyondHole, SEED_SHARE * ground.pitchPx()));
+  private void seed(double[] speeds, CanopyPaths paths) {
+    double beyondHole = 0.5 * ground.layout().grid().holeMm() / mmPerPx() + 2;
+    double reach = Math.max(2, Math.max(beyondHole, SEED_SHARE * pitchPx()));
     for (short s = 0; s < feet.length; s++) {
       for (int y = (int) (feet[s].yPx() - reach); y <= feet[s].yPx() + reach; y++) {
         for (int x = (int) (feet[s].xPx() - reach); x <= feet[s].xPx() + reach; x++) {
@@ -158,7 +158,7 @@ final class AllotCanopy {
    * Canopy that comes in over the picture's rim grows from beyond it: no plant of this board
    * reaches that far.
    */
-  private void seedRim(Paths paths) {
+  private void seedRim(CanopyPaths paths) {
     SiteGrid grid = ground.layout().grid();
     float beside = beyondRimPx(grid.firstXMm());
     float above = beyondRimPx(grid.firstYMm());
@@ -175,8 +175,7 @@ final class AllotCanopy {
 
   /** A board beside this one has its first plants as far from its edge; px beyond the rim. */
   private float beyondRimPx(double firstMm) {
-    DeckImage deck = ground.deck();
-    return (float) Math.max(0, (firstMm - deck.marginMm()) / deck.mmPerPx());
+    return (float) Math.max(0, (firstMm - ground.deck().marginMm()) / mmPerPx());
   }
 
   /** Gives islands that lie within a plant's reach to the nearest one. */
@@ -237,7 +236,7 @@ final class AllotCanopy {
     }
     PointPx centre = new PointPx(cx / island.length, cy / island.length);
     short best = NONE;
-    double bestPx = REACH_SHARE * ground.pitchPx();
+    double bestPx = REACH_SHARE * pitchPx();
     for (short s = 0; s < feet.length; s++) {
       double d = feet[s].distancePx(centre);
       if (d < bestPx) {

@@ -21,6 +21,11 @@ final class GiveBack {
 
   private static final double SHARED = 0.12;
 
+  /** Between these shares of the radius of the disc of its area a plant must show. */
+  private static final double NEAR = 0.45;
+
+  private static final double FAR = 1.5;
+
   private final int width;
   private final int height;
   private final PointPx[] feet;
@@ -48,20 +53,26 @@ final class GiveBack {
   }
 
   /**
-   * Share of directions in which the plant covers the ground at a third of its radius from the
-   * foot.
+   * Share of directions in which the plant shows between about half of its radius from the foot and
+   * half as much beyond it; thin stalks need not cover the ground nearer to the foot.
    */
   private double surround(short site, short[] owner, int areaPx) {
-    double reach = Math.max(1.5, 0.45 * Math.sqrt(areaPx / Math.PI));
+    double radius = Math.sqrt(areaPx / Math.PI);
     int hits = 0;
     for (int k = 0; k < RAYS; k++) {
-      double angle = 2 * Math.PI * k / RAYS;
-      int x = (int) Math.round(feet[site].xPx() + reach * Math.cos(angle));
-      int y = (int) Math.round(feet[site].yPx() + reach * Math.sin(angle));
-      if (x >= 0 && y >= 0 && x < width && y < height && owner[y * width + x] == site) {
-        hits++;
-      }
+      hits += shows(site, owner, 2 * Math.PI * k / RAYS, radius) ? 1 : 0;
     }
     return (double) hits / RAYS;
+  }
+
+  private boolean shows(short site, short[] owner, double angle, double radius) {
+    for (double d = Math.max(1.5, NEAR * radius); d <= Math.max(2.5, FAR * radius); d++) {
+      int x = (int) Math.round(feet[site].xPx() + d * Math.cos(angle));
+      int y = (int) Math.round(feet[site].yPx() + d * Math.sin(angle));
+      if (x >= 0 && y >= 0 && x < width && y < height && owner[y * width + x] == site) {
+        return true;
+      }
+    }
+    return false;
   }
 }

@@ -2,11 +2,13 @@
 package org.raftgauge.core.site;
 
 import java.util.List;
+import java.util.Optional;
 import org.raftgauge.core.book.HeightModel;
 import org.raftgauge.core.book.Layout;
 import org.raftgauge.core.book.SiteId;
 import org.raftgauge.core.plane.CameraPose;
 import org.raftgauge.core.plane.DeckImage;
+import org.raftgauge.core.relief.HeightMap;
 
 /**
  * What the measuring of sites stands on, besides the canopy.
@@ -18,6 +20,7 @@ import org.raftgauge.core.plane.DeckImage;
  * @param heights the height model of each site, in the order of {@code layout.grid().sites()}
  * @param closedOutline the shared share of the outline past which each site counts as closed, same
  *     order
+ * @param relief heights seen of the deck picture's pixels, where there are any
  */
 public record Ground(
     DeckImage deck,
@@ -25,7 +28,8 @@ public record Ground(
     CameraPose pose,
     double poseErrorMm,
     List<HeightModel> heights,
-    List<Double> closedOutline) {
+    List<Double> closedOutline,
+    Optional<HeightMap> relief) {
 
   /** Copies the lists. */
   public Ground {
@@ -35,6 +39,26 @@ public record Ground(
       throw new IllegalArgumentException(
           "heights and closedOutline must have one entry a site, got " + heights.size());
     }
+  }
+
+  /**
+   * Says what measuring stands on where no heights were seen.
+   *
+   * @param deck the deck picture
+   * @param layout the board's layout
+   * @param pose the camera over the board
+   * @param poseErrorMm standard error of a place on the deck, mm
+   * @param heights the height model of each site
+   * @param closedOutline the shared share of the outline past which each site counts as closed
+   */
+  public Ground(
+      DeckImage deck,
+      Layout layout,
+      CameraPose pose,
+      double poseErrorMm,
+      List<HeightModel> heights,
+      List<Double> closedOutline) {
+    this(deck, layout, pose, poseErrorMm, heights, closedOutline, Optional.empty());
   }
 
   List<SiteId> sites() {

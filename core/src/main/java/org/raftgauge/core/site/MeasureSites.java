@@ -35,13 +35,14 @@ public final class MeasureSites {
   private SiteCanopy measure() {
     int n = ground.sites().size();
     AllotCanopy allot = new AllotCanopy(ground, canopy);
-    double[] heights = heights(allot.allot(new double[n]));
-    short[] owner = allot.allot(heights);
+    AllotCanopy coarse = AllotCanopy.coarse(ground, canopy);
+    double[] first = heights(coarse);
+    short[] owner = allot.allot(first, coarse.speeds(first));
     new BareHoles(ground, canopy).clear(owner);
     spreadEdges(owner);
-    heights = heights(owner);
     Borders borders = Borders.of(canopy.width(), canopy.height(), owner, n);
-    double[] seen = seenCm2(owner);
+    double[] seen = seenCm2(owner, 1);
+    SiteHeights.OfSite[] heights = new SiteHeights(ground, canopy).of(owner, seen);
     OneSite one = new OneSite(ground, canopy, owner);
     List<SiteMeasure> sites = new ArrayList<>();
     List<PointMm> centres = new ArrayList<>();
@@ -53,13 +54,26 @@ public final class MeasureSites {
     return new SiteCanopy(sites, owner, coverAndLeftover(owner), centres);
   }
 
-  private double[] heights(short[] owner) {
-    double[] seen = seenCm2(owner);
-    double[] heights = new double[seen.length];
-    for (int s = 0; s < seen.length; s++) {
-      heights[s] = Parallax.heightMm(seen[s], ground.heights().get(s), ground.pose().heightMm());
+  /** Returns the mean heights of plants that are allotted coarsely, as if they were flat. */
+  private double[] heights(AllotCanopy coarse) {
+    short[] owner = coarse.allot(new double[ground.sites().size()]);
+    double[] seen = seenCm2(owner, coarse.parts());
+    short[] fine = ground.relief().isPresent() ? finer(owner, coarse.parts()) : owner;
+    SiteHeights.OfSite[] heights = new SiteHeights(ground, canopy).of(fine, seen);
+    return Arrays.stream(heights).mapToDouble(SiteHeights.OfSite::meanMm).toArray();
+  }
+
+  /** Returns the owners of pixels, from those of squares of some pixels each way. */
+  private short[] finer(short[] owner, int parts) {
+    short[] fine = new short[canopy.width() * canopy.height()];
+    int across = canopy.width() / parts;
+    for (int i = 0; i < fine.length; i++) {
+      int x = i % canopy.width() / parts;
+      int y = Math.floorDiv(i, canopy.width()) / parts;
+      int place = y * across + x;
+      fine[i] = x < across && place < owner.length ? owner[place] : AllotCanopy.NONE;
     }
-    return heights;
+    return fine;
   }
 
   /** Gives mixed pixels outside the half-covered outline to the site they touch. */
@@ -84,14 +98,26 @@ public final class MeasureSites {
     }
   }
 
-  private double[] seenCm2(short[] owner) {
+  /** Sums each site's canopy; an owner may stand for some pixels each way. */
+  private double[] seenCm2(short[] owner, int parts) {
     double[] seen = new double[ground.sites().size()];
+    int across = canopy.width() / parts;
     for (int i = 0; i < owner.length; i++) {
       if (owner[i] != AllotCanopy.NONE) {
-        seen[owner[i]] += canopy.coverage()[i] & 0xff;
+        seen[owner[i]] += coverage(i % across * parts, i / across * parts, parts);
       }
     }
     return Arrays.stream(seen).map(v -> v / 255 * pixelCm2).toArray();
+  }
+
+  private int coverage(int left, int top, int parts) {
+    int sum = 0;
+    for (int y = top; y < top + parts; y++) {
+      for (int x = left; x < left + parts; x++) {
+        sum += canopy.coverage()[y * canopy.width() + x] & 0xff;
+      }
+    }
+    return sum;
   }
 
   private double[] coverAndLeftover(short[] owner) {

@@ -24,10 +24,15 @@ final class OneSite {
    * What is known of a site before its shape.
    *
    * @param seenCm2 its area on the deck plane
-   * @param heightMm its mean canopy height
+   * @param height how high it stands
    * @param shared share of its outline that touches neighbours
    */
-  record Seen(double seenCm2, double heightMm, double shared) {}
+  record Seen(double seenCm2, SiteHeights.OfSite height, double shared) {
+
+    double heightMm() {
+      return height.meanMm();
+    }
+  }
 
   OneSite(Ground ground, Canopy canopy, short[] owner) {
     this.ground = ground;
@@ -39,7 +44,7 @@ final class OneSite {
   }
 
   SiteMeasure measure(int site, Seen seen) {
-    double factor = Parallax.factor(seen.heightMm, ground.pose().heightMm());
+    double factor = seen.height.factor();
     double area = seen.seenCm2 * factor;
     boolean closed = seen.shared > ground.closedOutline().get(site);
     int[] box = boxes[site];
@@ -60,7 +65,7 @@ final class OneSite {
           "");
     }
     ShapeOf shape = ShapeOf.longest(outlines);
-    double se = error.cm2(site, seen, shape.perimeterPx() * mmPerPx);
+    double se = error.cm2(site, seen, shape);
     return new SiteMeasure(
         ground.sites().get(site),
         OptionalDouble.of(area),
@@ -68,12 +73,25 @@ final class OneSite {
         OptionalDouble.of(area),
         closed,
         seen.shared,
-        seen.heightMm,
+        seen.heightMm(),
         factor,
         List.of(shapeOf(site, shape, new Scale(area, Math.sqrt(factor)), seen)),
         List.of(new SiteColour(ground.deck(), canopy).of(site, owner, box)),
         quality(se, area),
-        "");
+        "",
+        relief(seen, area));
+  }
+
+  private List<SiteMeasure.Relief> relief(Seen seen, double areaCm2) {
+    return seen.height.relief().stream()
+        .map(
+            r ->
+                new SiteMeasure.Relief(
+                    ground.relief().orElseThrow().source(),
+                    r.p95Mm(),
+                    areaCm2 * seen.heightMm() / 10, // cm2 times mm
+                    r.seenFraction()))
+        .toList();
   }
 
   private static double quality(double se, double area) {
@@ -84,7 +102,7 @@ final class OneSite {
 
   private SiteMeasure.Shape shapeOf(int site, ShapeOf shape, Scale scale, Seen seen) {
     double mm = mmPerPx * scale.length;
-    PointMm centroid = centroid(site, seen.heightMm);
+    PointMm centroid = centroid(site, seen.heightMm());
     PointMm centre = ground.layout().grid().centre(ground.sites().get(site));
     double hullCm2 = shape.hullAreaPx() * mm * mm / 100;
     return new SiteMeasure.Shape(

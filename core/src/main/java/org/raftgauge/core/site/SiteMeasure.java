@@ -4,6 +4,7 @@ package org.raftgauge.core.site;
 import java.util.List;
 import java.util.OptionalDouble;
 import org.raftgauge.core.book.SiteId;
+import org.raftgauge.core.relief.HeightSource;
 
 /**
  * What one photo says of one planting site.
@@ -21,6 +22,7 @@ import org.raftgauge.core.book.SiteId;
  * @param colour its leaf colour; absent where there is no canopy or it is held
  * @param quality 0 (useless) to 1
  * @param held why it is held, or empty
+ * @param relief its height as a second camera saw it; absent where none did
  */
 public record SiteMeasure(
     SiteId site,
@@ -34,13 +36,95 @@ public record SiteMeasure(
     List<Shape> shape,
     List<Colour> colour,
     double quality,
-    String held) {
+    String held,
+    List<Relief> relief) {
 
   /** Copies the lists. */
   public SiteMeasure {
     shape = List.copyOf(shape);
     colour = List.copyOf(colour);
+    relief = List.copyOf(relief);
   }
+
+  /**
+   * Returns the same with another colour.
+   *
+   * @param other at most one
+   * @return the site
+   */
+  public SiteMeasure withColour(List<Colour> other) {
+    return new SiteMeasure(
+        site,
+        projectedAreaCm2,
+        projectedAreaSeCm2,
+        visibleAreaCm2,
+        closed,
+        sharedOutlineFraction,
+        heightMm,
+        parallaxFactor,
+        shape,
+        other,
+        quality,
+        held,
+        relief);
+  }
+
+  /**
+   * Makes a measure of a site whose height was not seen.
+   *
+   * @param site the site
+   * @param projectedAreaCm2 cm2; absent where held
+   * @param projectedAreaSeCm2 cm2
+   * @param visibleAreaCm2 cm2
+   * @param closed whether its own outline cannot be told
+   * @param sharedOutlineFraction 0..1
+   * @param heightMm mean canopy height used, mm
+   * @param parallaxFactor 0..1
+   * @param shape its shape, where there is one
+   * @param colour its leaf colour, where there is one
+   * @param quality 0 (useless) to 1
+   * @param held why it is held, or empty
+   */
+  public SiteMeasure(
+      SiteId site,
+      OptionalDouble projectedAreaCm2,
+      OptionalDouble projectedAreaSeCm2,
+      OptionalDouble visibleAreaCm2,
+      boolean closed,
+      double sharedOutlineFraction,
+      double heightMm,
+      double parallaxFactor,
+      List<Shape> shape,
+      List<Colour> colour,
+      double quality,
+      String held) {
+    this(
+        site,
+        projectedAreaCm2,
+        projectedAreaSeCm2,
+        visibleAreaCm2,
+        closed,
+        sharedOutlineFraction,
+        heightMm,
+        parallaxFactor,
+        shape,
+        colour,
+        quality,
+        held,
+        List.of());
+  }
+
+  /**
+   * The height of a plant as a second camera saw it; {@code heightMm} is then its mean.
+   *
+   * @param source what it is from
+   * @param p95Mm height that 5 % of its top surface reach over, mm over the deck
+   * @param volumeCm3 room between its top surface and the deck, cm3: projected area times mean
+   *     height
+   * @param seenFraction share of its leaf whose height was seen, 0..1; the rest is a hole that
+   *     nothing fills
+   */
+  public record Relief(HeightSource source, double p95Mm, double volumeCm3, double seenFraction) {}
 
   /**
    * The outline of a plant, corrected for parallax.

@@ -12,8 +12,9 @@ import java.util.stream.Collectors;
 /**
  * A cell ready to be written: text that no spreadsheet takes for a formula, or a number.
  *
- * <p>Text that starts with {@code = + - @}, a tab or a carriage return gets an apostrophe before
- * it, which {@link CsvTable} takes off again. Numbers keep their minus sign.
+ * <p>Text that starts with {@code = + - @}, a tab or a carriage return, behind apostrophes or none,
+ * gets an apostrophe before it, which {@link CsvTable} and {@link CsvScan} take off again. Numbers
+ * keep their minus sign.
  */
 public final class Cell {
   private static final Cell BLANK = new Cell("");
@@ -92,6 +93,20 @@ public final class Cell {
   }
 
   /**
+   * Makes a cell of a number with all its digits, so that reading it gives the same number.
+   *
+   * @param number finite
+   * @return the cell
+   * @throws IllegalArgumentException if the number is not finite
+   */
+  public static Cell exact(double number) {
+    if (!Double.isFinite(number)) {
+      throw new IllegalArgumentException("number must be finite, got " + number);
+    }
+    return new Cell(Double.toString(number));
+  }
+
+  /**
    * Makes a cell of yes or no.
    *
    * @param flag true or false
@@ -111,8 +126,18 @@ public final class Cell {
     return new Cell(TIME.format(time));
   }
 
-  static boolean looksLikeFormula(String text, int at) {
+  static boolean looksLikeFormula(String text, int from) {
+    int at = from;
+    while (at < text.length() && text.charAt(at) == '\'') {
+      at++;
+    }
     return text.length() > at && "=+-@\t\r".indexOf(text.charAt(at)) >= 0;
+  }
+
+  /** Takes off the apostrophe before what looks like a formula. */
+  static String unguarded(String text) {
+    boolean guarded = text.length() > 1 && text.charAt(0) == '\'' && looksLikeFormula(text, 1);
+    return guarded ? text.substring(1) : text;
   }
 
   /** Returns what stands in the cell, before any quoting. */

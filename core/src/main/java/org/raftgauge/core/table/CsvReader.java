@@ -90,9 +90,7 @@ final class CsvReader {
 
   /** Strips spaces and the apostrophe that {@link Cell} puts before what looks like a formula. */
   private static String cell(String raw) {
-    String text = raw.strip();
-    boolean guarded = text.length() > 1 && text.charAt(0) == '\'' && Cell.looksLikeFormula(text, 1);
-    return guarded ? text.substring(1) : text;
+    return Cell.unguarded(raw.strip());
   }
 
   private boolean headerIsUsable(Line header) {

@@ -174,9 +174,8 @@ final class JudgeSites {
     if (verdict == Verdict.DEAD) {
       return String.format(
           Locale.ROOT,
-          "%.1f cm2 tonight, %.1f cm2 before",
-          plant.series().last().areaCm2(),
-          plant.peakCm2());
+          "%.0f %% of its largest leaf area before is left",
+          100 * plant.series().last().areaCm2() / Math.max(plant.peakCm2(), ROOTED_CM2));
     }
     if (verdict == Verdict.EMPTY) {
       return "planted, no canopy to be seen";

@@ -166,4 +166,14 @@ class SettingsYamlTest {
       assertTrue(problems.stream().anyMatch(p -> p.startsWith(file)), file + " in " + problems);
     }
   }
+
+  @Test
+  void imperialNumbersFollowTheInchAndThePound() {
+    // 1 in = 2.54 cm, 1 lb = 16 oz = 453.59237 g exactly (1959 agreement).
+    assertEquals(1, Units.IMPERIAL.area(2.54 * 2.54), 1e-12);
+    assertEquals(1, Units.IMPERIAL.weight(453.59237), 1e-12);
+    assertEquals(16, Units.IMPERIAL.head(453.59237), 1e-9);
+    assertEquals(1.5, Units.METRIC.weight(1500), 1e-12);
+    assertEquals("sq in", Units.IMPERIAL.areaUnit());
+  }
 }

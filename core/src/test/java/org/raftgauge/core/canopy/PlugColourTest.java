@@ -19,6 +19,11 @@ class PlugColourTest {
   private static final double[] COIR = {0.069, 0.036, 0.019};
   private static final double[] PURPLE = {0.085, 0.035, 0.065};
 
+  private static final double[] NEAR_BLACK = {0.012, 0.011, 0.010};
+
+  /** Scores 0.58 as red leaf, under the threshold of 0.75. */
+  private static final double[] DULL_RED = {0.060, 0.034, 0.031};
+
   /** Middles of the four holes, mm. */
   private static final double[][] HOLES = {{80, 80}, {220, 80}, {80, 220}, {220, 220}};
 
@@ -55,6 +60,32 @@ class PlugColourTest {
     }
     double truth = 4 * Math.PI * 1.21;
     // Leaf and coir are both dark: 0.35 px of 11 mm.
+    assertEquals(1, areaCm2(deck(plants), LeafModel.RED_LEAF) / truth, 0.065);
+  }
+
+  @Test
+  void purpleLeafAboutEveryRimIsNotTakenForThePlug() {
+    // Purple at the rims and none in the middle is what a plug looks like; its colour is none's.
+    Plants plants = Plants.on(0.75).plugs(NEAR_BLACK);
+    for (double[] at : HOLES) {
+      for (int k = 0; k < 4; k++) {
+        double x = at[0] + 13 * Math.cos(Math.PI / 2 * k);
+        plants.disc(x, at[1] + 13 * Math.sin(Math.PI / 2 * k), 6, PURPLE);
+      }
+    }
+    // Four discs of 6 mm a hole. Small dark leaf over black is found half a pixel too wide, 17 %; as
+    // a plug it would not be found at all.
+    double truth = 16 * Math.PI * 0.36;
+    assertEquals(1.08, areaCm2(deck(plants), LeafModel.RED_LEAF) / truth, 0.12);
+  }
+
+  @Test
+  void dullRedLeafOverANearBlackPlugIsToldByItsLight() {
+    Plants plants = Plants.on(0.75).plugs(NEAR_BLACK);
+    for (double[] at : HOLES) {
+      plants.disc(at[0], at[1], 8, DULL_RED);
+    }
+    double truth = 4 * Math.PI * 0.64;
     assertEquals(1, areaCm2(deck(plants), LeafModel.RED_LEAF) / truth, 0.065);
   }
 

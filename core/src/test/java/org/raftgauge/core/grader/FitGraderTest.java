@@ -236,6 +236,34 @@ class FitGraderTest {
     assertEquals(0.0066667, fit.meanToTopSe(), 1e-6);
   }
 
+  /**
+   * An unneeded bend runs away at the ends of the range. Exact truth: of 200 farms whose plants lie
+   * on a straight line, hardly any may get one; of 200 whose line is truly bent, nearly all.
+   */
+  @Test
+  void lineIsBentWhereThePlantsAreAndNotByChance() {
+    int byChance = 0;
+    int truly = 0;
+    for (int seed = 1; seed <= 200; seed++) {
+      List<Weighed> straight = Plants.open(30, 0.1, seed);
+      byChance += terms(straight) > 2 ? 1 : 0;
+      truly += terms(straight.stream().map(FitGraderTest::bent).toList()) > 2 ? 1 : 0;
+    }
+    assertTrue(byChance <= 10, byChance + " of 200 straight lines bent by chance");
+    assertTrue(truly >= 190, truly + " of 200 bent lines found");
+  }
+
+  private static int terms(List<Weighed> plants) {
+    return Plants.fitted(plants).fits().get(Regime.OPEN).numbers().terms().size();
+  }
+
+  /** Makes a plant heavier by 0.3 of the square of its ln area about 190 cm2. */
+  private static Weighed bent(Weighed plant) {
+    double off = Math.log(plant.traits().areaCm2().orElseThrow() / 190);
+    return Plants.plant(
+        plant.line(), plant.traits(), plant.regime(), plant.freshWeightG() * Math.exp(0.3 * off * off));
+  }
+
   @Test
   void ruleUnderEightIsAWrongCall() {
     String message =

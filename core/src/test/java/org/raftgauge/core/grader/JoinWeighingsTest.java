@@ -121,6 +121,37 @@ class JoinWeighingsTest {
             .size());
   }
 
+  @Test
+  void aTopThatNoRulerGaveIsTheSecondCamerasAndARulersTopKeepsItsPlace() {
+    Sighting seen =
+        new Sighting(
+            "KV-1",
+            B2,
+            "KV-1/B2/2026-03-20",
+            EIGHT.minusHours(1),
+            "seen.jpg",
+            OptionalDouble.of(240),
+            true,
+            "",
+            Optional.of(new Sighting.SeenHeight(95, 150)));
+    Weighing noRuler =
+        new Weighing(2, "KV-1", B2, EIGHT, 62.5, OptionalDouble.empty(), Optional.empty());
+
+    Traits byCamera = only(noRuler, seen);
+    Traits byRuler = only(weighing(), seen);
+
+    assertEquals(OptionalDouble.of(150), byCamera.topHeightMm());
+    assertEquals(OptionalDouble.of(180), byRuler.topHeightMm());
+    assertEquals(OptionalDouble.of(95), byRuler.meanHeightMm());
+  }
+
+  private static Traits only(Weighing weighing, Sighting sighting) {
+    return JoinWeighings.join(List.of(weighing), SUBJECTS, List.of(sighting), Duration.ofHours(24))
+        .weighed()
+        .get(0)
+        .traits();
+  }
+
   private static Weighing weighing() {
     return new Weighing(
         2, "KV-1", B2, EIGHT, 62.5, OptionalDouble.of(180), Optional.of(Weighing.State.TRIMMED));

@@ -48,6 +48,39 @@ class NonlinearFitTest {
   }
 
   @Test
+  void aFitFromNearbyIsTheFitFromAnywhere() {
+    Random random = new Random(4);
+    double[] x = new double[14];
+    double[] y = new double[14];
+    boolean[] bound = new boolean[14];
+    for (int i = 0; i < x.length; i++) {
+      x[i] = i;
+      bound[i] = i > 10;
+      y[i] = 2 + 0.3 * Math.min(i, 11) + 0.1 * random.nextGaussian();
+    }
+    MeanFunction power =
+        (at, b, gradient) -> {
+          gradient[0] = 1;
+          gradient[1] = Math.pow(at + 1, b[2]);
+          gradient[2] = b[1] * Math.pow(at + 1, b[2]) * Math.log(at + 1);
+          return b[0] + b[1] * Math.pow(at + 1, b[2]);
+        };
+    Points points = Points.of(x, y).withLowerBounds(bound);
+    Solved far =
+        assertInstanceOf(Solved.class, NonlinearFit.of(power, points, new double[] {1, 1, 1}));
+    double[] start = far.parameters();
+    for (int j = 0; j < start.length; j++) {
+      start[j] *= 1.001;
+    }
+    Solved near = assertInstanceOf(Solved.class, NonlinearFit.near(power, points, start));
+    for (int j = 0; j < start.length; j++) {
+      // Both settle to 1e-9 of sigma.
+      assertEquals(far.parameter(j), near.parameter(j), 1e-7 * Math.abs(far.parameter(j)));
+    }
+    assertEquals(far.logLikelihood(), near.logLikelihood(), 1e-9);
+  }
+
+  @Test
   void boundsFarUnderTheLineSayNothing() {
     Random random = new Random(1);
     double[] x = new double[20];

@@ -111,6 +111,32 @@ class FindTagsTest {
     }
   }
 
+  @Test
+  void aLargePhotosTagIsFoundCoarselyAtTheSamePlace() {
+    RgbImage large = enlarged(drawn(400, 400, new Code("DR-0401", 200, 190, 20)), 8);
+
+    TagSighting coarse = CoarsePhoto.of(large).tags().get(0);
+    TagSighting full = FindTags.in(large).get(0);
+
+    assertEquals(full.text(), coarse.text());
+    for (int i = 0; i < 4; i++) {
+      // Drawn in squares of 8 px, 40 px a module: an edge is told to about one square.
+      assertEquals(0, full.cornersPx().get(i).distancePx(coarse.cornersPx().get(i)), 12);
+    }
+    assertEquals(List.of(), CoarsePhoto.of(large).markers());
+  }
+
+  private static RgbImage enlarged(RgbImage image, int times) {
+    int width = image.width() * times;
+    byte[] rgb = new byte[3 * width * image.height() * times];
+    for (int i = 0; i < rgb.length; i++) {
+      int x = i / 3 % width / times;
+      int y = i / 3 / width / times;
+      rgb[i] = (byte) image.value(x, y, i % 3);
+    }
+    return RgbImage.of(width, image.height() * times, rgb);
+  }
+
   private static RgbImage drawn(int width, int height, Code... codes) {
     byte[] rgb = new byte[3 * width * height];
     for (Code code : codes) {

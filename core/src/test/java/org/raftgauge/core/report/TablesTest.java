@@ -19,6 +19,7 @@ import org.raftgauge.core.measure.PhotoMeasure;
 import org.raftgauge.core.measure.PhotoStatus;
 import org.raftgauge.core.measure.RaftMeasure;
 import org.raftgauge.core.plane.PoseSource;
+import org.raftgauge.core.relief.HeightSource;
 import org.raftgauge.core.site.SiteMeasure;
 
 class TablesTest {
@@ -61,8 +62,36 @@ class TablesTest {
     assertEquals(
         "a.jpg,bench,R1,P1,butterhead,,L1,A1,R1/A1,2026-04-11T18:00:00+01:00,5.750"
             + ",".repeat(19)
-            + ",slot,0.800,red leaf,S1",
+            + ",slot,0.800,red leaf,S1,,,",
         held);
+  }
+
+  @Test
+  void aHeightThatASecondCameraSawIsInTheRowWithItsSource() {
+    SiteMeasure site =
+        new SiteMeasure(
+            SiteId.parse("A1"),
+            OptionalDouble.of(100),
+            OptionalDouble.of(1),
+            OptionalDouble.of(100),
+            false,
+            0,
+            61.2,
+            0.92,
+            List.of(),
+            List.of(),
+            0.8,
+            "",
+            List.of(new SiteMeasure.Relief(HeightSource.STEREO, 88.5, 612.5, 0.9312)));
+    RaftRows rows = rows("R1", "a.jpg", List.of(new SiteRow(site, Optional.empty())));
+
+    String row = SitesTable.csv(List.of(rows)).split("\r\n", -1)[1];
+
+    assertTrue(row.contains(",61.2,stereo,0.9200,"), row);
+    assertTrue(row.endsWith(",S1,88.5,612.5,0.931"), row);
+    assertTrue(
+        SitesTable.csv(List.of())
+            .endsWith(",reason,slot,height_p95_mm,canopy_volume_cm3,height_seen_fraction\r\n"));
   }
 
   @Test

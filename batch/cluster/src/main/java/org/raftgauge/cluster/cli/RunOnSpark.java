@@ -105,6 +105,14 @@ final class RunOnSpark implements Callable<Integer> {
     }
     Workplace.OpenBook open = new BookWorkplace().open(book);
     open.problems().forEach(System.err::println);
+    if (open.farm().book().stations().values().stream().anyMatch(s -> s.cameras() == 2)) {
+      throw new InputException(
+          List.of(
+              new Problem(
+                  "BOOK " + book,
+                  "has a station with two cameras, whose photos are measured in pairs",
+                  "run its photos without --engine spark, and others with a book of their own")));
+    }
     SparkSession spark = master.start();
     try {
       OptionalInt parts = partitions == null ? OptionalInt.empty() : OptionalInt.of(partitions);

@@ -39,9 +39,10 @@ public record Commit(
    * Measures of some photos.
    *
    * @param folder below {@code measures}
-   * @param code hash of the measuring program
+   * @param version of the program
+   * @param code hash of its measuring code
    */
-  public record Round(String folder, String code) {}
+  public record Round(String folder, String version, String code) {}
 
   /**
    * Reports of a run, some of which may have no rows.

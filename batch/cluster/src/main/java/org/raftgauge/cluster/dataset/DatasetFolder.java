@@ -125,7 +125,7 @@ public final class DatasetFolder {
    * @throws IOException if it cannot, or another run was faster
    */
   public void addRound(RunStamp stamp, String folder) throws IOException {
-    write(commit.with(stamp, new Commit.Round(folder, stamp.code())));
+    write(commit.with(stamp, new Commit.Round(folder, stamp.version(), stamp.code())));
   }
 
   /**

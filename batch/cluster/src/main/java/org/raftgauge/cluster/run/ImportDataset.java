@@ -8,7 +8,6 @@ import java.util.ArrayList;
 import java.util.HashSet;
 import java.util.Iterator;
 import java.util.List;
-import java.util.Optional;
 import java.util.Set;
 import java.util.function.Consumer;
 import org.apache.spark.sql.Dataset;
@@ -18,6 +17,7 @@ import org.raftgauge.batch.run.Measured;
 import org.raftgauge.batch.store.BookLock;
 import org.raftgauge.batch.store.History;
 import org.raftgauge.batch.store.Kept;
+import org.raftgauge.batch.store.Origin;
 import org.raftgauge.cluster.dataset.Commit;
 import org.raftgauge.cluster.dataset.DatasetFolder;
 import org.raftgauge.cluster.first.Stored;
@@ -78,17 +78,19 @@ public final class ImportDataset {
               !seen.add(sha256)
                   || history
                       .find(sha256)
-                      .filter(k -> k.settings().equals(measured.settings()))
+                      .filter(k -> k.origin().settings().equals(measured.settings()))
                       .isPresent();
           known += has ? 1 : 0;
           added += has ? 0 : 1;
           if (!has) {
             batch.add(
-                new Kept(
+                Kept.fresh(
                     measured.measure(),
-                    measured.settings(),
-                    "cluster " + round.folder(),
-                    Optional.empty()));
+                    new Origin(
+                        measured.settings(),
+                        "cluster " + round.folder(),
+                        round.version(),
+                        round.code())));
           }
           if (batch.size() == BATCH) {
             history.save(batch);

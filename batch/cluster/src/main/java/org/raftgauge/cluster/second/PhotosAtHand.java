@@ -8,13 +8,13 @@ import java.util.ArrayList;
 import java.util.HashSet;
 import java.util.Iterator;
 import java.util.List;
-import java.util.Optional;
 import java.util.Set;
 import org.apache.commons.io.FileUtils;
 import org.apache.spark.sql.Row;
 import org.raftgauge.batch.run.Measured;
 import org.raftgauge.batch.store.History;
 import org.raftgauge.batch.store.Kept;
+import org.raftgauge.batch.store.Origin;
 import org.raftgauge.cluster.first.Stored;
 import org.raftgauge.cluster.rows.RecordRows;
 
@@ -49,7 +49,7 @@ public final class PhotosAtHand implements AutoCloseable {
     while (rows.hasNext()) {
       Measured measured = RecordRows.of(Stored.class).record(rows.next()).measured();
       if (hashes.add(measured.measure().sha256())) {
-        batch.add(new Kept(measured.measure(), measured.settings(), "", Optional.empty()));
+        batch.add(Kept.fresh(measured.measure(), new Origin(measured.settings(), "", "", "")));
       }
       if (batch.size() == BATCH || !rows.hasNext()) {
         hand.history.save(batch);

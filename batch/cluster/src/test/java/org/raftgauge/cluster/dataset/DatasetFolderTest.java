@@ -35,7 +35,7 @@ class DatasetFolderTest {
         "no reports yet");
     dataset.publish(STAMP, new Commit.Reports(List.of("sites"), List.of()));
     Commit commit = DatasetFolder.read(folder.toString(), new Configuration()).commit();
-    assertEquals(List.of(new Commit.Round("r1-0", "c1")), commit.rounds());
+    assertEquals(List.of(new Commit.Round("r1-0", "1", "c1")), commit.rounds());
     assertEquals("r1", commit.tables());
     assertEquals(1, commit.roundsOf("c1").size());
     assertEquals(0, commit.roundsOf("of another program").size());

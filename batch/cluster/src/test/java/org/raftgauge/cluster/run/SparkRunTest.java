@@ -72,13 +72,12 @@ class SparkRunTest {
     AtomicInteger killed = new AtomicInteger();
     spark.sparkContext().addSparkListener(new KillFirst(killed));
 
-    ClusterRun.Summary first = run();
+    ClusterRun.Summary first = run("2026-04-01T12:00:00+02:00");
     assertEquals(7, first.measured());
-    // A file that cannot be read is no task's failure: it is a row.
     assertTrue(killed.get() > 0, "the engine says that a task was killed");
     assertSame(plain, export("first"));
 
-    ClusterRun.Summary again = run();
+    ClusterRun.Summary again = run("2026-04-01T13:00:00+02:00");
     assertEquals(0, again.measured());
     assertEquals(7, again.known());
     // The second run on a folder says of its photos that they are known; so does this.
@@ -100,7 +99,7 @@ class SparkRunTest {
         Files.readString(work.resolve("after-import/photos.csv")));
   }
 
-  private static ClusterRun.Summary run() throws Exception {
+  private static ClusterRun.Summary run(String startedAt) throws Exception {
     return new ClusterRun(
             spark,
             new ClusterRun.Request(
@@ -110,7 +109,7 @@ class SparkRunTest {
                 work.resolve("data").toString(),
                 new FirstPass.Rule(OptionalInt.of(3), 1 << 20, 100),
                 ClusterRun.Evenings.LATEST,
-                OffsetDateTime.parse("2026-04-01T12:00:00+02:00")),
+                OffsetDateTime.parse(startedAt)),
             new PrintStream(new ByteArrayOutputStream(), true, StandardCharsets.UTF_8))
         .run();
   }

@@ -40,8 +40,14 @@ public record PosedRaft(
     }
   }
 
-  /** Returns the posed camera of a photo of so many pixels. */
-  Camera camera(int widthPx, int heightPx) {
+  /**
+   * Returns the posed camera of a photo.
+   *
+   * @param widthPx width of the photo
+   * @param heightPx its height
+   * @return the camera
+   */
+  public Camera camera(int widthPx, int heightPx) {
     return new Camera(lens, widthPx, heightPx, new Hold(0, 0, 1, 0, 0, 0))
         .posed(numbers(rotation), numbers(shiftMm));
   }
@@ -50,8 +56,14 @@ public record PosedRaft(
     return list.stream().mapToDouble(Double::doubleValue).toArray();
   }
 
-  /** Reads {@code poses.csv} of a rendered set. */
-  static List<PosedRaft> readCsv(Path file) throws IOException {
+  /**
+   * Reads {@code poses.csv} of a rendered set.
+   *
+   * @param file the file
+   * @return its rafts, photo by photo
+   * @throws IOException if it cannot be read
+   */
+  public static List<PosedRaft> readCsv(Path file) throws IOException {
     List<PosedRaft> rafts = new ArrayList<>();
     for (CSVRecord row : Table.read(file)) {
       List<Double> rotation = new ArrayList<>();

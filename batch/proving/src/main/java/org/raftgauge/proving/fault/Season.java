@@ -12,12 +12,11 @@ import java.util.EnumMap;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
-import java.util.Optional;
 import java.util.Random;
 import org.raftgauge.batch.station.StationEvenings;
 import org.raftgauge.batch.store.History;
 import org.raftgauge.batch.store.Kept;
-import org.raftgauge.batch.store.StationPast;
+import org.raftgauge.batch.store.Origin;
 import org.raftgauge.core.book.CropBook;
 import org.raftgauge.core.book.FarmDay;
 import org.raftgauge.core.measure.PhotoMeasure;
@@ -134,8 +133,8 @@ final class Season {
     Path file = folder.resolve("history.db");
     Files.deleteIfExists(file);
     try (History history = History.open(file)) {
-      history.save(photos.stream().map(p -> new Kept(p, "", "", Optional.empty())).toList());
+      history.save(photos.stream().map(p -> Kept.fresh(p, new Origin("", "", "", ""))).toList());
+      return StationEvenings.of(history.measures().stationPast(station.name()), DAY, FIRST);
     }
-    return StationEvenings.of(StationPast.read(file, station.name()), DAY, FIRST);
   }
 }

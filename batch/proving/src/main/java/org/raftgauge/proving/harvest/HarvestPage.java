@@ -3,6 +3,7 @@ package org.raftgauge.proving.harvest;
 
 import java.io.IOException;
 import java.nio.file.Path;
+import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 
@@ -142,19 +143,28 @@ public final class HarvestPage {
         "",
         share(o.cropInside80 / (double) o.seasons),
         share(c.cropInside80 / (double) c.seasons));
-    row(
-        page,
-        "ready day within 1.5 days (whole days: within 1)",
-        "80 %",
-        share(o.readyWithin(1.5)),
-        share(c.readyWithin(1.5)));
-    row(page, "ready day within 2 days", "", share(o.readyWithin(2)), share(c.readyWithin(2)));
+    ready(page, "1.5 days (whole days: within 1)", "80 %", 1.5, List.of(o, c));
+    ready(page, "2 days", "", 2, List.of(o, c));
     row(
         page,
         "ready days inside the 80 % interval",
         "",
         share(o.readyInside80 / (double) o.rafts),
         share(c.readyInside80 / (double) c.rafts));
+  }
+
+  /** Adds the share of ready days within some days, and the most that anyone could reach. */
+  private static void ready(
+      StringBuilder page, String name, String wanted, double days, List<HarvestScore> scores) {
+    List<String> told = scores.stream().map(s -> share(HarvestScore.within(s.readyOff, days))).toList();
+    List<String> most = scores.stream().map(s -> share(HarvestScore.within(s.oracleOff, days))).toList();
+    row(page, "ready day within " + name, wanted, told.get(0), told.get(1));
+    row(
+        page,
+        "the same told by one who knows all but the weather to come and what is a plant's own",
+        "",
+        most.get(0),
+        most.get(1));
   }
 
   private static String count(HarvestScore s) {

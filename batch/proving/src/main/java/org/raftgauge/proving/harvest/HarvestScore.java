@@ -25,6 +25,7 @@ final class HarvestScore {
   final ErrorBudget budget = new ErrorBudget();
   final List<Double> signed = new ArrayList<>();
   final List<Double> readyOff = new ArrayList<>();
+  final List<Double> oracleOff = new ArrayList<>();
   final List<Double> seasonInside80 = new ArrayList<>();
   int rafts;
   int inside80;
@@ -52,9 +53,9 @@ final class HarvestScore {
     return quantile(signed, 0.9) - quantile(signed, 0.1);
   }
 
-  /** Returns the share of rafts whose ready day came within so many days. */
-  double readyWithin(double days) {
-    return readyOff.stream().filter(off -> off <= days).count() / (double) readyOff.size();
+  /** Returns the share of rafts whose ready day came within so many days of the one told. */
+  static double within(List<Double> off, double days) {
+    return off.stream().filter(d -> d <= days).count() / (double) off.size();
   }
 
   private void season(Season season, Path folder) throws IOException {
@@ -118,6 +119,7 @@ final class HarvestScore {
     int hi = raft.readyDay(0.9).orElse(28);
     readyUntold += told.isPresent() ? 0 : 1;
     readyOff.add((double) Math.abs(told.orElse(28) - day));
+    oracleOff.add((double) Math.abs(ReadyOracle.day(season, plants, 28) - day));
     readyInside80 += day >= lo && day <= hi ? 1 : 0;
   }
 

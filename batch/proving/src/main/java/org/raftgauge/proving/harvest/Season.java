@@ -109,6 +109,11 @@ final class Season {
 
   /** Returns a plant's true weight, g. */
   double weightG(Plant plant, int dat) {
-    return HEAD_G * Math.exp(exponent * (plant.lnArea[dat] - reference) + plant.weightOff);
+    return Math.exp(lnWeightOfLine(plant.lnArea[dat]) + plant.weightOff);
+  }
+
+  /** Returns the ln weight, g, of a plant on the line. */
+  double lnWeightOfLine(double lnArea) {
+    return Math.log(HEAD_G) + exponent * (lnArea - reference);
   }
 }

@@ -13,6 +13,7 @@ public final class Sections {
           PathTracedSection::make,
           RealPhotosSection::make,
           TaughtSection::make,
+          ChartsSection::make,
           RenderedSection::make,
           ErrorBarsSection::make,
           SamplesSection::make,

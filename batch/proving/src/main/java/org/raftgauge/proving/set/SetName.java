@@ -2,6 +2,7 @@
 package org.raftgauge.proving.set;
 
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.Collections;
 import java.util.List;
 import java.util.Random;
@@ -26,7 +27,8 @@ public enum SetName {
 
   /** Plans the set's photos. */
   List<PhotoPlan> plan(Order order) {
-    List<PhotoPlan> plans = this == CONDITIONS ? conditions(order) : speed(order);
+    List<PhotoPlan> all = this == CONDITIONS ? conditions(order) : speed(order);
+    List<PhotoPlan> plans = all.stream().filter(p -> order.wants(p.condition())).toList();
     if (order.photos() >= plans.size()) {
       return plans;
     }
@@ -43,8 +45,30 @@ public enum SetName {
    * @param seed of the set
    * @param photos at most so many
    * @param megapixels of each photo
+   * @param looks labels of the conditions wanted; none: all of them
    */
-  public record Order(long seed, int photos, double megapixels) {}
+  public record Order(long seed, int photos, double megapixels, List<String> looks) {
+
+    /** Copies the list and refuses looks that are not known. */
+    public Order {
+      looks = List.copyOf(looks);
+      List<String> known = Arrays.stream(Condition.values()).map(Condition::label).toList();
+      for (String look : looks) {
+        if (!known.contains(look)) {
+          throw new IllegalArgumentException("unknown look: " + look + "; known: " + known);
+        }
+      }
+    }
+
+    /** Orders photos of all looks. */
+    public Order(long seed, int photos, double megapixels) {
+      this(seed, photos, megapixels, List.of());
+    }
+
+    private boolean wants(Condition condition) {
+      return looks.isEmpty() || looks.contains(condition.label());
+    }
+  }
 
   private static List<PhotoPlan> conditions(Order order) {
     Random random = new Random(order.seed());
@@ -79,8 +103,12 @@ public enum SetName {
   private static List<PhotoPlan> speed(Order order) {
     Random random = new Random(order.seed());
     List<PhotoPlan> plans = new ArrayList<>();
+    List<StationPlan> stations = new ArrayList<>();
     for (int rafts : new int[] {1, 2, 4}) {
-      StationPlan station = StationPlan.passing(rafts, order.megapixels());
+      stations.add(StationPlan.passing(rafts, order.megapixels()));
+    }
+    stations.add(StationPlan.fixed(order.megapixels()));
+    for (StationPlan station : stations) {
       for (Stage stage : STAGES) {
         plans.add(
             new PhotoPlan(

@@ -50,11 +50,7 @@ public final class TargetSet {
     {0.14, 0.50, 430, 0, 0, 2}
   };
 
-  private final Random random;
-
-  private TargetSet(long seed) {
-    this.random = new Random(seed);
-  }
+  private TargetSet() {}
 
   /**
    * Renders the photos.
@@ -65,28 +61,13 @@ public final class TargetSet {
    * @throws IOException if a file cannot be written
    */
   public static void make(Path out, long seed, Consumer<Path> written) throws IOException {
-    TargetSet set = new TargetSet(seed);
+    Bench bench = new Bench(new Random(seed));
     for (int i = 0; i < HOLDS.length; i++) {
       Path file = out.resolve(String.format(Locale.ROOT, "target-%02d.jpg", i + 1));
-      PictureFiles.writeJpeg(set.photo(HOLDS[i], i == HOLDS.length - 2), file, QUALITY);
+      PictureFiles.writeJpeg(
+          bench.photo(camera(HOLDS[i]), i == HOLDS.length - 2 ? 9 : 0), file, QUALITY);
       written.accept(file);
     }
-  }
-
-  private RgbImage photo(double[] p, boolean moved) {
-    float[] light = light(camera(p), moved ? 9 : 0);
-    byte[] rgb = new byte[3 * WIDTH * HEIGHT];
-    for (int i = 0; i < light.length; i++) {
-      double x = (i % WIDTH - WIDTH / 2.0) / WIDTH;
-      double y = (Math.floorDiv(i, WIDTH) - HEIGHT / 2.0) / WIDTH;
-      double v = light[i] * (1 - 0.5 * (x * x + y * y));
-      double noisy = v + Math.sqrt(2e-5 + 1.5e-4 * v) * random.nextGaussian();
-      for (int c = 0; c < 3; c++) {
-        double tint = c == 0 ? 1 : c == 1 ? 0.97 : 0.9;
-        rgb[3 * i + c] = (byte) Math.round(255 * coded(noisy * tint));
-      }
-    }
-    return RgbImage.of(WIDTH, HEIGHT, rgb);
   }
 
   /** Moves the camera so that it sees the board's middle where it should. */
@@ -101,39 +82,68 @@ public final class TargetSet {
         at[0], at[1], p[2], Math.toRadians(p[3]), Math.toRadians(p[4]), Math.toRadians(p[5]));
   }
 
-  /** Light of the scene through lens and shutter; motion in px along x. */
-  private static float[] light(Camera camera, double motionPx) {
-    float[] light = new float[WIDTH * HEIGHT];
-    int parts = motionPx > 0 ? 12 : PARTS;
-    for (int i = 0; i < light.length; i++) {
-      double sum = 0;
-      for (int k = 0; k < parts * PARTS; k++) {
-        double dx = ((k % parts + 0.5) / parts - 0.5) * (1.4 + motionPx);
-        double dy = ((Math.floorDiv(k, parts) + 0.5) / PARTS - 0.5) * 1.4;
-        double[] at = camera.planePoint(i % WIDTH + dx, Math.floorDiv(i, WIDTH) + dy, 0);
-        sum += bench(at[0], at[1]);
+  /** The board on its bench, and the sensor's noise. */
+  static final class Bench {
+    private final Random random;
+
+    Bench(Random random) {
+      this.random = random;
+    }
+
+    /** Photographs the bench; motion in px along x. */
+    RgbImage photo(Camera camera, double motionPx) {
+      int width = camera.width();
+      int height = camera.height();
+      float[] light = light(camera, motionPx);
+      byte[] rgb = new byte[3 * width * height];
+      for (int i = 0; i < light.length; i++) {
+        double x = (i % width - width / 2.0) / width;
+        double y = (Math.floorDiv(i, width) - height / 2.0) / width;
+        double v = light[i] * (1 - 0.5 * (x * x + y * y));
+        double noisy = v + Math.sqrt(2e-5 + 1.5e-4 * v) * random.nextGaussian();
+        for (int c = 0; c < 3; c++) {
+          double tint = c == 0 ? 1 : c == 1 ? 0.97 : 0.9;
+          rgb[3 * i + c] = (byte) Math.round(255 * coded(noisy * tint));
+        }
       }
-      light[i] = (float) (sum / (parts * PARTS));
+      return RgbImage.of(width, height, rgb);
     }
-    return light;
-  }
 
-  /** A bench of planks with the sheet on it. */
-  private static double bench(double x, double y) {
-    if (Math.abs(x) > 148.5 || Math.abs(y) > 105) {
-      double grain = Math.sin(0.9 * y + 0.35 * Math.sin(0.05 * x)) * Math.sin(0.013 * x + y);
-      double seam = Math.abs(Math.IEEEremainder(y + 30, 90)) < 1.2 ? 0.4 : 1;
-      return seam * (0.17 + 0.035 * grain);
+    /** Light of the scene through lens and shutter; motion in px along x. */
+    private static float[] light(Camera camera, double motionPx) {
+      int width = camera.width();
+      float[] light = new float[width * camera.height()];
+      int parts = motionPx > 0 ? 12 : PARTS;
+      for (int i = 0; i < light.length; i++) {
+        double sum = 0;
+        for (int k = 0; k < parts * PARTS; k++) {
+          double dx = ((k % parts + 0.5) / parts - 0.5) * (1.4 + motionPx);
+          double dy = ((Math.floorDiv(k, parts) + 0.5) / PARTS - 0.5) * 1.4;
+          double[] at = camera.planePoint(i % width + dx, Math.floorDiv(i, width) + dy, 0);
+          sum += bench(at[0], at[1]);
+        }
+        light[i] = (float) (sum / (parts * PARTS));
+      }
+      return light;
     }
-    double u = Math.floor(x / SQUARE_MM + 4.5);
-    double v = Math.floor(y / SQUARE_MM + 3);
-    boolean on = u >= 0 && u < 9 && v >= 0 && v < 6;
-    double lamp = 1 - 0.0006 * x + 0.0004 * y;
-    return lamp * (on && (u + v) % 2 == 0 ? 0.035 : 0.72);
-  }
 
-  private static double coded(double linear) {
-    double v = Math.max(0, Math.min(1, linear));
-    return v <= 0.0031308 ? 12.92 * v : 1.055 * Math.pow(v, 1 / 2.4) - 0.055;
+    /** A bench of planks with the sheet on it. */
+    private static double bench(double x, double y) {
+      if (Math.abs(x) > 148.5 || Math.abs(y) > 105) {
+        double grain = Math.sin(0.9 * y + 0.35 * Math.sin(0.05 * x)) * Math.sin(0.013 * x + y);
+        double seam = Math.abs(Math.IEEEremainder(y + 30, 90)) < 1.2 ? 0.4 : 1;
+        return seam * (0.17 + 0.035 * grain);
+      }
+      double u = Math.floor(x / SQUARE_MM + 4.5);
+      double v = Math.floor(y / SQUARE_MM + 3);
+      boolean on = u >= 0 && u < 9 && v >= 0 && v < 6;
+      double lamp = 1 - 0.0006 * x + 0.0004 * y;
+      return lamp * (on && (u + v) % 2 == 0 ? 0.035 : 0.72);
+    }
+
+    private static double coded(double linear) {
+      double v = Math.max(0, Math.min(1, linear));
+      return v <= 0.0031308 ? 12.92 * v : 1.055 * Math.pow(v, 1 / 2.4) - 0.055;
+    }
   }
 }

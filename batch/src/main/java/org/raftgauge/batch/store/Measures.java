@@ -1,0 +1,123 @@
+// SPDX-License-Identifier: Apache-2.0
+package org.raftgauge.batch.store;
+
+import java.io.IOException;
+import java.time.LocalDate;
+import java.time.OffsetDateTime;
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.List;
+import java.util.Optional;
+import java.util.function.Predicate;
+import org.raftgauge.core.measure.PhotoMeasure;
+import org.raftgauge.core.measure.PhotoStatus;
+
+/**
+ * The history's photos as corrected: excluded ones are left out, moved ones show the raft that they
+ * were moved to, times are mended. What is asked for is asked of the corrected photo.
+ */
+public final class Measures {
+  private static final Comparator<Kept> BY_HASH = Comparator.comparing(k -> k.measure().sha256());
+
+  private final Database database;
+  private final Corrections corrections;
+  private final List<Kept> corrected = new ArrayList<>();
+
+  Measures(Database database, Corrections corrections) throws IOException {
+    this.database = database;
+    this.corrections = corrections;
+    for (String sha256 : corrections.photos()) {
+      database
+          .within(c -> ReadMeasures.bySha256(c, sha256))
+          .map(this::apply)
+          .filter(k -> counts(k.measure()))
+          .ifPresent(corrected::add);
+    }
+  }
+
+  /** Returns the corrections that hold. */
+  public Corrections corrections() {
+    return corrections;
+  }
+
+  /**
+   * Finds the used photos that show a raft.
+   *
+   * @param raft its id
+   * @return what they said, in a stable order
+   * @throws IOException if the file cannot be read
+   */
+  public List<Kept> findRaft(String raft) throws IOException {
+    return with(
+        database.within(c -> ReadMeasures.byRaft(c, raft)),
+        p -> p.status() == PhotoStatus.USED && shows(p, raft));
+  }
+
+  /**
+   * Finds the photos of some days that show rafts, used or held.
+   *
+   * @param first the first day, by the date written in the photo's time
+   * @param last the last day
+   * @return what they said, in a stable order
+   * @throws IOException if the file cannot be read
+   */
+  public List<Kept> takenBetween(LocalDate first, LocalDate last) throws IOException {
+    return with(
+        database.within(c -> ReadMeasures.byDays(c, first, last)), p -> taken(p, first, last));
+  }
+
+  /**
+   * Finds the photos of some days that show a raft, used or held.
+   *
+   * @param days raft and days
+   * @return what they said, in a stable order
+   * @throws IOException if the file cannot be read
+   */
+  public List<Kept> takenBetween(RaftDays days) throws IOException {
+    return with(
+        database.within(c -> ReadMeasures.byRaftDays(c, days)),
+        p -> shows(p, days.raft()) && taken(p, days.first(), days.last()));
+  }
+
+  /**
+   * Reads what a station's photos say of it.
+   *
+   * @param station its name
+   * @return its photos in the order of time, without those that are excluded
+   * @throws IOException if the file cannot be read
+   */
+  public List<StationPast.Photo> stationPast(String station) throws IOException {
+    return database.within(c -> StationPast.read(c, station, corrections));
+  }
+
+  /** Puts corrected photos in the place of what is there of their bytes. */
+  private List<Kept> with(List<Kept> read, Predicate<PhotoMeasure> wanted) {
+    if (corrections.all().isEmpty()) {
+      return read;
+    }
+    List<Kept> all = new ArrayList<>();
+    read.stream()
+        .filter(k -> !corrections.photos().contains(k.measure().sha256()))
+        .forEach(all::add);
+    corrected.stream().filter(k -> wanted.test(k.measure())).forEach(all::add);
+    all.sort(BY_HASH);
+    return all;
+  }
+
+  private Kept apply(Kept kept) {
+    return new Kept(corrections.apply(kept.measure()), kept.origin(), kept.picturedRun());
+  }
+
+  private static boolean counts(PhotoMeasure photo) {
+    return photo.status() == PhotoStatus.USED || photo.status() == PhotoStatus.HELD;
+  }
+
+  private static boolean shows(PhotoMeasure photo, String raft) {
+    return photo.rafts().stream().anyMatch(r -> r.raft().equals(Optional.of(raft)));
+  }
+
+  private static boolean taken(PhotoMeasure photo, LocalDate first, LocalDate last) {
+    Optional<LocalDate> day = photo.takenAt().map(OffsetDateTime::toLocalDate);
+    return day.isPresent() && !day.get().isBefore(first) && !day.get().isAfter(last);
+  }
+}

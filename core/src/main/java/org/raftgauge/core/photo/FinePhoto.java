@@ -1,0 +1,50 @@
+// SPDX-License-Identifier: Apache-2.0
+package org.raftgauge.core.photo;
+
+import org.raftgauge.core.pixels.RgbImage;
+
+/**
+ * All the pixels of a photo of which {@link DecodedPhoto#image()} is an average: for the few things
+ * that are too small there. Read only.
+ */
+public final class FinePhoto {
+  private final StoredPixels stored;
+  private final Upright upright;
+  private final int parts;
+
+  FinePhoto(StoredPixels stored, Upright upright, int parts) {
+    this.stored = stored;
+    this.upright = upright;
+    this.parts = parts;
+  }
+
+  /** Returns how many pixels, each way, were averaged to one of the picture's. */
+  public int parts() {
+    return parts;
+  }
+
+  /**
+   * Cuts out a part in full detail.
+   *
+   * @param left column of the averaged picture, in it
+   * @param top row of the averaged picture, in it
+   * @param width columns of the averaged picture, at least 1, all in it
+   * @param height rows of the averaged picture, at least 1, all in it
+   * @return the part, upright, {@code parts} times as wide and high
+   */
+  public RgbImage cut(int left, int top, int width, int height) {
+    int across = width * parts;
+    int down = height * parts;
+    byte[] rgb = new byte[3 * across * down];
+    int to = 0;
+    for (int y = 0; y < down; y++) {
+      for (int x = 0; x < across; x++) {
+        int colour = stored.rgbAt(upright.storedAt(left * parts + x, top * parts + y));
+        rgb[to++] = (byte) (colour >> 16);
+        rgb[to++] = (byte) (colour >> 8);
+        rgb[to++] = (byte) colour;
+      }
+    }
+    return RgbImage.of(across, down, rgb);
+  }
+}

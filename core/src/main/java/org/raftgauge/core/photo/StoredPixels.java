@@ -1,0 +1,127 @@
+// SPDX-License-Identifier: Apache-2.0
+package org.raftgauge.core.photo;
+
+import java.util.Arrays;
+import org.raftgauge.core.pixels.RgbImage;
+
+/**
+ * A picture's levels as its file stores them, before they are turned upright and made red, green
+ * and blue. Owns its array.
+ */
+final class StoredPixels {
+
+  /** What the channels of a pixel are. */
+  enum Colours {
+    GREY(1),
+    RGB(3),
+    Y_CB_CR(3);
+
+    private final int bands;
+
+    Colours(int bands) {
+      this.bands = bands;
+    }
+  }
+
+  private final int width;
+  private final int height;
+  private final Colours colours;
+  private final byte[] levels;
+
+  StoredPixels(int width, int height, Colours colours, byte[] levels) {
+    this.width = width;
+    this.height = height;
+    this.colours = colours;
+    this.levels = levels;
+  }
+
+  static StoredPixels of(RgbImage image) {
+    return new StoredPixels(image.width(), image.height(), Colours.RGB, image.rgb());
+  }
+
+  int width() {
+    return width;
+  }
+
+  int height() {
+    return height;
+  }
+
+  /** Returns the whole picture; it takes the array over, so nothing else can be read afterwards. */
+  RgbImage toRgb() {
+    return switch (colours) {
+      case GREY -> RgbImage.of(width, height, JpegColours.expandGrey(levels));
+      case RGB -> RgbImage.of(width, height, levels);
+      case Y_CB_CR -> {
+        JpegColours.toRgb(levels);
+        yield RgbImage.of(width, height, levels);
+      }
+    };
+  }
+
+  /**
+   * Returns the picture with each square of pixels averaged to one, in code values; what is left
+   * over at the right and at the bottom is cut off.
+   *
+   * @param parts pixels of a square's side, at least 2
+   * @return the picture, {@code width / parts} by {@code height / parts}
+   */
+  RgbImage averaged(int parts) {
+    int across = width / parts;
+    int down = height / parts;
+    int bands = colours.bands;
+    byte[] means = new byte[across * down * bands];
+    int[] sums = new int[across * bands];
+    for (int y = 0; y < down; y++) {
+      Arrays.fill(sums, 0);
+      for (int row = 0; row < parts; row++) {
+        addRow(sums, (y * parts + row) * width * bands, parts);
+      }
+      mean(sums, parts * parts, means, y * across * bands);
+    }
+    return new StoredPixels(across, down, colours, means).toRgb();
+  }
+
+  private void addRow(int[] sums, int from, int parts) {
+    int at = from;
+    if (colours == Colours.GREY) {
+      for (int x = 0; x < sums.length; x++) {
+        for (int i = 0; i < parts; i++) {
+          sums[x] += levels[at++] & 0xff;
+        }
+      }
+      return;
+    }
+    for (int x = 0; x < sums.length; x += 3) {
+      int first = 0;
+      int second = 0;
+      int third = 0;
+      for (int i = 0; i < parts; i++, at += 3) {
+        first += levels[at] & 0xff;
+        second += levels[at + 1] & 0xff;
+        third += levels[at + 2] & 0xff;
+      }
+      sums[x] += first;
+      sums[x + 1] += second;
+      sums[x + 2] += third;
+    }
+  }
+
+  private static void mean(int[] sums, int n, byte[] means, int at) {
+    int half = n / 2;
+    for (int i = 0; i < sums.length; i++) {
+      means[at + i] = (byte) ((sums[i] + half) / n);
+    }
+  }
+
+  /** Returns one pixel's red, green and blue as {@code 0xrrggbb}. */
+  int rgbAt(int index) {
+    int at = index * colours.bands;
+    return switch (colours) {
+      case GREY -> (levels[at] & 0xff) * 0x010101;
+      case RGB ->
+          (levels[at] & 0xff) << 16 | (levels[at + 1] & 0xff) << 8 | (levels[at + 2] & 0xff);
+      case Y_CB_CR -> JpegColours.toRgb(levels, at);
+    };
+  }
+}
