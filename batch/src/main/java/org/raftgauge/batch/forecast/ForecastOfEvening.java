@@ -103,8 +103,7 @@ public final class ForecastOfEvening implements ForecastSource {
     Map<String, Grader> graders = read.by(known, evening);
     LookBack.Leads leads = LookBack.Leads.latest(known);
     LocalDate first = first(known, leads, evening);
-    List<SiteLook> seen =
-        looks.between(known, new BookLooks.Evenings(first, evening, correctedBy));
+    List<SiteLook> seen = looks.between(known, new BookLooks.Evenings(first, evening, correctedBy));
     EveningForecast forecast =
         ForecastEvening.of(known, seen, graders, new Asked(evening, ForecastRule.defaults()));
     List<GraderHealth> health = new ArrayList<>();

@@ -7,8 +7,8 @@ import java.util.List;
 import java.util.Locale;
 import org.raftgauge.batch.run.CorrectionNotes;
 import org.raftgauge.batch.run.RunOutcome;
-import org.raftgauge.core.book.Crop;
 import org.raftgauge.batch.store.Correction;
+import org.raftgauge.core.book.Crop;
 import org.raftgauge.core.track.TrackRules;
 
 /** Gathers how the numbers came about. */

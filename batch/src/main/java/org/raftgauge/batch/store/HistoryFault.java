@@ -34,8 +34,7 @@ final class HistoryFault {
           "; see that it is a file, and give yourself the right to write it and its folder";
       case FULL -> "; free some space on the disk and run again";
       case IO_ERROR -> "; see that the disk is there and not full, then run again";
-      case ERROR ->
-          "; it is no history of this program, or lacks a part of one: " + putBack(file);
+      case ERROR -> "; it is no history of this program, or lacks a part of one: " + putBack(file);
       case BUSY -> "; another program has it open: close that and run again";
       default -> "";
     };

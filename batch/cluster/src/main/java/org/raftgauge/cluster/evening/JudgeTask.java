@@ -44,7 +44,8 @@ final class JudgeTask implements FlatMapGroupsFunction<Integer, Row, Row> {
         doubts.value().stream().map(RecordRows.of(StationDoubt.class)::record).toList();
     List<ReportRow> rows = new ArrayList<>();
     try (PhotosAtHand hand = PhotosAtHand.of(photos)) {
-      JudgeHistory.Sources sources = new JudgeHistory.Sources(hand.history().measures(), farm, charted);
+      JudgeHistory.Sources sources =
+          new JudgeHistory.Sources(hand.history().measures(), farm, charted);
       ForecastSource forecasts =
           new ForecastOfEvening(
               farm.book(),
