@@ -49,8 +49,17 @@ public final class BookWorkplace implements Workplace {
 
   @Override
   public FoundPhotos photos(Path folder) throws InputException {
-    PhotoFolder found = find(folder);
-    Manifest manifest = manifest(folder);
+    return joined(find(folder), manifest(folder));
+  }
+
+  /**
+   * Joins photos with the rows of their manifest.
+   *
+   * @param found the photos
+   * @param manifest its rows
+   * @return the photos with what is known of them, and what is wrong
+   */
+  public static FoundPhotos joined(PhotoFolder found, Manifest manifest) {
     Map<String, ManifestRow> left = new LinkedHashMap<>();
     manifest.rows().values().forEach(row -> left.putIfAbsent(composed(row.photo()), row));
     List<FoundPhoto> photos = new ArrayList<>();

@@ -1,11 +1,14 @@
 // SPDX-License-Identifier: Apache-2.0
 package org.raftgauge.batch.cli;
 
+import java.io.IOException;
 import java.io.PrintWriter;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
 import java.time.LocalDate;
 import java.time.ZoneId;
+import java.util.List;
+import java.util.Optional;
 import org.raftgauge.batch.run.ProgramVersion;
 import org.raftgauge.batch.store.SqliteLibrary;
 import org.raftgauge.core.problem.InputException;
@@ -88,6 +91,10 @@ public final class Raftgauge implements Runnable {
    * @return the exit code: 0 done, 2 wrong call or book, 3 failed
    */
   public static int run(String[] args, Workplace workplace, Console console) {
+    Optional<List<String>> onSpark = SparkEngine.asked(args);
+    if (onSpark.filter(left -> !left.isEmpty()).isPresent()) {
+      return onSpark(onSpark.get(), console);
+    }
     CommandLine line =
         new CommandLine(new Raftgauge())
             .addSubcommand(new RunCommand(workplace, console))
@@ -102,6 +109,7 @@ public final class Raftgauge implements Runnable {
             .addSubcommand(new LookBackCommand(console))
             .addSubcommand(new NewCommand(console))
             .addSubcommand(new SeenCommand(workplace, console))
+            .addSubcommand(new ClusterCommand())
             .addSubcommand(AmendCommand.line(workplace, console))
             .addSubcommand(HistoryCommand.line(console))
             .addSubcommand(new CompletionCommand(console))
@@ -118,6 +126,14 @@ public final class Raftgauge implements Runnable {
             .setExecutionExceptionHandler(
                 (e, c, p) -> failed(e, c.getParseResult().hasMatchedOption("--verbose"), console));
     return line.execute(args);
+  }
+
+  private static int onSpark(List<String> args, Console console) {
+    try {
+      return SparkEngine.here().run(args);
+    } catch (InputException | IOException e) {
+      return failed(e, false, console);
+    }
   }
 
   @Override

@@ -60,6 +60,11 @@ import picocli.CommandLine.Spec;
       "Exit codes: 0 published, 2 wrong call or book (nothing written), 3 failed."
     })
 final class RunCommand implements Callable<Integer> {
+  /** What does the work; {@code Raftgauge} hands a command for Spark on before it comes here. */
+  private enum Engine {
+    LOCAL
+  }
+
   private final Workplace workplace;
   private final Console console;
 
@@ -127,6 +132,16 @@ final class RunCommand implements Callable<Integer> {
       paramLabel = "N",
       description = "Photos measured at once. Default: one for each core.")
   private int workers = Runtime.getRuntime().availableProcessors();
+
+  @Option(
+      names = "--engine",
+      paramLabel = "ENGINE",
+      description = {
+        "local: threads of this program. spark: a cluster; --out is then a dataset, --master the"
+            + " cluster's URL; see run --engine spark --help. Default: local."
+      })
+  @SuppressWarnings("UnusedVariable") // there is one left when it is parsed
+  private Engine engine = Engine.LOCAL;
 
   @Option(
       names = "--wait",

@@ -63,6 +63,24 @@ public final class FindPhotos {
         folder, sorted(walk.photos), sorted(walk.notPhotos), sorted(walk.unreadable));
   }
 
+  /**
+   * Picks the photos from a list of files, as {@link #in} does from a folder.
+   *
+   * @param paths of files, relative, with forward slashes
+   * @return those named like photos and not hidden, sorted
+   */
+  public static List<String> among(List<String> paths) {
+    return sorted(
+        paths.stream()
+            .filter(path -> !("/" + path).contains("/."))
+            .filter(path -> namedLikePhoto(path.toLowerCase(Locale.ROOT)))
+            .toList());
+  }
+
+  private static boolean namedLikePhoto(String name) {
+    return name.contains(".") && PHOTO_ENDINGS.contains(name.substring(name.lastIndexOf('.') + 1));
+  }
+
   private static List<String> sorted(List<String> paths) {
     return paths.stream().sorted(BY_CODE_POINT).toList();
   }
@@ -90,8 +108,7 @@ public final class FindPhotos {
       if (isHidden(file) || EXPECTED.contains(name)) {
         return FileVisitResult.CONTINUE;
       }
-      String ending = name.substring(name.lastIndexOf('.') + 1);
-      boolean named = name.contains(".") && PHOTO_ENDINGS.contains(ending);
+      boolean named = namedLikePhoto(name);
       List<String> kind = attributes.isRegularFile() ? photos : unreadable;
       (named ? kind : notPhotos).add(relative(file));
       return FileVisitResult.CONTINUE;

@@ -14,7 +14,7 @@ import org.raftgauge.core.problem.Problem;
 /** Reads the bytes of a photo file. */
 public final class ReadPhoto {
   /** Larger than any photo of a camera; a limit so that one wrong file cannot fill the memory. */
-  private static final long LARGEST_BYTES = 512L << 20;
+  public static final long LARGEST_BYTES = 512L << 20;
 
   /** A share that hiccups is asked again after so long, each time twice as long as before. */
   private static final long FIRST_PAUSE_MS = 250;
@@ -55,10 +55,7 @@ public final class ReadPhoto {
     try {
       long size = Files.size(file);
       if (size > LARGEST_BYTES) {
-        throw problem(
-            photo,
-            "the file has " + (size >> 20) + " MB, over the limit of " + (LARGEST_BYTES >> 20),
-            "take it out of the folder: no photo is so large; a film is not read");
+        throw tooLarge(photo, size);
       }
       return persistent(() -> whole(file), again, FIRST_PAUSE_MS);
     } catch (NoSuchFileException gone) {
@@ -79,6 +76,20 @@ public final class ReadPhoto {
           "the file cannot be read: " + e.getMessage(),
           "check the card or drive and that you may read the file, then run again");
     }
+  }
+
+  /**
+   * Says that a file is too large.
+   *
+   * @param photo its path as shown to the user
+   * @param size its bytes
+   * @return the problem
+   */
+  public static InputException tooLarge(String photo, long size) {
+    return problem(
+        photo,
+        "the file has " + (size >> 20) + " MB, over the limit of " + (LARGEST_BYTES >> 20),
+        "take it out of the folder: no photo is so large; a film is not read");
   }
 
   /** Reads again, after a pause, where the medium and not the file is at fault. */

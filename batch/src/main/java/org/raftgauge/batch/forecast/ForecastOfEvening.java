@@ -39,6 +39,7 @@ public final class ForecastOfEvening implements ForecastSource {
 
   private final CropBook book;
   private final Path folder;
+  private final Looks looks;
 
   /**
    * Wraps a book.
@@ -47,8 +48,48 @@ public final class ForecastOfEvening implements ForecastSource {
    * @param folder of the book
    */
   public ForecastOfEvening(CropBook book, Path folder) {
+    this(book, folder, (known, evenings) -> BookLooks.between(known, folder, evenings));
+  }
+
+  /**
+   * Wraps a book whose photos are known from elsewhere.
+   *
+   * @param book the crop book as read
+   * @param folder of the book, for its graders
+   * @param looks tells what the photos that count said
+   */
+  public ForecastOfEvening(CropBook book, Path folder, Looks looks) {
     this.book = book;
     this.folder = folder;
+    this.looks = looks;
+  }
+
+  /** Tells what photos that count said. */
+  public interface Looks {
+
+    /**
+     * Tells.
+     *
+     * @param book the crop book as known
+     * @param evenings of which evenings
+     * @return looks in a stable order
+     * @throws IOException if they cannot be read
+     */
+    List<SiteLook> between(CropBook book, BookLooks.Evenings evenings) throws IOException;
+  }
+
+  /**
+   * Returns the first day of which photos are needed to forecast from an evening.
+   *
+   * @param book the crop book as read
+   * @param evening the farm's day
+   * @return that of the oldest plants, past cycles and replays that are looked at
+   */
+  public static LocalDate firstDay(CropBook book, LocalDate evening) {
+    CropBook known = BookAsOf.of(book, evening);
+    return known.expectedRafts(evening).isEmpty()
+        ? evening
+        : first(known, LookBack.Leads.latest(known), evening);
   }
 
   @Override
@@ -62,21 +103,20 @@ public final class ForecastOfEvening implements ForecastSource {
     Map<String, Grader> graders = read.by(known, evening);
     LookBack.Leads leads = LookBack.Leads.latest(known);
     LocalDate first = first(known, leads, evening);
-    List<SiteLook> looks =
-        BookLooks.between(known, folder, new BookLooks.Evenings(first, evening, correctedBy));
+    List<SiteLook> seen = looks.between(known, new BookLooks.Evenings(first, evening, correctedBy));
     EveningForecast forecast =
-        ForecastEvening.of(known, looks, graders, new Asked(evening, ForecastRule.defaults()));
+        ForecastEvening.of(known, seen, graders, new Asked(evening, ForecastRule.defaults()));
     List<GraderHealth> health = new ArrayList<>();
-    graders.values().forEach(g -> health.addAll(CheckBook.health(known, looks, g, evening)));
+    graders.values().forEach(g -> health.addAll(CheckBook.health(known, seen, g, evening)));
     List<Task> tasks = new ArrayList<>(HarvestTasks.of(forecast, known));
-    tasks.addAll(new WeighTasks(known, looks, evening).of(health, graders));
+    tasks.addAll(new WeighTasks(known, seen, evening).of(health, graders));
     remarks.addAll(forecast.remarks());
     return Optional.of(
         new EveningOutlook(
             forecast,
             HarvestPlan.propose(forecast),
             health,
-            LookBackScore.of(LookBack.of(known, looks, graders, leads)),
+            LookBackScore.of(LookBack.of(known, seen, graders, leads)),
             tasks,
             remarks));
   }

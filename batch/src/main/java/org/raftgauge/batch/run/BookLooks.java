@@ -57,7 +57,6 @@ public final class BookLooks {
    */
   public static List<SiteLook> between(CropBook book, Path folder, Evenings evenings)
       throws IOException {
-    LocalDate evening = evenings.last();
     Path file = folder.resolve("history.db");
     if (!Files.exists(file)) {
       return List.of();
@@ -65,14 +64,36 @@ public final class BookLooks {
     Farm farm = new BookFarm(book, "");
     try (History history = History.open(file)) {
       Measures measures = history.measures(evenings.correctedBy());
-      // A photo's own offset may put it on the day before or after the farm's.
-      LocalDate last = evening.isBefore(LAST) ? evening.plusDays(2) : LAST;
-      List<PhotoMeasure> photos =
-          measures.takenBetween(evenings.first().minusDays(1), last).stream()
-              .map(Kept::measure)
-              .filter(p -> !farm.evening(p.takenAt().orElseThrow()).isAfter(evening))
-              .toList();
-      return CollectSeen.of(photos, StationDoubts.of(measures, farm), farm).sites();
+      return between(farm, measures, StationDoubts.of(measures, farm), evenings);
     }
+  }
+
+  /**
+   * Reads some evenings of a history whose stations were charted elsewhere.
+   *
+   * @param sources what is known
+   * @param book the crop book as known
+   * @param evenings which
+   * @return looks in a stable order
+   * @throws IOException if the history cannot be read
+   */
+  public static List<SiteLook> between(
+      JudgeHistory.Sources sources, CropBook book, Evenings evenings) throws IOException {
+    Farm farm = new BookFarm(book, "");
+    StationDoubts doubts = StationDoubts.of(sources.doubts(), farm);
+    return between(farm, sources.measures(), doubts, evenings);
+  }
+
+  private static List<SiteLook> between(
+      Farm farm, Measures measures, StationDoubts doubts, Evenings evenings) throws IOException {
+    LocalDate evening = evenings.last();
+    // A photo's own offset may put it on the day before or after the farm's.
+    LocalDate last = evening.isBefore(LAST) ? evening.plusDays(2) : LAST;
+    List<PhotoMeasure> photos =
+        measures.takenBetween(evenings.first().minusDays(1), last).stream()
+            .map(Kept::measure)
+            .filter(p -> !farm.evening(p.takenAt().orElseThrow()).isAfter(evening))
+            .toList();
+    return CollectSeen.of(photos, doubts, farm).sites();
   }
 }

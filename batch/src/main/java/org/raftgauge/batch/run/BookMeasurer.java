@@ -6,6 +6,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.TreeMap;
 import java.util.TreeSet;
+import java.util.concurrent.ConcurrentHashMap;
 import org.raftgauge.core.book.CropBook;
 import org.raftgauge.core.book.Planting;
 import org.raftgauge.core.book.Station;
@@ -18,6 +19,7 @@ import org.raftgauge.core.measure.PhotoResult;
 public final class BookMeasurer implements Measurer {
   private final CropBook book;
   private final String sharedParts;
+  private final Map<String, String> hashes = new ConcurrentHashMap<>();
 
   /**
    * Wraps a book.
@@ -52,11 +54,16 @@ public final class BookMeasurer implements Measurer {
 
   /**
    * Hashes stations, layouts, crops, placements, and the plantings and ruler heights of the raft
-   * that manifest or file name gives; of all rafts where neither does.
+   * that manifest or file name gives; of all rafts where neither does. Hashed once a raft: a season
+   * has a thousand photos of each.
    */
   @Override
   public String settingsHash(PhotoFacts facts) {
     Optional<String> raft = facts.raft().or(() -> MeasurePhoto.raftOfName(book, facts.photo()));
+    return hashes.computeIfAbsent(raft.orElse(""), r -> hash(raft));
+  }
+
+  private String hash(Optional<String> raft) {
     StringBuilder parts = new StringBuilder(sharedParts);
     for (Planting planting : book.plantings()) {
       if (raft.isEmpty() || raft.get().equals(planting.raft())) {

@@ -15,19 +15,27 @@ import org.raftgauge.core.report.RaftRows;
  * @param strangers rafts that no planting explains, measured and kept
  * @param unassigned why, for those of them that are not held
  */
-record Collected(
+public record Collected(
     List<Settled> settled,
     List<RaftRows> assigned,
     List<RaftRows> strangers,
     List<Unassigned> unassigned) {
 
+  /** Copies the lists. */
+  public Collected {
+    settled = List.copyOf(settled);
+    assigned = List.copyOf(assigned);
+    strangers = List.copyOf(strangers);
+    unassigned = List.copyOf(unassigned);
+  }
+
   /** Returns all rafts. */
-  List<RaftRows> rafts() {
+  public List<RaftRows> rafts() {
     return Stream.concat(assigned.stream(), strangers.stream()).toList();
   }
 
   /** Returns the photos. */
-  List<PhotoMeasure> photos() {
+  public List<PhotoMeasure> photos() {
     return settled.stream().map(Settled::photo).toList();
   }
 }

@@ -17,12 +17,13 @@ import org.raftgauge.core.evening.CloseEvening;
 import org.raftgauge.core.evening.EveningResult;
 import org.raftgauge.core.evening.MoreTasks;
 import org.raftgauge.core.evening.Seen;
+import org.raftgauge.core.evening.StationDoubt;
 import org.raftgauge.core.grader.Grader;
 import org.raftgauge.core.measure.PhotoMeasure;
 import org.raftgauge.core.track.Judged;
 
 /** Judges an evening from the history alone. */
-final class JudgeHistory {
+public final class JudgeHistory {
 
   private JudgeHistory() {}
 
@@ -44,6 +45,75 @@ final class JudgeHistory {
         new OnAllCores());
   }
 
+  /**
+   * Closes an evening whose stations were charted elsewhere.
+   *
+   * @param sources what is known
+   * @param evening the evening
+   * @param forecasts tells what is to come
+   * @return what it came to, with the tasks that the outlook gives
+   * @throws IOException if the history cannot be read
+   */
+  public static Judgement of(Sources sources, LocalDate evening, ForecastSource forecasts)
+      throws IOException {
+    Farm farm = sources.farm();
+    Seen seen = seen(sources.measures(), farm, evening, f -> StationDoubts.of(sources.doubts(), f));
+    EveningResult closed = CloseEvening.of(farm.book(), seen, evening, forecasts.graders());
+    Optional<EveningOutlook> ahead = forecasts.from(evening, Instant.MAX);
+    return new Judgement(withTasks(closed, ahead, farm), ahead);
+  }
+
+  /**
+   * What an evening is judged from.
+   *
+   * @param measures those of at least the photos that the evening needs ({@link #needs})
+   * @param farm the book
+   * @param doubts what the charts of the stations say
+   */
+  public record Sources(Measures measures, Farm farm, List<StationDoubt> doubts) {
+
+    /** Copies the list. */
+    public Sources {
+      doubts = List.copyOf(doubts);
+    }
+  }
+
+  /**
+   * What an evening came to.
+   *
+   * @param result verdicts, curves and worklist
+   * @param outlook what is to come, where that can be told
+   */
+  public record Judgement(EveningResult result, Optional<EveningOutlook> outlook) {}
+
+  /**
+   * Says which photos an evening is judged from.
+   *
+   * @param farm the book
+   * @param evening the evening
+   * @return the days of all rafts, and of single rafts of past cycles
+   */
+  public static Needs needs(Farm farm, LocalDate evening) {
+    Farm then = farm.asOf(evening);
+    LocalDate first = oldest(then, evening).minusDays(1);
+    return new Needs(first, evening.plusDays(2), PastPlantings.of(then.book(), evening));
+  }
+
+  /**
+   * Photos, by the dates written in their times.
+   *
+   * @param first the first day of which all rafts are needed
+   * @param last the last such day
+   * @param past days of rafts of past cycles
+   */
+  public record Needs(LocalDate first, LocalDate last, List<RaftDays> past) {
+
+    /** Copies the list. */
+    public Needs {
+      past = List.copyOf(past);
+    }
+  }
+
   /** Adds to an evening's worklist what its outlook gives to do. */
   static EveningResult withTasks(EveningResult judged, Optional<EveningOutlook> ahead, Farm farm) {
     return ahead
@@ -61,13 +131,18 @@ final class JudgeHistory {
    * the past cycles that they are held against.
    */
   static Seen seen(Measures measures, Farm farm, LocalDate evening) throws IOException {
+    return seen(measures, farm, evening, then -> StationDoubts.of(measures, then));
+  }
+
+  private static Seen seen(Measures measures, Farm farm, LocalDate evening, Charts charts)
+      throws IOException {
     Farm then = farm.asOf(evening);
     // A photo's own offset may put it on the day before or after the farm's.
-    LocalDate first = oldest(then, evening).minusDays(1);
+    Needs needs = needs(farm, evening);
     Map<String, PhotoMeasure> photos = new TreeMap<>();
-    take(measures.takenBetween(first, evening.plusDays(2)), photos);
-    for (RaftDays past : PastPlantings.of(then.book(), evening)) {
-      if (past.first().isBefore(first)) {
+    take(measures.takenBetween(needs.first(), needs.last()), photos);
+    for (RaftDays past : needs.past()) {
+      if (past.first().isBefore(needs.first())) {
         take(measures.takenBetween(past), photos);
       }
     }
@@ -75,7 +150,12 @@ final class JudgeHistory {
         photos.values().stream()
             .filter(p -> !then.evening(p.takenAt().orElseThrow()).isAfter(evening))
             .toList();
-    return CollectSeen.of(seen, StationDoubts.of(measures, then), then);
+    return CollectSeen.of(seen, charts.of(then), then);
+  }
+
+  /** Charts the stations of a farm. */
+  private interface Charts {
+    StationDoubts of(Farm farm) throws IOException;
   }
 
   private static void take(List<Kept> kept, Map<String, PhotoMeasure> photos) {

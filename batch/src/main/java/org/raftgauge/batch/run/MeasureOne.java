@@ -59,11 +59,7 @@ final class MeasureOne {
           : fresh(measured(photo, bytes, second), sha256, settings);
     } catch (Throwable e) {
       tools.progress().failed(photo.facts().photo(), e);
-      return Measured.failed(
-          photo.facts().photo(),
-          sha256,
-          "the program failed on this photo: " + e,
-          "run again; if it fails again, take the photo again and report this line");
+      return Measured.crashed(photo.facts().photo(), sha256, e);
     }
   }
 

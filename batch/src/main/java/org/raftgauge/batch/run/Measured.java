@@ -13,11 +13,11 @@ import org.raftgauge.core.measure.PhotoStatus;
  * @param pictured whether its pictures are in the run folder
  * @param note what went wrong with its pictures, or empty
  */
-record Measured(
+public record Measured(
     PhotoMeasure measure, String settings, Source source, boolean pictured, String note) {
 
   /** Where a measure is from. */
-  enum Source {
+  public enum Source {
     /** This run. */
     FRESH,
     /** The history. */
@@ -26,9 +26,26 @@ record Measured(
     FAILED
   }
 
-  /** Makes the row of a photo that could not be measured. */
-  static Measured failed(String photo, String sha256, String reason, String remedy) {
+  /**
+   * Makes the row of a photo that could not be measured.
+   *
+   * @param photo its path below the photo folder
+   * @param sha256 of its bytes, or empty where they could not be read
+   * @param reason why
+   * @param remedy what to do
+   * @return its outcome
+   */
+  public static Measured failed(String photo, String sha256, String reason, String remedy) {
     PhotoMeasure row = Rows.photo(photo, sha256, new Say(PhotoStatus.REFUSED, reason, remedy));
     return new Measured(row, "", Source.FAILED, false, "");
+  }
+
+  /** Makes the row of a photo on which the program failed. */
+  static Measured crashed(String photo, String sha256, Throwable failure) {
+    return failed(
+        photo,
+        sha256,
+        "the program failed on this photo: " + failure,
+        "run again; if it fails again, take the photo again and report this line");
   }
 }

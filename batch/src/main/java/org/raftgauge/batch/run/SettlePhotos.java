@@ -41,8 +41,30 @@ record SettlePhotos(List<Settled> photos, Map<String, SettleHalfTurns.Outcome> c
     Corrections corrections = measures.corrections();
     List<PhotoMeasure> run =
         FinalPhotos.distinct(measured).stream().map(corrections::apply).toList();
+    return of(new Looked(run, earlier(measures, run)), corrections, doubts, farm);
+  }
+
+  /**
+   * Photos to settle.
+   *
+   * @param run the run's photos, each of other bytes
+   * @param earlier other photos of their rafts
+   */
+  record Looked(List<PhotoMeasure> run, List<PhotoMeasure> earlier) {}
+
+  /**
+   * Settles.
+   *
+   * @param looked the photos, as corrected
+   * @param corrections which of them were
+   * @param doubts what the stations' charts say
+   * @param farm the book
+   * @return what became of them
+   */
+  static SettlePhotos of(Looked looked, Corrections corrections, StationDoubts doubts, Farm farm) {
+    List<PhotoMeasure> run = looked.run();
     List<PhotoMeasure> all = new ArrayList<>(run);
-    all.addAll(earlier(measures, run));
+    all.addAll(looked.earlier());
     NavigableSet<LocalDate> evenings = Summarise.evenings(run, farm);
     List<PhotoMeasure> photos = new ArrayList<>();
     Map<String, SettleHalfTurns.Outcome> changed = new HashMap<>();

@@ -52,6 +52,20 @@ final class StationDoubts {
     return doubts;
   }
 
+  /** Takes what was charted elsewhere. */
+  static StationDoubts of(List<StationDoubt> charted, Farm farm) {
+    StationDoubts doubts = new StationDoubts(farm);
+    for (StationDoubt each : charted) {
+      doubts.doubts.computeIfAbsent(each.station(), s -> new TreeMap<>()).put(each.evening(), each);
+    }
+    return doubts;
+  }
+
+  /** Returns all doubts, by station and evening. */
+  List<StationDoubt> all() {
+    return doubts.values().stream().flatMap(d -> d.values().stream()).toList();
+  }
+
   /** Charts the times between changes made on purpose each by itself. */
   private void chart(Station station, List<StationEvening> evenings) {
     Map<LocalDate, StationDoubt> found = new TreeMap<>();
