@@ -63,7 +63,8 @@ final class ChartsSection {
     for (Chart chart : CHARTS) {
       byte[] bytes = Files.readAllBytes(data.get().resolve(chart.file));
       if (DecodePhoto.decode(bytes) instanceof DecodedPhoto photo) {
-        ChartPhoto read = ChartPhoto.of(
+        ChartPhoto read =
+            ChartPhoto.of(
                 photo.image(), chart.corners.stream().mapToInt(Integer::intValue).toArray());
         body.append(row(chart.name, "before 2014", read, truth(1)));
         body.append(row(chart.name, "since 2014", read, truth(4)));
