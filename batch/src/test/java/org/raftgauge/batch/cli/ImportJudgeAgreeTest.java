@@ -167,7 +167,7 @@ class ImportJudgeAgreeTest {
     assertTrue(
         said.get(0).startsWith("sites.csv:1: column projected_area: the column is unknown; "),
         said.get(0));
-    assertTrue(said.get(0).contains("known are photo, station, raft, "), said.get(0));
+    assertTrue(said.get(0).contains("known: photo, station, raft, "), said.get(0));
     assertEquals(
         "sites.csv:3: column site: A1 stands twice in photo \"K-1 2027-03-05T18:00Z\"; keep one row",
         said.get(1));
