@@ -99,8 +99,7 @@ class ShutInTest {
     assertEquals(List.of(), bad);
   }
 
-  private static List<String> lines(Pattern pattern, Predicate<String> exempt)
-      throws IOException {
+  private static List<String> lines(Pattern pattern, Predicate<String> exempt) throws IOException {
     List<String> found = new ArrayList<>();
     int read = 0;
     for (Path root : SOURCES) {

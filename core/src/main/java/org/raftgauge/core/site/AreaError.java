@@ -23,9 +23,9 @@ import org.raftgauge.core.canopy.Canopy;
  *
  * <p>The constants are maximum likelihood estimates (errors taken as Student t with 8 degrees of
  * freedom, so that gross errors do not set them) on 2 600 sites of 94 rendered photos of two seeds,
- * dead plants left out. Each seed's own estimates, tried on the other's sites, give a spread of 1.08 to
- * 1.13 and 95 % intervals that cover 92 to 96 %.
- * Heights were true ones' model there, spread 9 %.
+ * dead plants left out. Each seed's own estimates, tried on the other's sites, give a spread of
+ * 1.08 to 1.13 and 95 % intervals that cover 92 to 96 %. Heights were true ones' model there,
+ * spread 9 %.
  */
 final class AreaError {
   /**
