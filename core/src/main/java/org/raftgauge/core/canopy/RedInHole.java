@@ -3,7 +3,8 @@ package org.raftgauge.core.canopy;
 
 /**
  * Adds to red leaf what stands out from the plugs by its light: the dull rims of young red leaves
- * over near-black plugs are hardly coloured, but several times as bright.
+ * over near-black plugs are hardly coloured, but several times as bright. Only where colour shows a
+ * plant already: a bare plug may be brighter than the others for many reasons.
  */
 final class RedInHole {
   /** Leaf is this many times as bright as what the holes usually show (working value). */
@@ -11,6 +12,9 @@ final class RedInHole {
 
   /** It must be this leaf-like in colour at least; water that glints is not. */
   private static final double TINGED = 0.4;
+
+  /** Share of a hole that leaf covers, told by colour, before its rims are looked for. */
+  private static final double LEAST_LEAF = 0.05;
 
   private final int[] size;
   private final DeckPlaces places;
@@ -44,8 +48,31 @@ final class RedInHole {
     boolean[] wall = BoxFilter.any(outside, size[0], size[1], (int) (places.holePx() / 8));
     PlugLight plugs = new PlugLight(size[0], size[1], hole, places.holePx());
     double least = TIMES * plugs.usual(even, leaf, red);
+    boolean[] planted = planted(leaf, hole);
     for (int i = 0; i < leaf.length; i++) {
-      leaf[i] |= red[i] && !wall[i] && scores[i] > TINGED && PlugLight.luminance(even, i) > least;
+      leaf[i] |=
+          planted[i]
+              && red[i]
+              && !wall[i]
+              && scores[i] > TINGED
+              && PlugLight.luminance(even, i) > least;
     }
+  }
+
+  /** Says which pixels lie in holes that show leaf. */
+  private boolean[] planted(boolean[] leaf, boolean[] hole) {
+    Parts holes = Parts.of(hole, size[0], size[1]);
+    int[] covered = new int[holes.count()];
+    for (int i = 0; i < leaf.length; i++) {
+      if (hole[i] && leaf[i]) {
+        covered[holes.label(i)]++;
+      }
+    }
+    boolean[] planted = new boolean[leaf.length];
+    for (int i = 0; i < leaf.length; i++) {
+      int at = holes.label(i);
+      planted[i] = at >= 0 && covered[at] > LEAST_LEAF * holes.size(at);
+    }
+    return planted;
   }
 }
