@@ -21,6 +21,7 @@ final class Child {
   private final Process process;
   private final BlockingQueue<String> lines = new LinkedBlockingQueue<>();
   private String last = "before any step";
+  private boolean ended;
 
   private Child(Process process) {
     this.process = process;
@@ -102,15 +103,14 @@ final class Child {
   }
 
   private void waitForEnd() throws InterruptedException {
-    String said = "";
-    while (!END.equals(said)) {
-      said = lines.poll(MOST_S, TimeUnit.SECONDS);
+    while (!ended) {
+      String said = lines.poll(MOST_S, TimeUnit.SECONDS);
       remember(said == null ? END : said);
-      said = said == null ? END : said;
     }
   }
 
   private void remember(String said) {
+    ended |= said.equals(END);
     if (said.startsWith(KilledProgram.AT)) {
       last = said.substring(KilledProgram.AT.length());
     }
