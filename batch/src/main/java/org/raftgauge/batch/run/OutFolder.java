@@ -34,6 +34,7 @@ final class OutFolder {
     if ((photos.startsWith(out) && request.out().isPresent()) || book.startsWith(out)) {
       throw wrong(out, "holds the photos or the book", "give an OUT of its own");
     }
+    checkNoDrive(out);
     checkWritable(out);
     if (request.out().isPresent()) {
       checkOwn(out);
@@ -52,6 +53,7 @@ final class OutFolder {
     if (real(book).startsWith(out)) {
       throw wrong(out, "holds the book", "give an OUT of its own");
     }
+    checkNoDrive(out);
     checkWritable(out);
     checkOwn(out);
   }
@@ -82,6 +84,24 @@ final class OutFolder {
             out,
             "holds \"" + foreign.get() + "\", which no earlier run wrote",
             "give a new or empty folder, or an earlier run's");
+      }
+    } catch (IOException e) {
+      throw wrong(out, "cannot be read: " + e.getMessage(), "give another folder");
+    }
+  }
+
+  /** Checks that a folder is not the whole of a drive: results take a folder's place by renaming. */
+  private static void checkNoDrive(Path out) throws InputException {
+    try {
+      boolean drive =
+          Files.exists(out)
+              && (out.getParent() == null
+                  || !Files.getFileStore(out).equals(Files.getFileStore(out.getParent())));
+      if (drive) {
+        throw wrong(
+            out,
+            "is a whole drive, and results take the place of a folder",
+            "give a folder on it, such as " + out.resolve("results"));
       }
     } catch (IOException e) {
       throw wrong(out, "cannot be read: " + e.getMessage(), "give another folder");

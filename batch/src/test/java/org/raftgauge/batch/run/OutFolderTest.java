@@ -1,0 +1,34 @@
+// SPDX-License-Identifier: Apache-2.0
+package org.raftgauge.batch.run;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertThrows;
+import static org.junit.jupiter.api.Assumptions.assumeTrue;
+
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.List;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+import org.raftgauge.core.problem.InputException;
+
+class OutFolderTest {
+  @TempDir Path folder;
+
+  @Test
+  void aWholeDriveIsNoPlaceForResults() throws IOException {
+    Path drive = Path.of("/dev/shm");
+    assumeTrue(
+        Files.isDirectory(drive)
+            && !Files.getFileStore(drive).equals(Files.getFileStore(drive.getParent())),
+        "this system has no drive at /dev/shm");
+    InputException refused =
+        assertThrows(InputException.class, () -> OutFolder.check(drive, folder));
+    assertEquals(
+        List.of(
+            "OUT /dev/shm: is a whole drive, and results take the place of a folder; give a folder"
+                + " on it, such as /dev/shm/results"),
+        refused.problems().stream().map(Object::toString).toList());
+  }
+}
