@@ -23,6 +23,7 @@ import org.raftgauge.batch.cli.Console;
 import org.raftgauge.batch.cli.Raftgauge;
 import org.raftgauge.core.book.CropBook;
 import org.raftgauge.core.book.Lens;
+import org.raftgauge.core.book.SecondCamera;
 import org.raftgauge.core.book.Slot;
 import org.raftgauge.core.book.Station;
 
@@ -76,7 +77,7 @@ class StationCommandsTest {
 
   @Test
   void everyCommandOfTheGuideRuns() throws IOException {
-    assertEquals(5, commands().size());
+    assertEquals(6, commands().size());
     for (List<String> command : commands()) {
       assertEquals("batch/raftgauge", command.get(0));
       int code = run(command.subList(1, command.size()).toArray(String[]::new));
@@ -90,11 +91,13 @@ class StationCommandsTest {
             "bench.yaml",
             "bench-lens.png",
             "gantry.yaml",
-            "gantry-slots.png")) {
+            "gantry-slots.png",
+            "pair.yaml")) {
       assertTrue(Files.size(folder.resolve("sample-run").resolve(file)) > 500, file);
     }
     theLensIsTheOneThatThePhotosWereRenderedWith();
     theSlotsAreThoseOfTheSampleBook();
+    thePairStandsAsOpenCvHasIt();
   }
 
   private void theLensIsTheOneThatThePhotosWereRenderedWith() throws IOException {
@@ -132,6 +135,15 @@ class StationCommandsTest {
         assertTrue(off < 9, "slot " + i + ", corner " + c + ": " + off);
       }
     }
+  }
+
+  private void thePairStandsAsOpenCvHasIt() throws IOException {
+    SecondCamera second = bookWith("pair", "sample-run/pair.yaml").second().orElseThrow();
+    double[] t = second.shiftMm().stream().mapToDouble(Double::doubleValue).toArray();
+    // OpenCV's stereoCalibrate on the same corners with the lenses of the file: 83.1790 mm
+    // (SharedPairTest runs it).
+    assertEquals(83.18, Math.sqrt(t[0] * t[0] + t[1] * t[1] + t[2] * t[2]), 0.02);
+    assertTrue(said().contains("root mean square 0.13 px apart"), said());
   }
 
   /** Reads a written station file as part of a copy of the sample book. */
