@@ -76,7 +76,7 @@ public final class MatchRows {
    *
    * @param left the left picture
    * @param right the right one, of the same size
-   * @param range where to look; the leftmost {@code range.count()} columns get no answer
+   * @param range where to look; the outermost {@code range.count()} columns get no answer
    * @return px, NaN where nothing matches well and alone
    */
   public static float[] disparities(GreyImage left, GreyImage right, Range range) {
