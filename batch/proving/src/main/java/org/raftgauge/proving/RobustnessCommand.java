@@ -10,6 +10,7 @@ import java.util.concurrent.Callable;
 import org.raftgauge.proving.report.AccuracyPage;
 import org.raftgauge.proving.report.Section;
 import org.raftgauge.proving.robust.BadInputPage;
+import org.raftgauge.proving.robust.CoverageSection;
 import org.raftgauge.proving.robust.DependencySection;
 import org.raftgauge.proving.robust.FuzzSection;
 import org.raftgauge.proving.robust.MutationSection;
@@ -22,7 +23,8 @@ import picocli.CommandLine.Option;
     mixinStandardHelpOptions = true,
     description =
         "Rewrites batch/proving/BAD-INPUT.md from the tests' catalogues, and the sections of"
-            + " ROBUSTNESS.md of which core/fuzz, core/mutate or the publish profile left results.")
+            + " ROBUSTNESS.md of which core/fuzz, core/mutate, or the coverage or publish profile"
+            + " left results.")
 final class RobustnessCommand implements Callable<Integer> {
   @Option(
       names = "--root",
@@ -42,6 +44,7 @@ final class RobustnessCommand implements Callable<Integer> {
     if (Files.isDirectory(root.resolve("core/target/mutation"))) {
       sections.add(MutationSection.of(root, stamp));
     }
+    CoverageSection.of(root, stamp).ifPresent(sections::add);
     DependencySection.of(root.resolve("batch/target/sbom.json")).ifPresent(sections::add);
     for (Section section : sections) {
       AccuracyPage.replace(pages.resolve("ROBUSTNESS.md"), section);

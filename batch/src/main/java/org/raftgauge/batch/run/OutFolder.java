@@ -90,7 +90,9 @@ final class OutFolder {
     }
   }
 
-  /** Checks that a folder is not the whole of a drive: results take a folder's place by renaming. */
+  /**
+   * Checks that a folder is not the whole of a drive: results take a folder's place by renaming.
+   */
   private static void checkNoDrive(Path out) throws InputException {
     try {
       boolean drive =

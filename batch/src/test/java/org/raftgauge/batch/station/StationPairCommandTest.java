@@ -86,8 +86,7 @@ class StationPairCommandTest {
   @Test
   void heightOutOfRangeIsRefusedBeforeAnythingIsRead() {
     assertEquals(2, pair("--height", "-3"));
-    assertEquals(
-        "--height -3.0: is out of range; give mm, above 0, at most 50000", said().strip());
+    assertEquals("--height -3.0: is out of range; give mm, above 0, at most 50000", said().strip());
   }
 
   @Test

@@ -50,8 +50,7 @@ class MatchRowsTest {
   @Test
   void everyAnswerIsTheShiftAndNearlyAllPixelsAnswer() {
     byte[] left = specks();
-    float[] px =
-        MatchRows.disparities(picture(left), picture(shifted(left, 6, 20)), RANGE);
+    float[] px = MatchRows.disparities(picture(left), picture(shifted(left, 6, 20)), RANGE);
     int asked = 0;
     int answered = 0;
     int right = 0;
@@ -72,8 +71,7 @@ class MatchRowsTest {
   @Test
   void whatTheSquareHidesFromTheSecondCameraGetsNoAnswer() {
     byte[] left = specks();
-    float[] px =
-        MatchRows.disparities(picture(left), picture(shifted(left, 6, 20)), RANGE);
+    float[] px = MatchRows.disparities(picture(left), picture(shifted(left, 6, 20)), RANGE);
     // The square moves 14 px further than the back, and covers that much of it on its left.
     int hidden = 0;
     int silent = 0;
