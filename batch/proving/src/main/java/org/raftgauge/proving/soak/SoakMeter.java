@@ -2,6 +2,7 @@
 package org.raftgauge.proving.soak;
 
 import java.io.IOException;
+import java.lang.management.ManagementFactory;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
@@ -16,13 +17,14 @@ import org.raftgauge.core.problem.InputException;
 import org.raftgauge.core.problem.Problem;
 
 /**
- * A workplace that notes, at every so many photos, the time and the resident memory of the process
- * (Linux: {@code VmRSS} of /proc/self/status).
+ * A workplace that notes, at every so many photos, the time, the resident memory of the process
+ * (Linux: {@code VmRSS} of /proc/self/status) and what is alive in the Java heap after a
+ * collection.
  */
 final class SoakMeter implements Workplace {
   private final Workplace workplace;
   private final int every;
-  private final StringBuilder notes = new StringBuilder("photos,seconds,resident_kb\n");
+  private final StringBuilder notes = new StringBuilder("photos,seconds,resident_kb,live_kb\n");
   private final long begin = System.nanoTime();
   private int photos;
 
@@ -40,7 +42,12 @@ final class SoakMeter implements Workplace {
   synchronized void note(int count) throws IOException {
     notes.append(
         String.format(
-            Locale.ROOT, "%d,%.1f,%d%n", count, (System.nanoTime() - begin) / 1e9, residentKb()));
+            Locale.ROOT,
+            "%d,%.1f,%d,%d%n",
+            count,
+            (System.nanoTime() - begin) / 1e9,
+            residentKb(),
+            liveKb()));
   }
 
   private synchronized void count() {
@@ -52,6 +59,11 @@ final class SoakMeter implements Workplace {
         throw new IllegalStateException("no memory figure", e);
       }
     }
+  }
+
+  private static long liveKb() {
+    System.gc();
+    return ManagementFactory.getMemoryMXBean().getHeapMemoryUsage().getUsed() / 1024;
   }
 
   private static long residentKb() throws IOException {
