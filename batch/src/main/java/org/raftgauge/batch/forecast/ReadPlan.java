@@ -34,8 +34,13 @@ final class ReadPlan {
       Optional<LocalDate> on =
           day.isEmpty() ? Optional.empty() : DateText.read(row.place("harvest_on"), day, findings);
       PlanRow plan = new PlanRow(row.text("raft"), on);
-      HarvestPlan.wrong(forecast, plan)
+      HarvestPlan.wrongRaft(forecast, plan)
           .ifPresent(why -> findings.error(row.place("raft"), why, "correct it or drop the row"));
+      HarvestPlan.wrongDay(forecast, plan)
+          .ifPresent(
+              why ->
+                  findings.error(
+                      row.place("harvest_on"), why, "write one of them, or leave the cell empty"));
       if (!seen.add(plan.raft())) {
         findings.error(
             row.place("raft"), "raft \"" + plan.raft() + "\" stands twice", "keep one row of it");

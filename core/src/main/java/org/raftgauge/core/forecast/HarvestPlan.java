@@ -48,16 +48,26 @@ public final class HarvestPlan {
   }
 
   /**
-   * Says what is wrong with a plan.
+   * Says that a plan's raft has no forecast.
    *
    * @param forecast of the evening
    * @param row of the plan
    * @return in words, or nothing
    */
-  public static Optional<String> wrong(EveningForecast forecast, PlanRow row) {
-    if (forecast.rafts().stream().noneMatch(r -> r.who().raft().equals(row.raft()))) {
-      return Optional.of("raft \"" + row.raft() + "\" has no forecast");
-    }
+  public static Optional<String> wrongRaft(EveningForecast forecast, PlanRow row) {
+    return forecast.rafts().stream().anyMatch(r -> r.who().raft().equals(row.raft()))
+        ? Optional.empty()
+        : Optional.of("raft \"" + row.raft() + "\" has no forecast");
+  }
+
+  /**
+   * Says that a plan's day is not one of the forecast.
+   *
+   * @param forecast of the evening
+   * @param row of the plan
+   * @return in words, or nothing
+   */
+  public static Optional<String> wrongDay(EveningForecast forecast, PlanRow row) {
     LocalDate first = forecast.date(0);
     LocalDate last = forecast.date(forecast.asked().rule().days());
     return row.harvestOn()

@@ -77,11 +77,11 @@ class HarvestPlanTest {
 
     assertEquals(
         Optional.of("raft \"R-9\" has no forecast"),
-        HarvestPlan.wrong(forecast, new PlanRow("R-9", Optional.empty())));
+        HarvestPlan.wrongRaft(forecast, new PlanRow("R-9", Optional.empty())));
     assertEquals(
         Optional.of("2027-07-01 is not among the days forecast, 2027-06-01 to 2027-06-15"),
-        HarvestPlan.wrong(forecast, new PlanRow("R-1", Optional.of(LocalDate.of(2027, 7, 1)))));
+        HarvestPlan.wrongDay(forecast, new PlanRow("R-1", Optional.of(LocalDate.of(2027, 7, 1)))));
     assertEquals(
-        Optional.empty(), HarvestPlan.wrong(forecast, new PlanRow("R-1", Optional.of(TONIGHT))));
+        Optional.empty(), HarvestPlan.wrongDay(forecast, new PlanRow("R-1", Optional.of(TONIGHT))));
   }
 }
