@@ -4,10 +4,13 @@ package org.raftgauge.batch.cli;
 import java.nio.file.Path;
 import java.time.Instant;
 import java.util.ArrayList;
+import java.util.HashMap;
 import java.util.List;
 import java.util.Locale;
+import java.util.Map;
 import java.util.Set;
 import org.raftgauge.batch.folder.ReadPhoto;
+import org.raftgauge.batch.run.Digest;
 import org.raftgauge.batch.run.FoundPhoto;
 import org.raftgauge.batch.run.FoundPhotos;
 import org.raftgauge.core.book.BookReading;
@@ -44,8 +47,9 @@ final class CheckPhotos {
                 "save it as a JPEG, or set the camera to JPEG"));
       }
     }
-    for (FoundPhoto photo : found.photos()) {
-      problems.addAll(check(photo));
+    Map<String, String> first = new HashMap<>();
+    for (FoundPhoto photo : found.inOrder(reading.book())) {
+      problems.addAll(check(photo, first));
     }
     return problems;
   }
@@ -54,9 +58,19 @@ final class CheckPhotos {
     return file.substring(file.lastIndexOf('.') + 1).toLowerCase(Locale.ROOT);
   }
 
-  private List<Problem> check(FoundPhoto photo) {
+  /** Checks a photo; {@code first} holds the first photo of each content. */
+  private List<Problem> check(FoundPhoto photo, Map<String, String> first) {
+    String name = photo.facts().photo();
     try {
-      byte[] bytes = ReadPhoto.bytes(photo.file(), photo.facts().photo());
+      byte[] bytes = ReadPhoto.bytes(photo.file(), name);
+      String other = first.putIfAbsent(Digest.of(bytes), name);
+      if (other != null) {
+        return List.of(
+            Problem.warning(
+                name,
+                "holds the same bytes as " + other + ", and a run counts one of them",
+                "take the copy out of the folder"));
+      }
       return CheckPhoto.problems(bytes, photo.facts(), reading.book(), Instant.now());
     } catch (InputException unreadable) {
       return unreadable.problems();

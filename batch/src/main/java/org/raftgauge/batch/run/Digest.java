@@ -7,7 +7,7 @@ import java.security.NoSuchAlgorithmException;
 import java.util.HexFormat;
 
 /** SHA-256 in hex digits. */
-final class Digest {
+public final class Digest {
 
   private Digest() {}
 
@@ -20,7 +20,7 @@ final class Digest {
   }
 
   /** Returns the hash of bytes. */
-  static String of(byte[] bytes) {
+  public static String of(byte[] bytes) {
     return HexFormat.of().formatHex(sha256().digest(bytes));
   }
 

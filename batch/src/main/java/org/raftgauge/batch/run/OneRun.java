@@ -7,7 +7,6 @@ import java.nio.file.Path;
 import java.time.Instant;
 import java.time.LocalDate;
 import java.util.ArrayList;
-import java.util.Comparator;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
@@ -38,8 +37,7 @@ final class OneRun {
   /** Runs, and publishes the draft at the end. */
   RunSummary into(RunDraft draft) throws IOException {
     List<String> notes = clockNotes();
-    List<FoundPhoto> photos =
-        found.photos().stream().sorted(Comparator.comparing(p -> p.facts().photo())).toList();
+    List<FoundPhoto> photos = found.inOrder(tools.farm().book());
     PictureNames names = new PictureNames(photos.stream().map(p -> p.facts().photo()).toList());
     MeasureOne one = new MeasureOne(tools, history, draft, names);
     FirstPass pass = measure(photos, one);

@@ -48,6 +48,18 @@ class CheckPhotosTest {
   }
 
   @Test
+  void copiesAreNamedWithTheOneThatCounts() throws IOException {
+    picture("2026-03-10_KV-112.png", 1280, 1200);
+    Path photos = folder.resolve("photos");
+    Files.copy(photos.resolve("2026-03-10_KV-112.png"), photos.resolve("2026-03-10_KV-112 b.png"));
+    assertEquals(
+        List.of(
+            "2026-03-10_KV-112 b.png: holds the same bytes as 2026-03-10_KV-112.png, and a run"
+                + " counts one of them; take the copy out of the folder"),
+        problems());
+  }
+
+  @Test
   void everyUnreadableOddAndUndatedPhotoIsListedAtOnce() throws IOException {
     Files.write(folder.resolve("photos/2026-03-10_KV-112.jpg"), new byte[0]);
     Files.writeString(folder.resolve("photos/2026-03-11_KV-112.jpg"), "no picture");
@@ -179,6 +191,7 @@ class CheckPhotosTest {
     Path file = folder.resolve("photos").resolve(name);
     Files.createDirectories(file.getParent());
     BufferedImage image = new BufferedImage(width, height, BufferedImage.TYPE_INT_RGB);
+    image.setRGB(0, 0, name.hashCode()); // no two photos hold the same bytes
     ImageIO.write(image, "png", file.toFile());
   }
 

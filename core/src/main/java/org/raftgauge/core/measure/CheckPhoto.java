@@ -60,6 +60,19 @@ public final class CheckPhoto {
   }
 
   /**
+   * Says whether the manifest or its name tells a raft or a station of the book, as the name of a
+   * copy does not.
+   *
+   * @param facts what is known of a photo besides its bytes
+   * @param book the crop book
+   */
+  public static boolean isPlaced(PhotoFacts facts, CropBook book) {
+    return facts.raft().isPresent()
+        || facts.station().isPresent()
+        || FactsOfName.tellsPlace(book, facts.photo());
+  }
+
+  /**
    * Tells when a photo was taken, from its headers, its name and what else is known of it, as
    * measuring it would.
    *

@@ -34,6 +34,13 @@ final class FactsOfName {
         name.slot());
   }
 
+  /** Says whether a name tells a raft or a station that the book knows. */
+  static boolean tellsPlace(CropBook book, String photo) {
+    PhotoName name = of(book, photo);
+    return name.station().filter(book.stations()::containsKey).isPresent()
+        || name.raft().filter(rafts(book)::contains).isPresent();
+  }
+
   /** Takes the mark of a first camera of two out of a file's name: it is no part of the raft. */
   private static String withoutMark(CropBook book, String file) {
     return book.stations().values().stream()
@@ -45,7 +52,8 @@ final class FactsOfName {
         .orElse(file);
   }
 
-  private static List<String> rafts(CropBook book) {
+  /** Returns every raft that the book names. */
+  static List<String> rafts(CropBook book) {
     return Stream.concat(
             book.plantings().stream().map(Planting::raft),
             book.tenures().stream().map(Tenure::raft))

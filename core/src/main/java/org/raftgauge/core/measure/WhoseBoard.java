@@ -13,7 +13,7 @@ import org.raftgauge.core.plane.FoundBoard;
 
 /**
  * Tells which raft a board is: its tag or slot, else the manifest, else the file's name; two that
- * differ hold it.
+ * differ hold it, but for a file's name that is no raft of the book, such as that of a copy.
  */
 final class WhoseBoard {
   /** A board without a tag, less of it in the picture than this, is a neighbour that passes by. */
@@ -77,7 +77,7 @@ final class WhoseBoard {
             ? book.raftInSlot(scene.station().name(), board.slot().get(), scene.evening())
             : board.tag();
     boolean alone = boards == 1 || facts.slot().isPresent();
-    Optional<String> told = alone ? facts.raft().or(name::raft) : Optional.empty();
+    Optional<String> told = alone ? facts.raft().or(() -> named(seen)) : Optional.empty();
     if (seen.isPresent() && told.isPresent() && !seen.equals(told)) {
       String by = board.slot().isPresent() ? "placements.csv" : "its tag";
       String other = facts.raft().isPresent() ? "the manifest" : "the file's name";
@@ -90,6 +90,12 @@ final class WhoseBoard {
     return told.filter(raft -> nameOnly && otherLayout(raft, board)).isPresent()
         ? otherBoard(told.get(), board)
         : new Identity(seen.or(() -> told), "", "");
+  }
+
+  /** The raft in the file's name; a name that the book never planted says nothing against a tag. */
+  private Optional<String> named(Optional<String> seen) {
+    return name.raft()
+        .filter(raft -> seen.isEmpty() || FactsOfName.rafts(book).contains(raft));
   }
 
   /** Says whether a raft that only a name tells is planted in another layout than the board's. */

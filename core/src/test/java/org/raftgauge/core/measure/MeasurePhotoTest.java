@@ -174,6 +174,9 @@ class MeasurePhotoTest {
     PhotoMeasure manifest =
         MeasurePhoto.measure(raft, DrawnFarm.manifest(DrawnFarm.NAME, "", "DR-3"), book).measure();
     assertEquals("its tag says raft DR-1, the manifest says DR-3", manifest.reason());
+    PhotoMeasure copy = measure(raft, "2026-04-10_DR-1 copy.png").measure();
+    assertEquals(PhotoStatus.USED, copy.status(), copy.reason());
+    assertEquals(Optional.of("DR-1"), copy.rafts().get(0).raft());
   }
 
   @Test
