@@ -13,6 +13,7 @@ import org.raftgauge.batch.grade.CheckBook;
 import org.raftgauge.batch.run.BookLooks;
 import org.raftgauge.batch.run.EveningOutlook;
 import org.raftgauge.batch.run.ForecastSource;
+import org.raftgauge.batch.store.Measures;
 import org.raftgauge.core.book.BookAsOf;
 import org.raftgauge.core.book.CropBook;
 import org.raftgauge.core.evening.Task;
@@ -94,6 +95,18 @@ public final class ForecastOfEvening implements ForecastSource {
 
   @Override
   public Optional<EveningOutlook> from(LocalDate evening, Instant correctedBy) throws IOException {
+    return from(looks, evening, correctedBy);
+  }
+
+  @Override
+  public Optional<EveningOutlook> from(Measures measures, LocalDate evening, Instant correctedBy)
+      throws IOException {
+    return from(
+        (known, evenings) -> BookLooks.between(measures, known, evenings), evening, correctedBy);
+  }
+
+  private Optional<EveningOutlook> from(Looks source, LocalDate evening, Instant correctedBy)
+      throws IOException {
     CropBook known = BookAsOf.of(book, evening);
     if (known.expectedRafts(evening).isEmpty()) {
       return Optional.empty();
@@ -103,7 +116,7 @@ public final class ForecastOfEvening implements ForecastSource {
     Map<String, Grader> graders = read.by(known, evening);
     LookBack.Leads leads = LookBack.Leads.latest(known);
     LocalDate first = first(known, leads, evening);
-    List<SiteLook> seen = looks.between(known, new BookLooks.Evenings(first, evening, correctedBy));
+    List<SiteLook> seen = source.between(known, new BookLooks.Evenings(first, evening, correctedBy));
     EveningForecast forecast =
         ForecastEvening.of(known, seen, graders, new Asked(evening, ForecastRule.defaults()));
     List<GraderHealth> health = new ArrayList<>();

@@ -69,6 +69,21 @@ public final class BookLooks {
   }
 
   /**
+   * Reads some evenings of measures that are at hand.
+   *
+   * @param measures everything measured, as corrected
+   * @param book the crop book as known
+   * @param evenings which
+   * @return looks in a stable order
+   * @throws IOException if the history cannot be read
+   */
+  public static List<SiteLook> between(Measures measures, CropBook book, Evenings evenings)
+      throws IOException {
+    Farm farm = new BookFarm(book, "");
+    return between(farm, measures, StationDoubts.of(measures, farm), evenings);
+  }
+
+  /**
    * Reads some evenings of a history whose stations were charted elsewhere.
    *
    * @param sources what is known

@@ -46,6 +46,33 @@ public final class JudgeHistory {
   }
 
   /**
+   * Closes an evening and says what is to come.
+   *
+   * @param measures everything measured, as corrected by then
+   * @param farm the book
+   * @param asked which evening, by which corrections
+   * @param forecasts tells what is to come
+   * @return what it came to, with the tasks that the outlook gives
+   * @throws IOException if the history cannot be read
+   */
+  public static Judgement of(Measures measures, Farm farm, Asked asked, ForecastSource forecasts)
+      throws IOException {
+    // The forecast may look farther back: what it read is not read again for the verdicts.
+    Optional<EveningOutlook> ahead =
+        forecasts.from(measures, asked.evening(), asked.correctedBy());
+    EveningResult closed = of(measures, farm, asked.evening(), forecasts.graders());
+    return new Judgement(withTasks(closed, ahead, farm), ahead);
+  }
+
+  /**
+   * What is asked.
+   *
+   * @param evening the evening; what is later has no influence
+   * @param correctedBy corrections that were entered at this moment or later are not looked at
+   */
+  public record Asked(LocalDate evening, Instant correctedBy) {}
+
+  /**
    * Closes an evening whose stations were charted elsewhere.
    *
    * @param sources what is known

@@ -22,6 +22,18 @@ public final class Measures {
   private final Database database;
   private final Corrections corrections;
   private final List<Kept> corrected = new ArrayList<>();
+  private Days read = new Days(LocalDate.MAX, LocalDate.MIN, -1, List.of());
+
+  /**
+   * The photos of some days as they were read: an evening's work asks for the same ones again.
+   *
+   * @param changes made to the history by then
+   */
+  private record Days(LocalDate first, LocalDate last, long changes, List<Kept> photos) {
+    boolean hold(LocalDate from, LocalDate to, long changesNow) {
+      return !from.isBefore(first) && !to.isAfter(last) && changes == changesNow;
+    }
+  }
 
   Measures(Database database, Corrections corrections) throws IOException {
     this.database = database;
@@ -62,8 +74,14 @@ public final class Measures {
    * @throws IOException if the file cannot be read
    */
   public List<Kept> takenBetween(LocalDate first, LocalDate last) throws IOException {
-    return with(
-        database.within(c -> ReadMeasures.byDays(c, first, last)), p -> taken(p, first, last));
+    long changes = database.changes();
+    if (!read.hold(first, last, changes)) {
+      List<Kept> photos = database.within(c -> ReadMeasures.byDays(c, first, last));
+      read = new Days(first, last, changes, photos);
+    }
+    List<Kept> asked =
+        read.photos.stream().filter(k -> taken(k.measure(), first, last)).toList();
+    return with(asked, p -> taken(p, first, last));
   }
 
   /**

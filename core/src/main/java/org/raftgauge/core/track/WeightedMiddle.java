@@ -38,6 +38,21 @@ record WeightedMiddle(double centre, double standardError) {
       }
       below += each.weight();
     }
-    return new WeightedMiddle(centre / inner, LOSS / Math.sqrt(total));
+    return of(centre / inner, total);
+  }
+
+  /**
+   * Makes a middle that was found elsewhere.
+   *
+   * @param centre the middle
+   * @param totalWeight sum of the weights
+   */
+  static WeightedMiddle of(double centre, double totalWeight) {
+    return new WeightedMiddle(centre, LOSS / Math.sqrt(totalWeight));
+  }
+
+  /** Returns the same middle farther up. */
+  WeightedMiddle shifted(double by) {
+    return new WeightedMiddle(centre + by, standardError);
   }
 }

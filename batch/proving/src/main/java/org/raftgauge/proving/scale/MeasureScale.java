@@ -6,14 +6,18 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Instant;
 import java.time.LocalDate;
-import java.time.OffsetDateTime;
-import java.time.ZoneOffset;
 import java.util.LinkedHashMap;
 import java.util.Map;
 import org.raftgauge.batch.cli.BookWorkplace;
 import org.raftgauge.batch.cli.Workplace;
-import org.raftgauge.batch.run.JudgeFolder;
+import org.raftgauge.batch.run.JudgeHistory;
+import org.raftgauge.batch.store.History;
+import org.raftgauge.batch.store.Measures;
 import org.raftgauge.core.problem.InputException;
+import org.raftgauge.core.report.CurvesTable;
+import org.raftgauge.core.report.ForecastTable;
+import org.raftgauge.core.report.VerdictsTable;
+import org.raftgauge.core.report.WorklistTable;
 
 /** Makes a big farm and times the analysis of its last evening. */
 final class MeasureScale {
@@ -49,15 +53,16 @@ final class MeasureScale {
     try {
       Workplace.OpenBook open = timed(laps, "book read", () -> opened(book));
       LocalDate evening = BigFarm.evening();
-      timed(laps, "forecast", () -> open.forecasts().from(evening, Instant.MAX));
-      JudgeFolder.Request request =
-          new JudgeFolder.Request(
-              book,
-              evening,
-              work.resolve("out-" + farm.sites()),
-              OffsetDateTime.of(evening.plusDays(1).atStartOfDay(), ZoneOffset.UTC),
-              JudgeFolder.Corrected.SINCE);
-      timed(laps, "judge", () -> judged(request, open));
+      try (History history = History.open(book.resolve("history.db"))) {
+        Measures measures = history.measures();
+        JudgeHistory.Asked asked = new JudgeHistory.Asked(evening, Instant.MAX);
+        JudgeHistory.Judgement judged =
+            timed(
+                laps,
+                "judge",
+                () -> JudgeHistory.of(measures, open.farm(), asked, open.forecasts()));
+        timed(laps, "tables", () -> tables(judged));
+      }
     } catch (IllegalStateException e) {
       throw new IOException(e.getMessage(), e);
     }
@@ -72,13 +77,11 @@ final class MeasureScale {
     }
   }
 
-  private static Object judged(JudgeFolder.Request request, Workplace.OpenBook open)
-      throws IOException {
-    try {
-      return JudgeFolder.run(request, open.farm(), open.forecasts());
-    } catch (InputException e) {
-      throw new IllegalStateException(e.getMessage(), e);
-    }
+  private static long tables(JudgeHistory.Judgement judged) {
+    return VerdictsTable.csv(judged.result().verdicts()).length()
+        + CurvesTable.csv(judged.result().curves()).length()
+        + WorklistTable.csv(judged.result().worklist()).length()
+        + (long) ForecastTable.of(judged.outlook().orElseThrow().forecast().rows()).length();
   }
 
   private static <T> T timed(Map<String, Lap> laps, String what, Lap.Work<T> work)
