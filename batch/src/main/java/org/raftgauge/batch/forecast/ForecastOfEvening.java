@@ -135,6 +135,11 @@ public final class ForecastOfEvening implements ForecastSource {
   }
 
   @Override
+  public LocalDate firstDay(LocalDate evening) {
+    return firstDay(book, evening);
+  }
+
+  @Override
   public Map<String, Grader> graders() {
     return KnownGraders.of(book, folder).graders();
   }

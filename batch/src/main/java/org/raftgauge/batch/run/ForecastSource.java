@@ -39,6 +39,15 @@ public interface ForecastSource {
     return from(evening, correctedBy);
   }
 
+  /**
+   * Returns the first day of which photos are needed to forecast from an evening.
+   *
+   * @param evening the farm's day
+   */
+  default LocalDate firstDay(LocalDate evening) {
+    return evening;
+  }
+
   /** Returns the book's graders by crop, whenever they were fitted. */
   default Map<String, Grader> graders() {
     return Map.of();

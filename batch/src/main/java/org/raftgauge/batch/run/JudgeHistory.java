@@ -57,11 +57,16 @@ public final class JudgeHistory {
    */
   public static Judgement of(Measures measures, Farm farm, Asked asked, ForecastSource forecasts)
       throws IOException {
-    // The forecast may look farther back: what it read is not read again for the verdicts.
-    Optional<EveningOutlook> ahead =
-        forecasts.from(measures, asked.evening(), asked.correctedBy());
-    EveningResult closed = of(measures, farm, asked.evening(), forecasts.graders());
-    return new Judgement(withTasks(closed, ahead, farm), ahead);
+    LocalDate evening = asked.evening();
+    LocalDate needed = needs(farm, evening).first();
+    LocalDate first = forecasts.firstDay(evening).minusDays(1);
+    // Read once: both keep to what is at hand.
+    measures.takenBetween(first.isBefore(needed) ? first : needed, evening.plusDays(2));
+    AtOnce.Both<Optional<EveningOutlook>, EveningResult> both =
+        AtOnce.of(
+            () -> forecasts.from(measures, evening, asked.correctedBy()),
+            () -> of(measures, farm, evening, forecasts.graders()));
+    return new Judgement(withTasks(both.second(), both.first(), farm), both.first());
   }
 
   /**

@@ -73,7 +73,8 @@ public final class Measures {
    * @return what they said, in a stable order
    * @throws IOException if the file cannot be read
    */
-  public List<Kept> takenBetween(LocalDate first, LocalDate last) throws IOException {
+  public synchronized List<Kept> takenBetween(LocalDate first, LocalDate last)
+      throws IOException {
     long changes = database.changes();
     if (!read.hold(first, last, changes)) {
       List<Kept> photos = database.within(c -> ReadMeasures.byDays(c, first, last));

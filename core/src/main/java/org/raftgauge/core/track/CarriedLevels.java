@@ -19,7 +19,7 @@ final class CarriedLevels {
   private static final double FAR_AGE_DAYS = 4;
 
   /** Ages so near to each other share one ranking; the errors of carried levels hardly differ. */
-  private static final double STEP_DAYS = 0.25;
+  private static final double STEP_DAYS = 0.05;
 
   private final List<Patch> patches;
   private final CohortRate growth;

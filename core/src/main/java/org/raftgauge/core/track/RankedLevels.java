@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: Apache-2.0
 package org.raftgauge.core.track;
 
+import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.HashMap;
 import java.util.List;
@@ -57,9 +58,13 @@ final class RankedLevels {
   }
 
   private Optional<WeightedMiddle> of(Predicate<Patch> which) {
-    List<WeightedMiddle.Weighted> levels =
-        ranked.stream().filter(r -> which.test(r.patch())).map(Ranked::level).toList();
-    return levels.isEmpty() ? Optional.empty() : Optional.of(WeightedMiddle.of(levels));
+    List<WeightedMiddle.Weighted> levels = new ArrayList<>(ranked.size());
+    for (Ranked each : ranked) {
+      if (which.test(each.patch())) {
+        levels.add(each.level());
+      }
+    }
+    return levels.isEmpty() ? Optional.empty() : Optional.of(WeightedMiddle.ofSorted(levels));
   }
 
   private double weightAt(int place) {
