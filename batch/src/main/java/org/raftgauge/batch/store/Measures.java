@@ -2,6 +2,7 @@
 package org.raftgauge.batch.store;
 
 import java.io.IOException;
+import java.time.Instant;
 import java.time.LocalDate;
 import java.time.OffsetDateTime;
 import java.util.ArrayList;
@@ -50,6 +51,27 @@ public final class Measures {
   /** Returns the corrections that hold. */
   public Corrections corrections() {
     return corrections;
+  }
+
+  /**
+   * Returns every correction ever entered, in the order of their numbers.
+   *
+   * @throws IOException if the file cannot be read
+   */
+  public List<Correction> entered() throws IOException {
+    return database.within(CorrectionRows::read);
+  }
+
+  /**
+   * Returns the same photos as corrected by another time.
+   *
+   * @param by what was entered at this moment or later is not looked at
+   * @return itself where the same corrections hold
+   * @throws IOException if the file cannot be read
+   */
+  public Measures correctedBy(Instant by) throws IOException {
+    Corrections then = Corrections.of(entered(), by);
+    return then.all().equals(corrections.all()) ? this : new Measures(database, then);
   }
 
   /**
