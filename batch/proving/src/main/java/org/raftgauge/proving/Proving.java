@@ -24,7 +24,8 @@ import picocli.CommandLine.Command;
       RobustnessCommand.class,
       TraysCommand.class,
       PaceCommand.class,
-      PairsCommand.class
+      PairsCommand.class,
+      ScaleCommand.class
     })
 public final class Proving {
 

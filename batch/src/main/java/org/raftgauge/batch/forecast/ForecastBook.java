@@ -12,6 +12,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import org.raftgauge.batch.run.BookLooks;
+import org.raftgauge.batch.run.KnownLooks;
 import org.raftgauge.batch.run.OutlookFiles;
 import org.raftgauge.core.book.BookAsOf;
 import org.raftgauge.core.book.CropBook;
@@ -126,7 +127,11 @@ public final class ForecastBook {
    * @throws IOException if a file cannot be read or written
    */
   public List<String> lookBack(Path out) throws InputException, IOException {
-    List<SiteLook> looks = BookLooks.upTo(book, folder, LocalDate.MAX);
+    KnownLooks looks =
+        new KnownLooks(
+            BookLooks.corrections(folder),
+            book.farmDay(),
+            by -> BookLooks.between(book, folder, BookLooks.Evenings.all().correctedBy(by)));
     Map<String, Grader> graders = KnownGraders.of(book, folder).orFail().graders();
     List<LookBackRow> rows = LookBack.of(book, looks, graders, LookBack.Leads.defaults());
     List<Resources> resources = Resources.of(book);

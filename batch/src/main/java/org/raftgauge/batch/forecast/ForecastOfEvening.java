@@ -13,6 +13,9 @@ import org.raftgauge.batch.grade.CheckBook;
 import org.raftgauge.batch.run.BookLooks;
 import org.raftgauge.batch.run.EveningOutlook;
 import org.raftgauge.batch.run.ForecastSource;
+import org.raftgauge.batch.run.KnownLooks;
+import org.raftgauge.batch.store.Correction;
+import org.raftgauge.batch.store.Measures;
 import org.raftgauge.core.book.BookAsOf;
 import org.raftgauge.core.book.CropBook;
 import org.raftgauge.core.evening.Task;
@@ -24,6 +27,7 @@ import org.raftgauge.core.forecast.HarvestPlan;
 import org.raftgauge.core.forecast.HarvestTasks;
 import org.raftgauge.core.forecast.LookBack;
 import org.raftgauge.core.forecast.LookBackScore;
+import org.raftgauge.core.forecast.Resources;
 import org.raftgauge.core.grader.Grader;
 import org.raftgauge.core.grader.GraderHealth;
 import org.raftgauge.core.history.SiteLook;
@@ -48,7 +52,21 @@ public final class ForecastOfEvening implements ForecastSource {
    * @param folder of the book
    */
   public ForecastOfEvening(CropBook book, Path folder) {
-    this(book, folder, (known, evenings) -> BookLooks.between(known, folder, evenings));
+    this(
+        book,
+        folder,
+        new Looks() {
+          @Override
+          public List<SiteLook> between(CropBook known, BookLooks.Evenings evenings)
+              throws IOException {
+            return BookLooks.between(known, folder, evenings);
+          }
+
+          @Override
+          public List<Correction> entered() throws IOException {
+            return BookLooks.corrections(folder);
+          }
+        });
   }
 
   /**
@@ -76,6 +94,16 @@ public final class ForecastOfEvening implements ForecastSource {
      * @throws IOException if they cannot be read
      */
     List<SiteLook> between(CropBook book, BookLooks.Evenings evenings) throws IOException;
+
+    /**
+     * Returns every correction ever entered, in the order of their numbers; none where nobody
+     * corrects.
+     *
+     * @throws IOException if they cannot be read
+     */
+    default List<Correction> entered() throws IOException {
+      return List.of();
+    }
   }
 
   /**
@@ -94,6 +122,31 @@ public final class ForecastOfEvening implements ForecastSource {
 
   @Override
   public Optional<EveningOutlook> from(LocalDate evening, Instant correctedBy) throws IOException {
+    return from(looks, evening, correctedBy);
+  }
+
+  @Override
+  public Optional<EveningOutlook> from(Measures measures, LocalDate evening, Instant correctedBy)
+      throws IOException {
+    return from(
+        new Looks() {
+          @Override
+          public List<SiteLook> between(CropBook known, BookLooks.Evenings evenings)
+              throws IOException {
+            return BookLooks.between(measures, known, evenings);
+          }
+
+          @Override
+          public List<Correction> entered() throws IOException {
+            return measures.entered();
+          }
+        },
+        evening,
+        correctedBy);
+  }
+
+  private Optional<EveningOutlook> from(Looks source, LocalDate evening, Instant correctedBy)
+      throws IOException {
     CropBook known = BookAsOf.of(book, evening);
     if (known.expectedRafts(evening).isEmpty()) {
       return Optional.empty();
@@ -103,7 +156,14 @@ public final class ForecastOfEvening implements ForecastSource {
     Map<String, Grader> graders = read.by(known, evening);
     LookBack.Leads leads = LookBack.Leads.latest(known);
     LocalDate first = first(known, leads, evening);
-    List<SiteLook> seen = looks.between(known, new BookLooks.Evenings(first, evening, correctedBy));
+    BookLooks.Evenings evenings = new BookLooks.Evenings(first, evening, correctedBy);
+    List<SiteLook> seen = source.between(known, evenings);
+    KnownLooks replayed =
+        new KnownLooks(
+                source.entered(),
+                known.farmDay(),
+                by -> source.between(known, evenings.correctedBy(by)))
+            .with(correctedBy, seen);
     EveningForecast forecast =
         ForecastEvening.of(known, seen, graders, new Asked(evening, ForecastRule.defaults()));
     List<GraderHealth> health = new ArrayList<>();
@@ -116,9 +176,15 @@ public final class ForecastOfEvening implements ForecastSource {
             forecast,
             HarvestPlan.propose(forecast),
             health,
-            LookBackScore.of(LookBack.of(known, seen, graders, leads)),
+            LookBackScore.of(LookBack.of(known, replayed, graders, leads)),
             tasks,
-            remarks));
+            remarks,
+            Resources.of(known)));
+  }
+
+  @Override
+  public LocalDate firstDay(LocalDate evening) {
+    return firstDay(book, evening);
   }
 
   @Override

@@ -7,6 +7,7 @@ import java.nio.file.Path;
 import java.time.Instant;
 import java.time.LocalDate;
 import java.util.List;
+import org.raftgauge.batch.store.Correction;
 import org.raftgauge.batch.store.History;
 import org.raftgauge.batch.store.Kept;
 import org.raftgauge.batch.store.Measures;
@@ -38,13 +39,41 @@ public final class BookLooks {
   }
 
   /**
+   * Reads every correction that was ever entered into a book's history.
+   *
+   * @param folder of the book
+   * @return in the order of their numbers; none where there is no history
+   * @throws IOException if the history cannot be read
+   */
+  public static List<Correction> corrections(Path folder) throws IOException {
+    Path file = folder.resolve("history.db");
+    if (!Files.exists(file)) {
+      return List.of();
+    }
+    try (History history = History.open(file)) {
+      return history.corrections();
+    }
+  }
+
+  /**
    * Evenings, both ends too.
    *
    * @param first the first
    * @param last the last
    * @param correctedBy corrections that were entered at this moment or later are not looked at
    */
-  public record Evenings(LocalDate first, LocalDate last, Instant correctedBy) {}
+  public record Evenings(LocalDate first, LocalDate last, Instant correctedBy) {
+
+    /** Returns all evenings. */
+    public static Evenings all() {
+      return new Evenings(FIRST, LAST, Instant.MAX);
+    }
+
+    /** Returns the same evenings as corrected by another moment. */
+    public Evenings correctedBy(Instant by) {
+      return new Evenings(first, last, by);
+    }
+  }
 
   /**
    * Reads some evenings.
@@ -66,6 +95,22 @@ public final class BookLooks {
       Measures measures = history.measures(evenings.correctedBy());
       return between(farm, measures, StationDoubts.of(measures, farm), evenings);
     }
+  }
+
+  /**
+   * Reads some evenings of measures that are at hand.
+   *
+   * @param measures everything measured, as corrected
+   * @param book the crop book as known
+   * @param evenings which
+   * @return looks in a stable order
+   * @throws IOException if the history cannot be read
+   */
+  public static List<SiteLook> between(Measures measures, CropBook book, Evenings evenings)
+      throws IOException {
+    Farm farm = new BookFarm(book, "");
+    Measures then = measures.correctedBy(evenings.correctedBy());
+    return between(farm, then, StationDoubts.of(then, farm), evenings);
   }
 
   /**

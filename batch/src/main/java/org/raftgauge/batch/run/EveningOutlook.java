@@ -6,6 +6,7 @@ import org.raftgauge.core.evening.Task;
 import org.raftgauge.core.forecast.EveningForecast;
 import org.raftgauge.core.forecast.LookBackScore;
 import org.raftgauge.core.forecast.PlanRow;
+import org.raftgauge.core.forecast.Resources;
 import org.raftgauge.core.grader.GraderHealth;
 
 /**
@@ -17,6 +18,7 @@ import org.raftgauge.core.grader.GraderHealth;
  * @param scores how forecasts of the latest harvests came out
  * @param tasks what it gives to do: harvests, plants to weigh
  * @param remarks what else a reader must know, such as a grader that cannot be read
+ * @param resources what ponds yielded from light and water; none where the book tells neither
  */
 public record EveningOutlook(
     EveningForecast forecast,
@@ -24,7 +26,8 @@ public record EveningOutlook(
     List<GraderHealth> graders,
     List<LookBackScore> scores,
     List<Task> tasks,
-    List<String> remarks) {
+    List<String> remarks,
+    List<Resources> resources) {
 
   /** Copies the lists. */
   public EveningOutlook {
@@ -33,5 +36,6 @@ public record EveningOutlook(
     scores = List.copyOf(scores);
     tasks = List.copyOf(tasks);
     remarks = List.copyOf(remarks);
+    resources = List.copyOf(resources);
   }
 }

@@ -6,6 +6,7 @@ import java.time.Instant;
 import java.time.LocalDate;
 import java.util.Map;
 import java.util.Optional;
+import org.raftgauge.batch.store.Measures;
 import org.raftgauge.core.grader.Grader;
 
 /** Tells what is to come from an evening. */
@@ -23,6 +24,29 @@ public interface ForecastSource {
    * @throws IOException if the history cannot be read
    */
   Optional<EveningOutlook> from(LocalDate evening, Instant correctedBy) throws IOException;
+
+  /**
+   * Forecasts as {@link #from(LocalDate, Instant)} does, from measures that are at hand.
+   *
+   * @param measures everything measured, as corrected by then
+   * @param evening the farm's day
+   * @param correctedBy corrections that were entered at this moment or later are not looked at
+   * @return the forecast, or nothing where nothing can be told
+   * @throws IOException if the history cannot be read
+   */
+  default Optional<EveningOutlook> from(Measures measures, LocalDate evening, Instant correctedBy)
+      throws IOException {
+    return from(evening, correctedBy);
+  }
+
+  /**
+   * Returns the first day of which photos are needed to forecast from an evening.
+   *
+   * @param evening the farm's day
+   */
+  default LocalDate firstDay(LocalDate evening) {
+    return evening;
+  }
 
   /** Returns the book's graders by crop, whenever they were fitted. */
   default Map<String, Grader> graders() {

@@ -10,7 +10,6 @@ import java.time.OffsetDateTime;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
-import java.util.Optional;
 import org.raftgauge.batch.store.Correction;
 import org.raftgauge.batch.store.History;
 import org.raftgauge.batch.store.Measures;
@@ -62,15 +61,15 @@ public final class JudgeFolder {
         RunDraft draft = RunDraft.start(out.getParent())) {
       Instant by = correctedBy(request, farm);
       Measures measures = history.measures(by);
-      Optional<EveningOutlook> ahead = forecasts.from(request.evening(), by);
-      EveningResult result =
-          JudgeHistory.withTasks(
-              JudgeHistory.of(measures, farm, request.evening(), forecasts.graders()), ahead, farm);
+      JudgeHistory.Judgement judged =
+          JudgeHistory.of(
+              measures, farm, new JudgeHistory.Asked(request.evening(), by), forecasts);
+      EveningResult result = judged.result();
       List<Correction> obeyed = measures.corrections().all();
       String line = CorrectionNotes.line(obeyed);
       draft.write(to -> EveningFiles.write(to, result, farm.book(), line));
-      if (ahead.isPresent()) {
-        draft.write(to -> OutlookFiles.write(to, ahead.get()));
+      if (judged.outlook().isPresent()) {
+        draft.write(to -> OutlookFiles.write(to, judged.outlook().get()));
       }
       String json = RunJson.text(facts(request, farm, obeyed), draft.files());
       draft.write(to -> Files.writeString(to.resolve(RunJson.FILE), json) != null);

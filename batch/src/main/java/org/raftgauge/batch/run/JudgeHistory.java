@@ -46,6 +46,38 @@ public final class JudgeHistory {
   }
 
   /**
+   * Closes an evening and says what is to come.
+   *
+   * @param measures everything measured, as corrected by then
+   * @param farm the book
+   * @param asked which evening, by which corrections
+   * @param forecasts tells what is to come
+   * @return what it came to, with the tasks that the outlook gives
+   * @throws IOException if the history cannot be read
+   */
+  public static Judgement of(Measures measures, Farm farm, Asked asked, ForecastSource forecasts)
+      throws IOException {
+    LocalDate evening = asked.evening();
+    LocalDate needed = needs(farm, evening).first();
+    LocalDate first = forecasts.firstDay(evening).minusDays(1);
+    // Read once: both keep to what is at hand.
+    measures.takenBetween(first.isBefore(needed) ? first : needed, evening.plusDays(2));
+    AtOnce.Both<Optional<EveningOutlook>, EveningResult> both =
+        AtOnce.of(
+            () -> forecasts.from(measures, evening, asked.correctedBy()),
+            () -> of(measures, farm, evening, forecasts.graders()));
+    return new Judgement(withTasks(both.second(), both.first(), farm), both.first());
+  }
+
+  /**
+   * What is asked.
+   *
+   * @param evening the evening; what is later has no influence
+   * @param correctedBy corrections that were entered at this moment or later are not looked at
+   */
+  public record Asked(LocalDate evening, Instant correctedBy) {}
+
+  /**
    * Closes an evening whose stations were charted elsewhere.
    *
    * @param sources what is known

@@ -18,7 +18,6 @@ import org.raftgauge.batch.store.Measures;
 import org.raftgauge.batch.store.RunRecord;
 import org.raftgauge.batch.store.Settled;
 import org.raftgauge.batch.store.Step;
-import org.raftgauge.core.evening.EveningResult;
 
 /** One run with its history open: measures, settles, judges, fills the draft, publishes. */
 final class OneRun {
@@ -94,10 +93,13 @@ final class OneRun {
     if (evening.isEmpty()) {
       return summary;
     }
-    EveningResult judged =
-        JudgeHistory.of(measures, tools.farm(), evening.get(), tools.forecasts().graders());
-    Optional<EveningOutlook> ahead = tools.forecasts().from(evening.get(), Instant.MAX);
-    return summary.with(JudgeHistory.withTasks(judged, ahead, tools.farm()), ahead);
+    JudgeHistory.Judgement judged =
+        JudgeHistory.of(
+            measures,
+            tools.farm(),
+            new JudgeHistory.Asked(evening.get(), Instant.MAX),
+            tools.forecasts());
+    return summary.with(judged.result(), judged.outlook());
   }
 
   private boolean page(RunOutcome outcome, Path folder) throws IOException {

@@ -10,6 +10,7 @@ import org.raftgauge.core.forecast.HarvestPlan;
 import org.raftgauge.core.forecast.PlanRow;
 import org.raftgauge.core.report.ForecastTable;
 import org.raftgauge.core.report.PlanTable;
+import org.raftgauge.core.report.ResourcesTable;
 import org.raftgauge.core.report.SupplyTable;
 
 /** Writes the tables of a forecast. */
@@ -48,8 +49,15 @@ public final class OutlookFiles {
         folder.resolve("remarks.txt"), remarks.isEmpty() ? "" : String.join("\n", remarks) + "\n");
   }
 
-  /** Writes the tables of an evening with the plan proposed, {@code plan.csv}, to edit. */
+  /**
+   * Writes the tables of an evening with the plan proposed, {@code plan.csv}, to edit, and {@code
+   * resources.csv} where the book tells light or water.
+   */
   static boolean write(Path folder, EveningOutlook outlook) throws IOException {
+    if (!outlook.resources().isEmpty()) {
+      Files.writeString(
+          folder.resolve("resources.csv"), ResourcesTable.of(outlook.resources()));
+    }
     Files.writeString(folder.resolve("plan.csv"), PlanTable.plan(outlook.plan()));
     remarks(folder, outlook.remarks());
     return write(folder, outlook.forecast(), outlook.plan());

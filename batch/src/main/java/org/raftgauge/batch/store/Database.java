@@ -66,6 +66,14 @@ final class Database implements AutoCloseable {
     return file;
   }
 
+  /** Returns a number that grows with every row changed through this connection or another. */
+  long changes() throws IOException {
+    return outside(
+        c ->
+            query(c, row -> row.getLong(1), "PRAGMA data_version").get(0)
+                + query(c, row -> row.getLong(1), "SELECT total_changes()").get(0));
+  }
+
   /** Does something in one transaction. */
   synchronized <T> T within(Work<T> work) throws IOException {
     try {

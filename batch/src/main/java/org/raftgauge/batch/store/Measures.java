@@ -2,6 +2,7 @@
 package org.raftgauge.batch.store;
 
 import java.io.IOException;
+import java.time.Instant;
 import java.time.LocalDate;
 import java.time.OffsetDateTime;
 import java.util.ArrayList;
@@ -22,6 +23,18 @@ public final class Measures {
   private final Database database;
   private final Corrections corrections;
   private final List<Kept> corrected = new ArrayList<>();
+  private Days read = new Days(LocalDate.MAX, LocalDate.MIN, -1, List.of());
+
+  /**
+   * The photos of some days as they were read: an evening's work asks for the same ones again.
+   *
+   * @param changes made to the history by then
+   */
+  private record Days(LocalDate first, LocalDate last, long changes, List<Kept> photos) {
+    boolean hold(LocalDate from, LocalDate to, long changesNow) {
+      return !from.isBefore(first) && !to.isAfter(last) && changes == changesNow;
+    }
+  }
 
   Measures(Database database, Corrections corrections) throws IOException {
     this.database = database;
@@ -38,6 +51,27 @@ public final class Measures {
   /** Returns the corrections that hold. */
   public Corrections corrections() {
     return corrections;
+  }
+
+  /**
+   * Returns every correction ever entered, in the order of their numbers.
+   *
+   * @throws IOException if the file cannot be read
+   */
+  public List<Correction> entered() throws IOException {
+    return database.within(CorrectionRows::read);
+  }
+
+  /**
+   * Returns the same photos as corrected by another time.
+   *
+   * @param by what was entered at this moment or later is not looked at
+   * @return itself where the same corrections hold
+   * @throws IOException if the file cannot be read
+   */
+  public Measures correctedBy(Instant by) throws IOException {
+    Corrections then = Corrections.of(entered(), by);
+    return then.all().equals(corrections.all()) ? this : new Measures(database, then);
   }
 
   /**
@@ -61,9 +95,16 @@ public final class Measures {
    * @return what they said, in a stable order
    * @throws IOException if the file cannot be read
    */
-  public List<Kept> takenBetween(LocalDate first, LocalDate last) throws IOException {
-    return with(
-        database.within(c -> ReadMeasures.byDays(c, first, last)), p -> taken(p, first, last));
+  public synchronized List<Kept> takenBetween(LocalDate first, LocalDate last)
+      throws IOException {
+    long changes = database.changes();
+    if (!read.hold(first, last, changes)) {
+      List<Kept> photos = database.within(c -> ReadMeasures.byDays(c, first, last));
+      read = new Days(first, last, changes, photos);
+    }
+    List<Kept> asked =
+        read.photos.stream().filter(k -> taken(k.measure(), first, last)).toList();
+    return with(asked, p -> taken(p, first, last));
   }
 
   /**

@@ -7,6 +7,7 @@ import java.time.LocalDate;
 import java.time.LocalTime;
 import java.time.ZoneId;
 import java.util.Collections;
+import java.util.Comparator;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -24,7 +25,8 @@ import org.raftgauge.core.problem.Problem;
  * @param crops sound crops by {@link #cropKey}
  * @param plantings the rows of {@code plantings.csv}, as written
  * @param diary what was written down day by day
- * @param tenures which planting stands on which raft, with the events taken into account
+ * @param tenures which planting stands on which raft, with the events taken into account, in the
+ *     order of rafts, then of time
  * @param plants every plant with where it stood
  * @param broken what is wrong with stations, layouts and crops that cannot be used, by kind and
  *     name
@@ -46,7 +48,10 @@ public record CropBook(
     layouts = Collections.unmodifiableMap(new LinkedHashMap<>(layouts));
     crops = Collections.unmodifiableMap(new LinkedHashMap<>(crops));
     plantings = List.copyOf(plantings);
-    tenures = List.copyOf(tenures);
+    tenures =
+        tenures.stream()
+            .sorted(Comparator.comparing(Tenure::raft).thenComparing(Tenure::from))
+            .toList();
     plants = List.copyOf(plants);
     broken = Collections.unmodifiableMap(new LinkedHashMap<>(broken));
   }
@@ -167,8 +172,8 @@ public record CropBook(
    * @return plantings, each as it stands on this raft; none where the raft is empty or unknown
    */
   public List<Planting> plantingsAt(String raft, Instant instant) {
-    return tenures.stream()
-        .filter(tenure -> tenure.raft().equals(raft) && tenure.holdsAt(instant))
+    return tenuresOf(raft).stream()
+        .filter(tenure -> tenure.holdsAt(instant))
         .map(Tenure::planting)
         .toList();
   }
@@ -187,10 +192,28 @@ public record CropBook(
     List<Planting> atEnd = plantingsAt(raft, end.minusNanos(1));
     return !atEnd.isEmpty()
         ? atEnd
-        : tenures.stream()
-            .filter(tenure -> tenure.raft().equals(raft) && tenure.overlaps(begin, end))
+        : tenuresOf(raft).stream()
+            .filter(tenure -> tenure.overlaps(begin, end))
             .map(Tenure::planting)
             .toList();
+  }
+
+  /** Returns the part of the tenures, which are in the order of rafts, that is a raft's. */
+  private List<Tenure> tenuresOf(String raft) {
+    int from = 0;
+    int to = tenures.size();
+    while (from < to) {
+      int middle = (from + to) >>> 1;
+      if (tenures.get(middle).raft().compareTo(raft) < 0) {
+        from = middle + 1;
+      } else {
+        to = middle;
+      }
+    }
+    while (to < tenures.size() && tenures.get(to).raft().equals(raft)) {
+      to++;
+    }
+    return tenures.subList(from, to);
   }
 
   /**

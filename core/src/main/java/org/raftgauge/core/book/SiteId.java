@@ -25,16 +25,30 @@ public record SiteId(int row, int column) implements Comparable<SiteId> {
    * @throws IllegalArgumentException if the text is not letters followed by a number from 1
    */
   public static SiteId parse(String text) {
-    if (!text.matches("[A-Za-z]{1,2}[1-9][0-9]{0,3}")) {
+    int letters = 0;
+    int row = 0;
+    while (letters < text.length() && letter(text.charAt(letters)) > 0) {
+      row = row * 26 + letter(text.charAt(letters++));
+    }
+    int digits = text.length() - letters;
+    int number = 0;
+    boolean sound = letters >= 1 && letters <= 2 && digits >= 1 && digits <= 4;
+    for (int i = letters; sound && i < text.length(); i++) {
+      int digit = text.charAt(i) - '0';
+      sound = digit >= 0 && digit <= 9 && (digit > 0 || i > letters);
+      number = number * 10 + digit;
+    }
+    if (!sound) {
       throw new IllegalArgumentException(
           "site must be row letters and a column number such as B12, got \"" + text + "\"");
     }
-    int row = 0;
-    int i = 0;
-    for (; Character.isLetter(text.charAt(i)); i++) {
-      row = row * 26 + (Character.toUpperCase(text.charAt(i)) - 'A' + 1);
-    }
-    return new SiteId(row - 1, Integer.parseInt(text.substring(i)) - 1);
+    return new SiteId(row - 1, number - 1);
+  }
+
+  /** Returns 1 for A or a, up to 26; 0 for what is no letter. */
+  private static int letter(char c) {
+    int upper = c >= 'a' ? c - 'a' : c - 'A';
+    return (c >= 'a' && c <= 'z') || (c >= 'A' && c <= 'Z') ? upper + 1 : 0;
   }
 
   @Override

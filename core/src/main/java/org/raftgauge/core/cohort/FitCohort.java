@@ -40,7 +40,7 @@ public final class FitCohort {
     if (used.isEmpty()) {
       return new NoCohortCurve("no plant has a photo");
     }
-    Series typical = TypicalSeries.of(used);
+    Series typical = TypicalSeries.of(sample(used));
     GrowthFit first = FitGrowth.of(typical, typicalRule(rule.models()));
     if (first instanceof Fitted fitted) {
       CohortPrior loose = CohortPrior.ofCrop(fitted.curve(), UNKNOWN);

@@ -35,6 +35,9 @@ final class CohortAhead {
 
   private static final int FEWEST_FOR_ANCHOR = 5;
 
+  /** Plants from which the common way is found: more tell nothing new, and cost time. */
+  private static final int MOST_FOR_PATH = 600;
+
   private final Setting setting;
   private final CohortCurve curve;
   private final Map<String, Series> areas;
@@ -73,7 +76,7 @@ final class CohortAhead {
             .filter(d -> d >= 0)
             .average()
             .orElse(0);
-    CommonPath tonight = CommonPath.of(List.copyOf(areas.values()));
+    CommonPath tonight = CommonPath.of(series(leafy));
     int reach =
         tonight.size() == 0
             ? setting.rule().horizon()
@@ -81,6 +84,16 @@ final class CohortAhead {
     this.ahead = GrowthAhead.of(setting.ways(), tonight, reach);
     this.anchor = ahead.isPresent() ? anchor() : 0;
     this.growth = ahead.map(a -> borne(a, since)).orElseGet(() -> rough(since));
+  }
+
+  /** Returns the series of the plants, of very many every so-manieth. */
+  private List<Series> series(List<PlantSeries> leafy) {
+    int n = Math.min(MOST_FOR_PATH, leafy.size());
+    List<Series> some = new ArrayList<>(n);
+    for (int i = 0; i < n; i++) {
+      some.add(areas.get(leafy.get((int) ((long) i * leafy.size() / n)).plant()));
+    }
+    return some;
   }
 
   CohortGrowth growth() {

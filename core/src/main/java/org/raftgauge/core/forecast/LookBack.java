@@ -31,17 +31,30 @@ public final class LookBack {
   private static final int LATEST_DAYS = 2;
 
   private final CropBook book;
-  private final List<SiteLook> looks;
+  private final Known known;
   private final Map<String, Grader> graders;
   private final ForecastRule rule;
-  private final FinishedCycles.Memory memory = new FinishedCycles.Memory();
+  private FinishedCycles.Memory memory = new FinishedCycles.Memory();
+  private List<SiteLook> looks = List.of();
 
-  private LookBack(
-      CropBook book, List<SiteLook> looks, Map<String, Grader> graders, ForecastRule rule) {
+  private LookBack(CropBook book, Known known, Map<String, Grader> graders, ForecastRule rule) {
     this.book = book;
-    this.looks = looks;
+    this.known = known;
     this.graders = graders;
     this.rule = rule;
+  }
+
+  /** What photos that count said, as it was known on earlier evenings. */
+  public interface Known {
+
+    /**
+     * Tells what was known as an evening ended: photos as corrected by then. Later photos may be
+     * among them.
+     *
+     * @param evening the farm's day
+     * @return looks in a stable order; the same list where the same is known
+     */
+    List<SiteLook> on(LocalDate evening);
   }
 
   /**
@@ -82,18 +95,32 @@ public final class LookBack {
   }
 
   /**
-   * Replays.
+   * Replays from looks that nobody corrected.
    *
    * @param book the crop book, with its harvests
    * @param looks what photos that count said
+   * @param graders by crop
+   * @param leads how far ahead
+   * @return rows as of {@link #of(CropBook, Known, Map, Leads)}
+   */
+  public static List<LookBackRow> of(
+      CropBook book, List<SiteLook> looks, Map<String, Grader> graders, Leads leads) {
+    return of(book, (Known) evening -> looks, graders, leads);
+  }
+
+  /**
+   * Replays.
+   *
+   * @param book the crop book, with its harvests
+   * @param known what was known on earlier evenings
    * @param graders by crop
    * @param leads how far ahead
    * @return a row for each harvest and lead time at which the raft had a forecast with a weight,
    *     sorted by harvest day, raft and lead
    */
   public static List<LookBackRow> of(
-      CropBook book, List<SiteLook> looks, Map<String, Grader> graders, Leads leads) {
-    LookBack back = new LookBack(book, looks, graders, leads.rule());
+      CropBook book, Known known, Map<String, Grader> graders, Leads leads) {
+    LookBack back = new LookBack(book, known, graders, leads.rule());
     TreeMap<LocalDate, List<HarvestTotal>> evenings = new TreeMap<>();
     for (HarvestTotal harvest : book.diary().harvests()) {
       LocalDate day = back.evening(harvest.harvestedAt());
@@ -115,11 +142,21 @@ public final class LookBack {
     return book.farmDay().evening(at.toInstant());
   }
 
+  /** Sees what was known on an evening; what was collected of other looks is forgotten. */
+  private void see(LocalDate evening) {
+    List<SiteLook> then = known.on(evening);
+    if (then != looks) {
+      looks = then;
+      memory = new FinishedCycles.Memory();
+    }
+  }
+
   private List<LookBackRow> replay(LocalDate evening, List<HarvestTotal> harvests) {
-    CropBook known = BookAsOf.of(book, evening);
+    see(evening);
+    CropBook bookThen = BookAsOf.of(book, evening);
     Set<List<Object>> cohorts = new HashSet<>();
     for (HarvestTotal harvest : harvests) {
-      known.plantingsOn(harvest.raft(), evening).forEach(p -> cohorts.add(cohort(p)));
+      bookThen.plantingsOn(harvest.raft(), evening).forEach(p -> cohorts.add(cohort(p)));
     }
     if (cohorts.isEmpty()
         || looks.stream().noneMatch(l -> !evening(l.takenAt()).isAfter(evening))) {
@@ -134,7 +171,7 @@ public final class LookBack {
     Set<String> rafts = harvests.stream().map(HarvestTotal::raft).collect(Collectors.toSet());
     Map<String, List<RaftForecast>> forecasts =
         ForecastEvening.of(
-                known,
+                bookThen,
                 looks,
                 graders,
                 new ForecastEvening.Some(

@@ -8,7 +8,6 @@ import org.raftgauge.core.growth.FitRule.Scale;
 import org.raftgauge.core.leastsquares.MeanFunction;
 import org.raftgauge.core.leastsquares.NonlinearFit;
 import org.raftgauge.core.leastsquares.Points;
-import org.raftgauge.core.leastsquares.Solved;
 
 /**
  * Finds points that no candidate curve comes near.
@@ -86,9 +85,7 @@ final class BadPhotos {
       for (int i = 0; i < weights.length; i++) {
         weights[i] = points.weight(i) * Math.min(1, TUNING / Math.max(now.off[i], 1e-9));
       }
-      if (NonlinearFit.near(mean, points.withWeights(weights), at) instanceof Solved solved) {
-        at = solved.parameters();
-      }
+      at = NonlinearFit.towards(mean, points.withWeights(weights), candidate.fit().sigma(), at);
       Robust next = standardised(points, mean, at);
       boolean settled = change(now.off, next.off) < 1e-3;
       now = next;

@@ -36,7 +36,7 @@ final class ExpolinearShape implements Shape {
   }
 
   private static double softplus(double v) {
-    return v > 0 ? v + Math.log1p(Math.exp(-v)) : Math.log1p(Math.exp(v));
+    return v > 0 ? v + NearOne.lnOnePlus(Math.exp(-v)) : NearOne.lnOnePlus(Math.exp(v));
   }
 
   private static double sigma(double v) {

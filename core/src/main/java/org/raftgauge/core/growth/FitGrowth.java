@@ -2,6 +2,7 @@
 package org.raftgauge.core.growth;
 
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
@@ -17,6 +18,12 @@ import org.raftgauge.core.leastsquares.Unsolved;
 
 /** Fits growth curves to one series and takes the one that the points support best. */
 public final class FitGrowth {
+  /** A shape of Richards' curve so small that it is Gompertz's to four digits, as its log. */
+  private static final double LN_HARDLY_ANY_SHAPE = Math.log(1e-4);
+
+  /** Relative difference of two sums of squares that are one; a working value. */
+  private static final double SAME_SUM = 1e-3;
+
   private FitGrowth() {}
 
   /**
@@ -73,6 +80,10 @@ public final class FitGrowth {
         least = Math.min(least, needed);
         continue;
       }
+      if (model == CurveModel.RICHARDS && runsToGompertz(out, rule.scale(), points)) {
+        failures.add(name(model) + ": no better than its limit, Gompertz's curve");
+        continue;
+      }
       FitOutcome outcome = fit(model, rule.scale(), points);
       if (outcome instanceof Solved solved) {
         out.add(new Candidate(model, solved));
@@ -86,19 +97,41 @@ public final class FitGrowth {
     return out;
   }
 
+  /**
+   * Says whether Richards' curve, begun at its limit of shape 0 where Gompertz's fits best, fits
+   * worse with any more shape: its shape would run to 0 and never settle.
+   */
+  private static boolean runsToGompertz(List<Candidate> fitted, Scale scale, Points points) {
+    Optional<Candidate> gompertz =
+        fitted.stream().filter(c -> c.model() == CurveModel.GOMPERTZ).findFirst();
+    if (gompertz.isEmpty()) {
+      return false;
+    }
+    double[] limit = Arrays.copyOf(gompertz.get().fit().parameters(), 4);
+    limit[3] = LN_HARDLY_ANY_SHAPE;
+    double sigma = gompertz.get().fit().sigma();
+    double[] step =
+        NonlinearFit.step(CurveMean.of(CurveModel.RICHARDS, scale), points, sigma, limit);
+    return step.length > 0 && step[3] < 0;
+  }
+
   private static String tooFew(int open, int needed) {
     String photos = open == 1 ? "1 photo" : open + " photos";
     return photos + " before the plants closed, where a curve needs at least " + needed;
   }
 
-  /** Fits one curve from its best few starts, until two of them lead to the same curve. */
+  /**
+   * Fits one curve from its best few starts, until two of them lead to the same curve, or to the
+   * same sum without a curve.
+   */
   private static FitOutcome fit(CurveModel model, Scale scale, Points points) {
     MeanFunction mean = CurveMean.of(model, scale);
     FitOutcome best = new Unsolved("no start gives areas above 0");
     double least = Double.POSITIVE_INFINITY;
     for (double[] start : SelfStart.of(model, scale, points)) {
       FitOutcome outcome = NonlinearFit.of(mean, points, start);
-      if (outcome instanceof Solved solved && Math.abs(solved.logLikelihood() + least) < 1e-7) {
+      if (outcome instanceof Solved solved && Math.abs(solved.logLikelihood() + least) < 1e-7
+          || sameSum(best, outcome)) {
         break;
       }
       if (outcome instanceof Solved solved && -solved.logLikelihood() < least - 1e-9) {
@@ -109,6 +142,15 @@ public final class FitGrowth {
       }
     }
     return best;
+  }
+
+  private static boolean sameSum(FitOutcome best, FitOutcome outcome) {
+    return best instanceof Unsolved before
+        && outcome instanceof Unsolved now
+        && before.sum().isPresent()
+        && now.sum().isPresent()
+        && Math.abs(before.sum().getAsDouble() - now.sum().getAsDouble())
+            < SAME_SUM * now.sum().getAsDouble();
   }
 
   private static Optional<Candidate> best(List<Candidate> candidates, FitRule rule) {

@@ -60,9 +60,9 @@ final class SigmoidShape implements Shape {
       return Math.exp(-u);
     }
     if (v > 0 && -u > 30) {
-      return (Math.log(v) - u + Math.log1p(Math.exp(u) / v)) / v;
+      return (Math.log(v) - u + NearOne.lnOnePlus(Math.exp(u) / v)) / v;
     }
-    return Math.log1p(v * Math.exp(-u)) / v;
+    return NearOne.lnOnePlus(v * Math.exp(-u)) / v;
   }
 
   /** Returns {@code e^-u / (1 + v e^-u)}, the slope of ln M by u. */

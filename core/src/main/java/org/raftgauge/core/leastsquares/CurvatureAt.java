@@ -1,9 +1,6 @@
 // SPDX-License-Identifier: Apache-2.0
 package org.raftgauge.core.leastsquares;
 
-import org.hipparchus.linear.Array2DRowRealMatrix;
-import org.hipparchus.linear.ArrayRealVector;
-
 /**
  * The covariance of fitted parameters: the inverse information, lower bounds at their own weight.
  */
@@ -27,8 +24,7 @@ final class CurvatureAt {
         rows[i][j] *= Math.sqrt(weight);
       }
     }
-    Linearised linear =
-        Linearised.of(new ArrayRealVector(rows.length), new Array2DRowRealMatrix(rows, false));
+    Linearised linear = Linearised.of(new double[rows.length], rows);
     if (linear.isSingular()) {
       return new double[0][];
     }

@@ -2,18 +2,25 @@
 package org.raftgauge.core.leastsquares;
 
 import org.hipparchus.exception.MathRuntimeException;
+import org.hipparchus.linear.Array2DRowRealMatrix;
 import org.hipparchus.linear.ArrayRealVector;
+import org.hipparchus.linear.RealMatrix;
 import org.hipparchus.linear.RealVector;
 import org.hipparchus.optim.nonlinear.vector.leastsquares.LeastSquaresFactory;
 import org.hipparchus.optim.nonlinear.vector.leastsquares.LevenbergMarquardtOptimizer;
+import org.hipparchus.util.Pair;
 
 /**
- * Brings a sum of squares to its minimum: Levenberg-Marquardt, then plain Gauss-Newton steps to the
- * last digits, where Levenberg-Marquardt stalls on the flatness of the sum.
+ * Brings a sum of squares to its minimum: Marquardt's steps on plain arrays, and where these lose
+ * their way the library's Levenberg-Marquardt from the same start, which minds ill-conditioned sums
+ * more; then plain Gauss-Newton steps to the last digits, where both stall on the flatness of the
+ * sum.
  */
 final class Descent {
   private static final int MOST_EVALUATIONS = 3_000;
   private static final int MOST_POLISHING = 40;
+
+  private static final int FEW = 2;
 
   /** A start that is no nearer than so many steps is far. */
   private static final int MOST_NEAR = 12;
@@ -27,7 +34,14 @@ final class Descent {
   private Descent() {}
 
   /** Returns the parameters of the smallest sum found from {@code start}. */
-  static double[] from(double[] start, Residuals residuals, int count) {
+  static double[] from(double[] start, Residuals residuals) {
+    if (!Marquardt.down(start, residuals)) {
+      theLongWay(start, residuals);
+    }
+    return polished(residuals);
+  }
+
+  private static void theLongWay(double[] start, Residuals residuals) {
     try {
       new LevenbergMarquardtOptimizer()
           .withCostRelativeTolerance(1e-14)
@@ -35,8 +49,8 @@ final class Descent {
           .withOrthoTolerance(1e-14)
           .optimize(
               LeastSquaresFactory.create(
-                  residuals,
-                  new ArrayRealVector(count),
+                  at -> evaluated(residuals, at.toArray()),
+                  new ArrayRealVector(residuals.size()),
                   new ArrayRealVector(start),
                   null,
                   MOST_EVALUATIONS,
@@ -44,14 +58,21 @@ final class Descent {
     } catch (MathRuntimeException stalled) {
       // No further reduction possible, or out of evaluations: the best point is kept and judged.
     }
-    return polished(residuals);
+  }
+
+  /** Returns copies of minus the residuals and of their Jacobian, the target being 0. */
+  private static Pair<RealVector, RealMatrix> evaluated(Residuals residuals, double[] at) {
+    residuals.evaluate(at);
+    return new Pair<>(
+        new ArrayRealVector(residuals.minusResiduals()),
+        new Array2DRowRealMatrix(residuals.jacobian()));
   }
 
   /**
    * Returns the parameters of the minimum that {@code start} is close to, by Gauss-Newton steps
    * alone; from the beginning where these do not settle.
    */
-  static double[] near(double[] start, Residuals residuals, int count) {
+  static double[] near(double[] start, Residuals residuals) {
     double[] at = start;
     for (int i = 0; i < MOST_NEAR; i++) {
       Linearised here = Linearised.at(at, residuals);
@@ -68,7 +89,24 @@ final class Descent {
         return at;
       }
     }
-    return from(start, residuals, count);
+    return from(start, residuals);
+  }
+
+  /** Returns the parameters after at most {@link #FEW} Gauss-Newton steps. */
+  static double[] towards(double[] start, Residuals residuals) {
+    double[] at = start;
+    for (int i = 0; i < FEW; i++) {
+      Linearised here = Linearised.at(at, residuals);
+      double[] next =
+          here.isSingular()
+              ? new double[0]
+              : shortened(at, here.gaussNewtonStep(), here.cost(), residuals);
+      if (next.length == 0) {
+        return at;
+      }
+      at = next;
+    }
+    return at;
   }
 
   private static double[] polished(Residuals residuals) {
@@ -101,8 +139,7 @@ final class Descent {
       for (int j = 0; j < at.length; j++) {
         next[j] += length * step[j];
       }
-      RealVector value = residuals.value(new ArrayRealVector(next)).getFirst();
-      if (value.dotProduct(value) <= cost * (1 + NOISE)) {
+      if (residuals.evaluate(next) <= cost * (1 + NOISE)) {
         return next;
       }
       length /= 2;

@@ -1,13 +1,11 @@
 // SPDX-License-Identifier: Apache-2.0
 package org.raftgauge.core.leastsquares;
 
-import org.hipparchus.linear.ArrayRealVector;
-import org.hipparchus.linear.QRDecomposition;
-import org.hipparchus.linear.RealMatrix;
-import org.hipparchus.linear.RealVector;
-import org.hipparchus.util.Pair;
-
-/** Residuals and Jacobian at a point, columns scaled to length 1 and decomposed (QR). */
+/**
+ * Residuals and Jacobian at a point, columns scaled to length 1 and decomposed by Householder's
+ * reflections (Golub and Van Loan 2013, Matrix Computations, algorithm 5.2.1), on plain arrays: it
+ * is done at every step of every curve of a farm.
+ */
 final class Linearised {
   /**
    * Smallest diagonal of R, of columns of length 1, at which directions still count as distinct.
@@ -15,33 +13,95 @@ final class Linearised {
   private static final double DISTINCT = 1e-12;
 
   private final double[] columnNorms;
-  private final RealVector residuals;
-  private final QRDecomposition qr;
+  private final double[][] rows;
+  private final double[] rotated;
+  private final double cost;
   private final boolean singular;
 
-  private Linearised(RealVector minusResiduals, RealMatrix jacobian) {
-    int p = jacobian.getColumnDimension();
+  private Linearised(double[] minusResiduals, double[][] jacobian) {
+    int n = jacobian.length;
+    int p = n == 0 ? 0 : jacobian[0].length;
     columnNorms = new double[p];
-    residuals = minusResiduals.mapMultiply(-1);
-    boolean flat = false;
-    for (int j = 0; j < p; j++) {
-      RealVector column = jacobian.getColumnVector(j);
-      columnNorms[j] = column.getNorm();
-      flat |= !(columnNorms[j] > 0);
-      jacobian.setColumnVector(j, column.mapDivide(flat ? 1 : columnNorms[j]));
+    rotated = new double[n];
+    rows = new double[n][];
+    double sum = 0;
+    for (int i = 0; i < n; i++) {
+      rows[i] = jacobian[i].clone();
+      rotated[i] = -minusResiduals[i];
+      sum += rotated[i] * rotated[i];
     }
-    qr = new QRDecomposition(jacobian);
-    singular = flat || jacobian.getRowDimension() < p || smallestPivot(qr.getR(), p) < DISTINCT;
+    cost = sum;
+    singular = !(n >= p && scaled(p) && reflected(p));
   }
 
+  /** Linearises at parameters. */
   static Linearised at(double[] parameters, Residuals residuals) {
-    Pair<RealVector, RealMatrix> value = residuals.value(new ArrayRealVector(parameters));
-    return of(value.getFirst(), value.getSecond());
+    residuals.evaluate(parameters);
+    return of(residuals.minusResiduals(), residuals.jacobian());
   }
 
-  /** Decomposes; the Jacobian is used up. */
-  static Linearised of(RealVector minusResiduals, RealMatrix jacobian) {
+  /** Decomposes copies of minus the residuals and of their Jacobian, a row a point. */
+  static Linearised of(double[] minusResiduals, double[][] jacobian) {
     return new Linearised(minusResiduals, jacobian);
+  }
+
+  /** Scales the columns to length 1; says whether none is 0. */
+  private boolean scaled(int p) {
+    for (int j = 0; j < p; j++) {
+      columnNorms[j] = Math.sqrt(squares(j, 0));
+      if (!(columnNorms[j] > 0) || Double.isInfinite(columnNorms[j])) {
+        return false;
+      }
+      for (double[] row : rows) {
+        row[j] /= columnNorms[j];
+      }
+    }
+    return true;
+  }
+
+  private double squares(int column, int from) {
+    double sum = 0;
+    for (int i = from; i < rows.length; i++) {
+      sum += rows[i][column] * rows[i][column];
+    }
+    return sum;
+  }
+
+  /** Reflects column after column; says whether all are distinct. */
+  private boolean reflected(int p) {
+    double least = Double.POSITIVE_INFINITY;
+    for (int j = 0; j < p; j++) {
+      double length = Math.sqrt(squares(j, j));
+      least = Math.min(least, length);
+      if (!(length > 0)) {
+        return false;
+      }
+      double head = rows[j][j];
+      double diagonal = head > 0 ? -length : length;
+      double first = head - diagonal;
+      // The reflection is I - v v' / (-diagonal first), v being the column below with this head.
+      rows[j][j] = first;
+      for (int k = j + 1; k < p; k++) {
+        double along = 0;
+        for (int i = j; i < rows.length; i++) {
+          along += rows[i][j] * rows[i][k];
+        }
+        along /= -diagonal * first;
+        for (int i = j; i < rows.length; i++) {
+          rows[i][k] -= along * rows[i][j];
+        }
+      }
+      double along = 0;
+      for (int i = j; i < rows.length; i++) {
+        along += rows[i][j] * rotated[i];
+      }
+      along /= -diagonal * first;
+      for (int i = j; i < rows.length; i++) {
+        rotated[i] -= along * rows[i][j];
+      }
+      rows[j][j] = diagonal;
+    }
+    return least >= DISTINCT;
   }
 
   boolean isSingular() {
@@ -49,12 +109,20 @@ final class Linearised {
   }
 
   double cost() {
-    return residuals.dotProduct(residuals);
+    return cost;
   }
 
   double[] gaussNewtonStep() {
-    double[] step = qr.getSolver().solve(residuals).toArray();
-    for (int j = 0; j < step.length; j++) {
+    int p = columnNorms.length;
+    double[] step = new double[p];
+    for (int j = p - 1; j >= 0; j--) {
+      double sum = rotated[j];
+      for (int k = j + 1; k < p; k++) {
+        sum -= rows[j][k] * step[k];
+      }
+      step[j] = sum / rows[j][j];
+    }
+    for (int j = 0; j < p; j++) {
       step[j] /= columnNorms[j];
     }
     return step;
@@ -66,37 +134,39 @@ final class Linearised {
    * <p>Source: Bates and Watts 1981, Technometrics 23:179-183 (relative offset).
    */
   double relativeOffset() {
-    double length = residuals.getNorm();
-    if (length == 0) {
+    if (cost == 0) {
       return 0;
     }
-    double[] rotated = qr.getQT().operate(residuals).toArray();
     double tangent = 0;
     for (int j = 0; j < columnNorms.length; j++) {
       tangent += rotated[j] * rotated[j];
     }
-    return Math.sqrt(tangent) / length;
+    return Math.sqrt(tangent / cost);
   }
 
   /** Returns {@code (J'J)^-1}. */
   double[][] inverseInformation() {
     int p = columnNorms.length;
-    RealMatrix r = qr.getR().getSubMatrix(0, p - 1, 0, p - 1);
-    RealMatrix inverse = new QRDecomposition(r).getSolver().getInverse();
-    double[][] out = inverse.multiply(inverse.transpose()).getData();
+    double[][] inverse = new double[p][p];
+    for (int c = 0; c < p; c++) {
+      for (int j = c; j >= 0; j--) {
+        double sum = j == c ? 1 : 0;
+        for (int k = j + 1; k <= c; k++) {
+          sum -= rows[j][k] * inverse[k][c];
+        }
+        inverse[j][c] = sum / rows[j][j];
+      }
+    }
+    double[][] out = new double[p][p];
     for (int i = 0; i < p; i++) {
       for (int j = 0; j < p; j++) {
-        out[i][j] /= columnNorms[i] * columnNorms[j];
+        double sum = 0;
+        for (int k = Math.max(i, j); k < p; k++) {
+          sum += inverse[i][k] * inverse[j][k];
+        }
+        out[i][j] = sum / (columnNorms[i] * columnNorms[j]);
       }
     }
     return out;
-  }
-
-  private static double smallestPivot(RealMatrix r, int p) {
-    double least = Double.POSITIVE_INFINITY;
-    for (int j = 0; j < p; j++) {
-      least = Math.min(least, Math.abs(r.getEntry(j, j)));
-    }
-    return least;
   }
 }

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: Apache-2.0
 package org.raftgauge.core.leastsquares;
 
+import java.util.OptionalDouble;
 import java.util.function.UnaryOperator;
 
 /**
@@ -17,6 +18,8 @@ public final class NonlinearFit {
   private static final double CONVERGED = 1e-5;
 
   private static final int MOST_SIGMA_ROUNDS = 60;
+  private static final String SINGULAR =
+      "the points cannot tell the parameters apart (singular gradient)";
 
   private NonlinearFit() {}
 
@@ -43,6 +46,45 @@ public final class NonlinearFit {
     return settled(mean, points, start, p -> nearMinimum(mean, points, 1, p));
   }
 
+  /**
+   * Goes a few steps from parameters that are close to the best ones towards them: for weights that
+   * are not the last ones.
+   *
+   * @param mean the curve
+   * @param points the points
+   * @param sigma their deviation at weight 1
+   * @param at close to the best parameters
+   * @return parameters that fit no worse
+   */
+  public static double[] towards(MeanFunction mean, Points points, double sigma, double[] at) {
+    return Descent.towards(at, new Residuals(mean, points, sigma));
+  }
+
+  /**
+   * Returns the way from some parameters to where the curve, taken as straight there, fits best.
+   *
+   * @param mean the curve
+   * @param points the points
+   * @param sigma their deviation at weight 1
+   * @param at the parameters
+   * @return the step; empty where the points cannot tell the parameters apart there
+   */
+  public static double[] step(MeanFunction mean, Points points, double sigma, double[] at) {
+    Linearised here = Linearised.at(at, new Residuals(mean, points, sigma));
+    return here.isSingular() ? new double[0] : here.gaussNewtonStep();
+  }
+
+  /** Parameters with the deviation that goes with them. */
+  private static final class Found {
+    private final double[] at;
+    private final double sigma;
+
+    Found(double[] at, double sigma) {
+      this.at = at;
+      this.sigma = sigma;
+    }
+  }
+
   private static FitOutcome settled(
       MeanFunction mean, Points points, double[] start, UnaryOperator<double[]> first) {
     int p = start.length;
@@ -50,8 +92,16 @@ public final class NonlinearFit {
     if (n < p + 1) {
       return new Unsolved(n + " points; " + p + " parameters need at least " + (p + 1));
     }
+    Found found = found(mean, points, first.apply(start));
+    return judged(mean, points, found.at, found.sigma);
+  }
+
+  /** Goes on from the best parameters at a deviation of 1 to those at the likeliest deviation. */
+  private static Found found(MeanFunction mean, Points points, double[] first) {
+    int p = first.length;
+    int n = points.observed();
     double sigma = 1;
-    double[] at = first.apply(start);
+    double[] at = first;
     if (hasBounds(points)) {
       sigma = firstSigma(mean, points, at, n - p);
       for (int round = 0; round < MOST_SIGMA_ROUNDS; round++) {
@@ -66,33 +116,33 @@ public final class NonlinearFit {
     } else {
       sigma = Math.sqrt(rss(mean, points, at) / (n - p));
     }
-    return judged(mean, points, at, sigma);
+    return new Found(at, sigma);
   }
 
   /** Returns the parameters that make the likelihood largest for a known sigma. */
   static double[] minimum(MeanFunction mean, Points points, double sigma, double[] start) {
     Residuals residuals = new Residuals(mean, points, sigma);
-    return Descent.from(start, residuals, points.size());
+    return Descent.from(start, residuals);
   }
 
   private static double[] nearMinimum(
       MeanFunction mean, Points points, double sigma, double[] start) {
-    return Descent.near(start, new Residuals(mean, points, sigma), points.size());
+    return Descent.near(start, new Residuals(mean, points, sigma));
   }
 
   private static FitOutcome judged(MeanFunction mean, Points points, double[] at, double sigma) {
     double used = Math.max(sigma, Double.MIN_NORMAL);
     Linearised here = Linearised.at(at, new Residuals(mean, points, used));
     if (here.isSingular()) {
-      return new Unsolved("the points cannot tell the parameters apart (singular gradient)");
+      return new Unsolved(SINGULAR, OptionalDouble.of(here.cost()));
     }
     double slack = 1e-9 * length(points);
     if (here.cost() > slack * slack && here.relativeOffset() > CONVERGED) {
-      return new Unsolved("the fit did not settle on one curve");
+      return new Unsolved("the fit did not settle on one curve", OptionalDouble.of(here.cost()));
     }
     double[][] covariance = CurvatureAt.inverse(mean, points, at, used);
     if (covariance.length == 0) {
-      return new Unsolved("the points cannot tell the parameters apart (singular gradient)");
+      return new Unsolved(SINGULAR, OptionalDouble.of(here.cost()));
     }
     double rss = rss(mean, points, at);
     double lnL = hasBounds(points) ? tobit(mean, points, at, used) : gaussian(points, rss);

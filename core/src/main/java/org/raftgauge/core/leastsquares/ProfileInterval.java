@@ -6,7 +6,6 @@ import org.hipparchus.analysis.UnivariateFunction;
 import org.hipparchus.analysis.solvers.BrentSolver;
 import org.hipparchus.distribution.continuous.TDistribution;
 import org.hipparchus.exception.MathRuntimeException;
-import org.hipparchus.linear.ArrayRealVector;
 
 /**
  * Interval of one parameter by the profile of the sum of squares: where {@code (S(theta) - S) /
@@ -92,7 +91,7 @@ public final class ProfileInterval {
     public double value(double fixed) {
       MeanFunction rest = (x, parameters, gradient) -> atFixed(fixed, x, parameters, gradient);
       Residuals residuals = new Residuals(rest, points, fit.sigma());
-      double[] found = Descent.from(others, residuals, points.size());
+      double[] found = Descent.from(others, residuals);
       double rise = Math.sqrt(Math.max(0, residuals.bestCost() - leastCost())) / fit.sigma();
       if (rise < limit) {
         others = found;
@@ -103,8 +102,7 @@ public final class ProfileInterval {
 
   private double leastCost() {
     Residuals residuals = new Residuals(mean, points, fit.sigma());
-    residuals.value(new ArrayRealVector(fit.parameters()));
-    return residuals.bestCost();
+    return residuals.evaluate(fit.parameters());
   }
 
   private double atFixed(double fixed, double x, double[] others, double[] gradient) {

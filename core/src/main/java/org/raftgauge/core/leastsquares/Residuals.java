@@ -2,34 +2,33 @@
 package org.raftgauge.core.leastsquares;
 
 import java.util.Arrays;
-import org.hipparchus.linear.Array2DRowRealMatrix;
-import org.hipparchus.linear.ArrayRealVector;
-import org.hipparchus.linear.RealMatrix;
-import org.hipparchus.linear.RealVector;
-import org.hipparchus.optim.nonlinear.vector.leastsquares.MultivariateJacobianFunction;
-import org.hipparchus.util.Pair;
 
 /**
  * The weighted residuals of points under a mean function, and their Jacobian.
  *
  * <p>A lower bound enters by its deviance residual {@code sigma sqrt(-2 ln Phi(z))}, so that the
  * sum of squares over sigma squared is -2 ln likelihood but for a constant. Remembers the best
- * parameters that it was ever evaluated at, because an optimiser may stop by an exception.
+ * parameters that it was ever evaluated at, because an optimiser may stop by an exception. Its
+ * arrays are written anew by each evaluation: a fit evaluates hundreds of times.
  */
-final class Residuals implements MultivariateJacobianFunction {
+final class Residuals {
   /** Stands for a mean that is not finite: so far away that every optimiser turns back. */
   private static final double FAR = 1e100;
 
   private final MeanFunction mean;
   private final Points points;
   private final double sigma;
-  private double[] best;
+  private final double[] value;
+  private final double[][] jacobian;
+  private double[] best = new double[0];
   private double bestCost = Double.POSITIVE_INFINITY;
 
   Residuals(MeanFunction mean, Points points, double sigma) {
     this.mean = mean;
     this.points = points;
     this.sigma = sigma;
+    this.value = new double[points.size()];
+    this.jacobian = new double[points.size()][];
   }
 
   double[] best() {
@@ -40,28 +39,47 @@ final class Residuals implements MultivariateJacobianFunction {
     return bestCost;
   }
 
-  /** Returns minus the residuals and their Jacobian, the target being 0. */
-  @Override
-  public Pair<RealVector, RealMatrix> value(RealVector at) {
-    double[] parameters = at.toArray();
-    double[] value = new double[points.size()];
-    double[][] jacobian = new double[points.size()][parameters.length];
+  int size() {
+    return value.length;
+  }
+
+  /** Returns minus the residuals of the last evaluation; the next one writes over them. */
+  double[] minusResiduals() {
+    return value;
+  }
+
+  /** Returns the Jacobian of the last evaluation, a row a point; the next one writes over it. */
+  double[][] jacobian() {
+    return jacobian;
+  }
+
+  /**
+   * Evaluates.
+   *
+   * @param at the parameters
+   * @return the sum of squares
+   */
+  double evaluate(double[] at) {
     double cost = 0;
     for (int i = 0; i < value.length; i++) {
-      value[i] = fill(i, parameters, jacobian[i]);
+      if (jacobian[i] == null || jacobian[i].length != at.length) {
+        jacobian[i] = new double[at.length];
+      }
+      value[i] = fill(i, at, jacobian[i]);
       cost += value[i] * value[i];
     }
-    if (cost < bestCost || best == null) {
+    if (cost < bestCost || best.length == 0) {
       bestCost = cost;
-      best = parameters;
+      best = at.clone();
     }
-    return new Pair<>(new ArrayRealVector(value, false), new Array2DRowRealMatrix(jacobian, false));
+    return cost;
   }
 
   /** Returns minus residual {@code i} and writes its row of the Jacobian. */
   private double fill(int i, double[] parameters, double[] row) {
     double weight = points.weight(i);
     if (weight == 0) {
+      Arrays.fill(row, 0);
       return 0;
     }
     double root = Math.sqrt(weight);

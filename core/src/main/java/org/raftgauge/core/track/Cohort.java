@@ -7,7 +7,6 @@ import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
-import java.util.function.Predicate;
 
 /**
  * Plantings of the same crop, variety and layout that began within two days of each other: what is
@@ -69,6 +68,12 @@ final class Cohort {
     }
     double age = tonight.stream().mapToDouble(l -> l.level().age()).average().orElseThrow();
     growth.carry(age, yardstick());
+    changed();
+  }
+
+  /** Forgets what was worked out from its patches. */
+  void changed() {
+    latest.changed();
   }
 
   private Optional<Yardstick> yardstick() {
@@ -110,6 +115,7 @@ final class Cohort {
    */
   void learnRate(List<Level> tonight) {
     growth.learn(tonight, yardstick());
+    changed();
   }
 
   /** A patch with its level of tonight. */
@@ -131,28 +137,25 @@ final class Cohort {
    * @return the expected, or nothing where no level is near in age
    */
   Optional<Expected> expected(String raft, double age) {
-    Predicate<Patch> other = p -> !p.raft().equals(raft);
-    return sound(other, age)
+    Others others = which -> latest.withoutRaft(raft, which, age);
+    return others
+        .of(CarriedLevels.Which.SOUND)
+        .map(m -> shifted(m, age))
         .or(
             () ->
-                latest.near(age, other).isEmpty() || sound(raft)
+                others.of(CarriedLevels.Which.ANY).isEmpty() || sound(raft)
                     ? alone(raft, age)
                     : Optional.empty())
-        .or(() -> any(other, age));
+        .or(() -> others.of(CarriedLevels.Which.ANY).map(m -> shifted(m, age)));
+  }
+
+  /** The middle of patches that are not what is judged. */
+  private interface Others {
+    Optional<WeightedMiddle> of(CarriedLevels.Which which);
   }
 
   private boolean sound(String raft) {
     return patches.stream().noneMatch(p -> p.raft().equals(raft) && p.faulty());
-  }
-
-  /** Returns the middle of patches that are not found to lag, where there are some. */
-  private Optional<Expected> sound(Predicate<Patch> which, double age) {
-    return any(which.and(p -> !p.faulty()), age);
-  }
-
-  private Optional<Expected> any(Predicate<Patch> which, double age) {
-    List<PatchLevel> levels = latest.near(age, which);
-    return levels.isEmpty() ? Optional.empty() : Optional.of(middle(levels, age));
   }
 
   /**
@@ -163,7 +166,7 @@ final class Cohort {
    * @return the expected, or nothing where there is nothing else
    */
   Optional<Expected> expectedOfRaft(String raft, double age) {
-    return ofOthers(p -> !p.raft().equals(raft), age);
+    return ofOthers(which -> latest.withoutRaft(raft, which, age), age);
   }
 
   /**
@@ -174,11 +177,15 @@ final class Cohort {
    * @return the expected, or nothing where there is nothing else
    */
   Optional<Expected> expectedElsewhere(String pond, double age) {
-    return ofOthers(p -> !p.pond().equals(pond), age);
+    return ofOthers(which -> latest.withoutPond(pond, which, age), age);
   }
 
-  private Optional<Expected> ofOthers(Predicate<Patch> others, double age) {
-    return sound(others, age).or(() -> outside(age)).or(() -> any(others, age));
+  private Optional<Expected> ofOthers(Others others, double age) {
+    return others
+        .of(CarriedLevels.Which.SOUND)
+        .map(m -> shifted(m, age))
+        .or(() -> outside(age))
+        .or(() -> others.of(CarriedLevels.Which.ANY).map(m -> shifted(m, age)));
   }
 
   /** Returns what past cycles or the book alone let expect, the season taken in. */
@@ -201,7 +208,7 @@ final class Cohort {
 
   /** Returns what is expected of the plants of a raft that is alone. */
   private Optional<Expected> alone(String raft, double age) {
-    Optional<PatchLevel> own = latest.near(age, p -> p.raft().equals(raft)).stream().findFirst();
+    Optional<PatchLevel> own = latest.of(raft, age);
     Optional<Expected> outside = outside(age);
     if (outside.isEmpty()) {
       return own.map(
@@ -226,13 +233,10 @@ final class Cohort {
         ln, 1 / Math.sqrt(told + seen), rate(), outside.basis(), OptionalDouble.of(shift));
   }
 
-  private Expected middle(List<PatchLevel> levels, double age) {
-    WeightedMiddle middle = latest.middle(levels, age);
-    return shifted(middle.centre(), middle.standardError(), age);
-  }
-
   /** Tells a level as past cycles with a shift, where there are any. */
-  private Expected shifted(double ln, double error, double age) {
+  private Expected shifted(WeightedMiddle middle, double age) {
+    double ln = middle.centre();
+    double error = middle.standardError();
     return yardstick()
         .filter(y -> y.basis().onCycles())
         .flatMap(

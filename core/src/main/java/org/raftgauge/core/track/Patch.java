@@ -51,7 +51,10 @@ final class Patch {
   }
 
   void faulty(boolean found) {
-    faulty = found;
+    if (found != faulty) {
+      faulty = found;
+      cohort.changed();
+    }
   }
 
   List<PatchLevel> levels() {
@@ -60,6 +63,7 @@ final class Patch {
 
   void add(PatchLevel level) {
     levels.add(level);
+    cohort.changed();
   }
 
   /** Returns the last level that is not doubted. */

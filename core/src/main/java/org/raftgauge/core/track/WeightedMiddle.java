@@ -24,12 +24,19 @@ record WeightedMiddle(double centre, double standardError) {
 
   /** Finds the middle of one or more values. */
   static WeightedMiddle of(List<Weighted> values) {
-    double total = values.stream().mapToDouble(Weighted::weight).sum();
+    return ofSorted(values.stream().sorted(Comparator.comparingDouble(Weighted::value)).toList());
+  }
+
+  /** Finds the middle of one or more values that ascend. */
+  static WeightedMiddle ofSorted(List<Weighted> values) {
+    double total = 0;
+    for (Weighted each : values) {
+      total += each.weight();
+    }
     double below = 0;
     double centre = 0;
     double inner = 0;
-    for (Weighted each :
-        values.stream().sorted(Comparator.comparingDouble(Weighted::value)).toList()) {
+    for (Weighted each : values) {
       double from = Math.max(below, 0.25 * total);
       double to = Math.min(below + each.weight(), 0.75 * total);
       if (to > from) {
@@ -38,6 +45,21 @@ record WeightedMiddle(double centre, double standardError) {
       }
       below += each.weight();
     }
-    return new WeightedMiddle(centre / inner, LOSS / Math.sqrt(total));
+    return of(centre / inner, total);
+  }
+
+  /**
+   * Makes a middle that was found elsewhere.
+   *
+   * @param centre the middle
+   * @param totalWeight sum of the weights
+   */
+  static WeightedMiddle of(double centre, double totalWeight) {
+    return new WeightedMiddle(centre, LOSS / Math.sqrt(totalWeight));
+  }
+
+  /** Returns the same middle farther up. */
+  WeightedMiddle shifted(double by) {
+    return new WeightedMiddle(centre + by, standardError);
   }
 }

@@ -1,0 +1,94 @@
+// SPDX-License-Identifier: Apache-2.0
+package org.raftgauge.proving.scale;
+
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.time.Instant;
+import java.time.LocalDate;
+import java.util.LinkedHashMap;
+import java.util.Map;
+import org.raftgauge.batch.cli.BookWorkplace;
+import org.raftgauge.batch.cli.Workplace;
+import org.raftgauge.batch.run.JudgeHistory;
+import org.raftgauge.batch.store.History;
+import org.raftgauge.batch.store.Measures;
+import org.raftgauge.core.problem.InputException;
+import org.raftgauge.core.report.CurvesTable;
+import org.raftgauge.core.report.ForecastTable;
+import org.raftgauge.core.report.VerdictsTable;
+import org.raftgauge.core.report.WorklistTable;
+
+/** Makes a big farm and times the analysis of its last evening. */
+final class MeasureScale {
+
+  private MeasureScale() {}
+
+  /**
+   * What was measured.
+   *
+   * @param sites that stand
+   * @param laps by what was done
+   */
+  record Result(int sites, Map<String, Lap> laps) {}
+
+  /**
+   * Measures.
+   *
+   * @param sites wanted
+   * @param seed of the farm
+   * @param work folder for book and results; a farm of the same size and seed is used again
+   * @return times
+   * @throws IOException if a file cannot be written
+   */
+  static Result of(int sites, long seed, Path work) throws IOException {
+    BigFarm farm = new BigFarm(sites, seed);
+    Path book = work.resolve("farm-" + farm.sites() + "-" + seed);
+    if (!Files.exists(book.resolve("done"))) {
+      farm.write(book);
+      farm.writeLastEvening(book);
+      Files.writeString(book.resolve("done"), "");
+    }
+    Map<String, Lap> laps = new LinkedHashMap<>();
+    try {
+      Workplace.OpenBook open = timed(laps, "book read", () -> opened(book));
+      LocalDate evening = BigFarm.evening();
+      try (History history = History.open(book.resolve("history.db"))) {
+        Measures measures = history.measures();
+        JudgeHistory.Asked asked = new JudgeHistory.Asked(evening, Instant.MAX);
+        JudgeHistory.Judgement judged =
+            timed(
+                laps,
+                "judge",
+                () -> JudgeHistory.of(measures, open.farm(), asked, open.forecasts()));
+        timed(laps, "tables", () -> tables(judged));
+      }
+    } catch (IllegalStateException e) {
+      throw new IOException(e.getMessage(), e);
+    }
+    return new Result(farm.sites(), laps);
+  }
+
+  private static Workplace.OpenBook opened(Path book) {
+    try {
+      return new BookWorkplace().open(book);
+    } catch (InputException e) {
+      throw new IllegalStateException(e.getMessage(), e);
+    }
+  }
+
+  private static long tables(JudgeHistory.Judgement judged) {
+    return VerdictsTable.csv(judged.result().verdicts()).length()
+        + CurvesTable.csv(judged.result().curves()).length()
+        + WorklistTable.csv(judged.result().worklist()).length()
+        + (long) ForecastTable.of(judged.outlook().orElseThrow().forecast().rows()).length();
+  }
+
+  private static <T> T timed(Map<String, Lap> laps, String what, Lap.Work<T> work)
+      throws IOException {
+    Lap.Timed<T> timed = Lap.of(work);
+    laps.put(what, timed.lap());
+    System.err.println(what + " " + timed.lap());
+    return timed.result();
+  }
+}

@@ -1,0 +1,165 @@
+// SPDX-License-Identifier: Apache-2.0
+package org.raftgauge.batch.store;
+
+import java.sql.Connection;
+import java.sql.PreparedStatement;
+import java.sql.ResultSet;
+import java.sql.SQLException;
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import org.raftgauge.core.book.SiteId;
+import org.raftgauge.core.measure.RaftMeasure;
+import org.raftgauge.core.plane.PoseSource;
+import org.raftgauge.core.relief.HeightSource;
+import org.raftgauge.core.site.SiteMeasure;
+
+/**
+ * Reads the rafts and sites of photo after photo. Its statements are prepared once and its columns
+ * are told by their places: a year of a large farm is millions of rows.
+ */
+final class ReadRafts implements AutoCloseable {
+  private static final String RAFTS = "SELECT * FROM rafts WHERE sha256 = ? ORDER BY place";
+
+  /** The columns of a site, in the order in which {@link #site} reads them. */
+  private static final String SITES =
+      "SELECT site, projected_area_cm2, projected_area_se_cm2, visible_area_cm2, closed,"
+          + " shared_outline_fraction, height_mm, parallax_factor, quality, held,"
+          + " equivalent_diameter_mm, largest_diameter_mm, perimeter_mm, solidity, offset_x_mm,"
+          + " offset_y_mm, lab_l, lab_a, lab_b, pale_fraction, dead_fraction, height_seen_by,"
+          + " height_p95_mm, canopy_volume_cm3, height_seen_fraction"
+          + " FROM sites WHERE sha256 = ? AND place = ? ORDER BY rowid";
+
+  private static final int SHAPE = 11;
+  private static final int COLOUR = 17;
+  private static final int RELIEF = 22;
+
+  private final PreparedStatement rafts;
+  private final PreparedStatement sites;
+  private final Map<String, SiteId> names = new HashMap<>();
+
+  ReadRafts(Connection database) throws SQLException {
+    this.rafts = database.prepareStatement(RAFTS);
+    this.sites = database.prepareStatement(SITES);
+  }
+
+  /** Returns the rafts of a photo, in the order of their places. */
+  List<RaftMeasure> of(String sha256) throws SQLException {
+    List<RaftMeasure> all = new ArrayList<>();
+    rafts.setString(1, sha256);
+    try (ResultSet row = rafts.executeQuery()) {
+      while (row.next()) {
+        all.add(raft(row, sites(sha256, row.getInt("place"))));
+      }
+    }
+    return all;
+  }
+
+  private static RaftMeasure raft(ResultSet row, List<SiteMeasure> sites) throws SQLException {
+    return new RaftMeasure(
+        Optional.ofNullable(row.getString("raft")),
+        row.getString("slot"),
+        row.getString("layout"),
+        PoseSource.valueOf(row.getString("pose_source").toUpperCase(Locale.ROOT)),
+        row.getDouble("pose_error_mm"),
+        row.getDouble("mm_per_px"),
+        row.getDouble("camera_height_mm"),
+        row.getInt("half_turn_known") == 1,
+        ReadMeasures.number(row, "canopy_cover"),
+        ReadMeasures.number(row, "leftover_canopy_cm2"),
+        sites,
+        row.getDouble("quality"),
+        row.getString("held"),
+        list(row.getString("ruler_sites"), ";").stream().map(SiteId::parse).toList(),
+        list(row.getString("notes"), "\n"));
+  }
+
+  private static List<String> list(String text, String separator) {
+    return text.isEmpty() ? List.of() : Arrays.asList(text.split(separator, -1));
+  }
+
+  private List<SiteMeasure> sites(String sha256, int place) throws SQLException {
+    List<SiteMeasure> all = new ArrayList<>();
+    sites.setString(1, sha256);
+    sites.setInt(2, place);
+    try (ResultSet row = sites.executeQuery()) {
+      while (row.next()) {
+        all.add(site(row));
+      }
+    }
+    return all;
+  }
+
+  private SiteMeasure site(ResultSet row) throws SQLException {
+    return new SiteMeasure(
+        names.computeIfAbsent(row.getString(1), SiteId::parse),
+        number(row, 2),
+        number(row, 3),
+        number(row, 4),
+        row.getInt(5) == 1,
+        row.getDouble(6),
+        row.getDouble(7),
+        row.getDouble(8),
+        shape(row),
+        colour(row),
+        row.getDouble(9),
+        row.getString(10),
+        relief(row));
+  }
+
+  private static List<SiteMeasure.Shape> shape(ResultSet row) throws SQLException {
+    OptionalDouble first = number(row, SHAPE);
+    return first.isEmpty()
+        ? List.of()
+        : List.of(
+            new SiteMeasure.Shape(
+                first.getAsDouble(),
+                row.getDouble(SHAPE + 1),
+                row.getDouble(SHAPE + 2),
+                row.getDouble(SHAPE + 3),
+                row.getDouble(SHAPE + 4),
+                row.getDouble(SHAPE + 5)));
+  }
+
+  private static List<SiteMeasure.Colour> colour(ResultSet row) throws SQLException {
+    OptionalDouble first = number(row, COLOUR);
+    return first.isEmpty()
+        ? List.of()
+        : List.of(
+            new SiteMeasure.Colour(
+                first.getAsDouble(),
+                row.getDouble(COLOUR + 1),
+                row.getDouble(COLOUR + 2),
+                row.getDouble(COLOUR + 3),
+                row.getDouble(COLOUR + 4)));
+  }
+
+  private static List<SiteMeasure.Relief> relief(ResultSet row) throws SQLException {
+    String source = row.getString(RELIEF);
+    return source.isEmpty()
+        ? List.of()
+        : List.of(
+            new SiteMeasure.Relief(
+                HeightSource.valueOf(source.toUpperCase(Locale.ROOT)),
+                row.getDouble(RELIEF + 1),
+                row.getDouble(RELIEF + 2),
+                row.getDouble(RELIEF + 3)));
+  }
+
+  private static OptionalDouble number(ResultSet row, int column) throws SQLException {
+    double value = row.getDouble(column);
+    return value == 0 && row.wasNull() ? OptionalDouble.empty() : OptionalDouble.of(value);
+  }
+
+  @Override
+  public void close() throws SQLException {
+    try (rafts) {
+      sites.close();
+    }
+  }
+}
