@@ -125,11 +125,10 @@ final class AllotCanopy {
   }
 
   private short[] shortestPaths(double[] speeds) {
-    CanopyPaths paths = new CanopyPaths(leaf, width, height);
+    CanopyPaths paths = new CanopyPaths(leaf, width, height, speeds);
     seed(speeds, paths);
     seedRim(paths);
-    paths.run(speeds);
-    return paths.owner();
+    return paths.run();
   }
 
   private void seed(double[] speeds, CanopyPaths paths) {
@@ -139,8 +138,8 @@ final class AllotCanopy {
       for (int y = (int) (feet[s].yPx() - reach); y <= feet[s].yPx() + reach; y++) {
         for (int x = (int) (feet[s].xPx() - reach); x <= feet[s].xPx() + reach; x++) {
           double d = Math.hypot(x - feet[s].xPx(), y - feet[s].yPx());
-          if (d <= reach && x >= 0 && y >= 0 && x < width && y < height && leaf[y * width + x]) {
-            paths.reach(y * width + x, (float) (d / speeds[s]), s);
+          if (d <= reach && x >= 0 && y >= 0 && x < width && y < height) {
+            paths.start(x, y, (float) (d / speeds[s]), s);
           }
         }
       }
@@ -155,13 +154,14 @@ final class AllotCanopy {
     SiteGrid grid = ground.layout().grid();
     float beside = beyondRimPx(grid.firstXMm());
     float above = beyondRimPx(grid.firstYMm());
-    for (int i = 0; i < leaf.length; i++) {
-      int x = i % width;
-      int y = i / width;
-      if (leaf[i] && (x <= 1 || x >= width - 2)) {
-        paths.reach(i, beside, OUTSIDE);
-      } else if (leaf[i] && (y <= 1 || y >= height - 2)) {
-        paths.reach(i, above, OUTSIDE);
+    for (int y = 0; y < height; y++) {
+      for (int x : new int[] {0, 1, width - 2, width - 1}) {
+        paths.start(x, y, beside, OUTSIDE);
+      }
+    }
+    for (int y : new int[] {0, 1, height - 2, height - 1}) {
+      for (int x = 2; x < width - 2; x++) {
+        paths.start(x, y, above, OUTSIDE);
       }
     }
   }
