@@ -61,13 +61,12 @@ final class DarkGaps {
   }
 
   private double usualLeaf(boolean[] leaf) {
-    float[] values = new float[leaf.length];
-    int n = 0;
+    Histogram light = new Histogram(1);
     for (int i = 0; i < leaf.length; i++) {
       if (leaf[i]) {
-        values[n++] = luminance[i];
+        light.add(luminance[i]);
       }
     }
-    return n == 0 ? 0 : Rank.of(values, n, n / 2);
+    return light.isEmpty() ? 0 : light.median();
   }
 }

@@ -1,9 +1,7 @@
 // SPDX-License-Identifier: Apache-2.0
 package org.raftgauge.core.site;
 
-import java.util.ArrayDeque;
 import java.util.Arrays;
-import java.util.Deque;
 import java.util.List;
 import org.raftgauge.core.book.PointMm;
 import org.raftgauge.core.book.SiteGrid;
@@ -56,10 +54,12 @@ final class AllotCanopy {
     this.width = canopy.width() / parts;
     this.height = canopy.height() / parts;
     this.leaf = new boolean[width * height];
-    for (int i = 0; i < leaf.length; i++) {
+    for (int y = 0, i = 0; y < height; y++) {
       // 128 and more is leaf; of a coarse pixel its middle tells.
-      int x = i % width * parts + parts / 2;
-      leaf[i] = canopy.coverage()[(i / width * parts + parts / 2) * canopy.width() + x] < 0;
+      int at = (y * parts + parts / 2) * canopy.width() + parts / 2;
+      for (int x = 0; x < width; x++, i++, at += parts) {
+        leaf[i] = canopy.coverage()[at] < 0;
+      }
     }
     this.feet = new PointPx[ground.sites().size()];
   }
@@ -188,17 +188,12 @@ final class AllotCanopy {
   }
 
   private int[] island(int start, short[] owner, boolean[] done) {
-    Deque<Integer> open = new ArrayDeque<>();
-    open.add(start);
-    done[start] = true;
     int[] found = new int[64];
-    int n = 0;
-    while (!open.isEmpty()) {
-      int at = open.poll();
-      if (n == found.length) {
-        found = Arrays.copyOf(found, 2 * n);
-      }
-      found[n++] = at;
+    found[0] = start;
+    done[start] = true;
+    int n = 1;
+    for (int open = 0; open < n; open++) {
+      int at = found[open];
       int x = at % width;
       int y = at / width;
       for (int k = 0; k < 9; k++) {
@@ -213,7 +208,8 @@ final class AllotCanopy {
             && !done[i]
             && owner[i] == NONE) {
           done[i] = true;
-          open.add(i);
+          found = n == found.length ? Arrays.copyOf(found, 2 * n) : found;
+          found[n++] = i;
         }
       }
     }

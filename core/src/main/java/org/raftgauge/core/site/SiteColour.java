@@ -3,6 +3,7 @@ package org.raftgauge.core.site;
 
 import org.raftgauge.core.canopy.Canopy;
 import org.raftgauge.core.canopy.Cielab;
+import org.raftgauge.core.canopy.TileGains;
 import org.raftgauge.core.pixels.Srgb;
 import org.raftgauge.core.plane.DeckImage;
 
@@ -16,18 +17,21 @@ import org.raftgauge.core.plane.DeckImage;
 final class SiteColour {
   private final DeckImage deck;
   private final Canopy canopy;
+  private final TileGains gains;
 
   SiteColour(DeckImage deck, Canopy canopy) {
     this.deck = deck;
     this.canopy = canopy;
+    this.gains = TileGains.of(canopy.light(), canopy.width(), canopy.height());
   }
 
   SiteMeasure.Colour of(int site, short[] owner, int[] box) {
     double[] sum = new double[6];
+    byte[] coverage = canopy.coverage();
     for (int y = box[1]; y <= box[3]; y++) {
+      int row = y * canopy.width();
       for (int x = box[0]; x <= box[2]; x++) {
-        int i = y * canopy.width() + x;
-        if (owner[i] == site && (canopy.coverage()[i] & 0xff) == 255) {
+        if (owner[row + x] == site && coverage[row + x] == (byte) 255) {
           add(sum, evened(x, y));
         }
       }
@@ -50,12 +54,11 @@ final class SiteColour {
 
   /** Returns a pixel's colour in evened light. */
   Cielab evened(int x, int y) {
-    float[] gains = canopy.light().gainsAt(x, y, canopy.width(), canopy.height());
     byte[] rgb = deck.image().rgb();
     int i = 3 * (y * canopy.width() + x);
     return Cielab.ofLinear(
-        Srgb.linear(rgb[i]) * gains[0],
-        Srgb.linear(rgb[i + 1]) * gains[1],
-        Srgb.linear(rgb[i + 2]) * gains[2]);
+        Srgb.linear(rgb[i]) * gains.at(0, x, y),
+        Srgb.linear(rgb[i + 1]) * gains.at(1, x, y),
+        Srgb.linear(rgb[i + 2]) * gains.at(2, x, y));
   }
 }
