@@ -28,7 +28,7 @@ final class EdgeCuts {
   private final DeckEdge edge;
   private final double stepMm;
   private final int half;
-  private final double[][] steps;
+  private final float[][] steps;
   private final int inPicture;
 
   /**
@@ -65,7 +65,7 @@ final class EdgeCuts {
     this.edge = edge;
     this.stepMm = pose.mmPerPxAt(edge.at(0.5, 0));
     this.half = (int) Math.ceil(reachMm / stepMm);
-    this.steps = new double[CUTS][2 * half + 1];
+    this.steps = new float[CUTS][2 * half + 1];
     int seen = 0;
     for (int c = 0; c < CUTS; c++) {
       seen += cut(light, pose, c) ? 1 : 0;
@@ -95,7 +95,7 @@ final class EdgeCuts {
     }
     for (int i = 0; i < steps[c].length; i++) {
       boolean both = values[i] >= 0 && values[i + 2] >= 0;
-      steps[c][i] = both ? values[i + 2] - values[i] : 0;
+      steps[c][i] = both ? (float) (values[i + 2] - values[i]) : 0;
     }
     return values[half + 1] >= 0;
   }
@@ -111,9 +111,9 @@ final class EdgeCuts {
     Arrays.sort(strongest);
     // A third of the usual strongest step, and never under 0.02 (noise of a dim photo).
     double plain = Math.max(0.02, strongest[CUTS / 2] / 3);
-    for (double[] cut : steps) {
+    for (float[] cut : steps) {
       for (int i = 0; i < cut.length; i++) {
-        cut[i] = Math.max(-1, Math.min(1, cut[i] / plain));
+        cut[i] = (float) Math.max(-1, Math.min(1, cut[i] / plain));
       }
     }
   }
@@ -125,16 +125,12 @@ final class EdgeCuts {
       return all;
     }
     int most = Math.min(half, Math.max(4, half / 2));
-    int[][] drifts = new int[2 * most + 1][];
     for (int slope = -most; slope <= most; slope++) {
-      drifts[slope + most] = drift(slope);
-    }
-    for (int a = -half; a <= half; a++) {
-      for (int slope = -most; slope <= most; slope++) {
-        double share = share(a, drifts[slope + most]);
-        if (Math.abs(share) > 0.2) {
-          double start = (a - slope / 2.0) * stepMm;
-          all.add(new Line(start, start + slope * stepMm, share));
+      float[] shares = shares(slope);
+      for (int i = 0; i < shares.length; i++) {
+        if (Math.abs(shares[i]) > 0.2) {
+          double start = (i - half - slope / 2.0) * stepMm;
+          all.add(new Line(start, start + slope * stepMm, shares[i]));
         }
       }
     }
@@ -142,24 +138,21 @@ final class EdgeCuts {
     return apart(all);
   }
 
-  /** Returns the steps from the middle of a slope's line to where it crosses each cut. */
-  private static int[] drift(int slope) {
-    int[] drift = new int[CUTS];
+  /** Returns the share of each line of a slope, by its offset at the edge's middle. */
+  private float[] shares(int slope) {
+    float[] sums = new float[2 * half + 1];
     for (int c = 0; c < CUTS; c++) {
-      drift[c] = (int) Math.round((part(c) - 0.5) * slope);
-    }
-    return drift;
-  }
-
-  private double share(int middle, int[] drift) {
-    double sum = 0;
-    for (int c = 0; c < CUTS; c++) {
-      int i = half + middle + drift[c];
-      if (i >= 0 && i < steps[c].length) {
-        sum += steps[c][i];
+      float[] cut = steps[c];
+      int drift = (int) Math.round((part(c) - 0.5) * slope);
+      int end = Math.min(sums.length, sums.length - drift);
+      for (int i = Math.max(0, -drift); i < end; i++) {
+        sums[i] += cut[i + drift];
       }
     }
-    return sum / CUTS;
+    for (int i = 0; i < sums.length; i++) {
+      sums[i] /= CUTS;
+    }
+    return sums;
   }
 
   private List<Line> apart(List<Line> sorted) {

@@ -43,7 +43,9 @@ final class AllotCanopy {
   private final int height;
   private final boolean[] leaf;
   private final PointPx[] feet;
+  private final AllotCanopy coarse;
 
+  /** Sets up an allotment on all pixels; plants' radii are from the coarse one. */
   AllotCanopy(Ground ground, Canopy canopy) {
     this(ground, canopy, 1);
   }
@@ -51,6 +53,8 @@ final class AllotCanopy {
   private AllotCanopy(Ground ground, Canopy canopy, int parts) {
     this.ground = ground;
     this.parts = parts;
+    int coarser = (int) Math.max(1, Math.min(2, ground.pitchPx() / LEAST_PITCH_PX));
+    this.coarse = parts < coarser ? new AllotCanopy(ground, canopy, coarser) : this;
     this.width = canopy.width() / parts;
     this.height = canopy.height() / parts;
     this.leaf = new boolean[width * height];
@@ -65,12 +69,11 @@ final class AllotCanopy {
   }
 
   /**
-   * Sets up an allotment on every second pixel each way, where plants are large enough: it tells
+   * Returns the allotment on every second pixel each way, where plants are large enough: it tells
    * sizes well, borders only roughly.
    */
-  static AllotCanopy coarse(Ground ground, Canopy canopy) {
-    int parts = (int) Math.max(1, Math.min(2, ground.pitchPx() / LEAST_PITCH_PX));
-    return new AllotCanopy(ground, canopy, parts);
+  AllotCanopy coarse() {
+    return coarse;
   }
 
   /** Returns how many pixels of the deck picture, each way, one of the allotment stands for. */
@@ -87,10 +90,32 @@ final class AllotCanopy {
   }
 
   /** Returns each plant's radius over the usual one's, from an allotment at equal speeds. */
-  private double[] speeds() {
+  private double[] speeds(double[] heightsMm) {
     double[] equal = new double[feet.length];
     Arrays.fill(equal, 1);
-    return new PlantRadii(width, height, shortestPaths(equal), feet).speeds(pitchPx());
+    coarse.placeFeet(heightsMm);
+    short[] owner = finer(coarse.shortestPaths(equal));
+    return new PlantRadii(width, height, owner, feet).speeds(pitchPx());
+  }
+
+  /** Fills in what the coarse allotment leaves out: outlines as they are, borders roughly. */
+  private short[] finer(short[] rough) {
+    if (coarse == this) {
+      return rough;
+    }
+    short[] fine = new short[leaf.length];
+    Arrays.fill(fine, NONE);
+    for (int y = 0, i = 0; y < height; y++) {
+      int row = Math.min(y / coarse.parts, coarse.height - 1) * coarse.width;
+      for (int x = 0; x < width; x++, i++) {
+        if (leaf[i]) {
+          short owner = rough[row + Math.min(x / coarse.parts, coarse.width - 1)];
+          short beside = x > 0 ? fine[i - 1] : NONE;
+          fine[i] = owner == NONE ? beside : owner;
+        }
+      }
+    }
+    return fine;
   }
 
   private void placeFeet(double[] heightsMm) {
@@ -110,7 +135,7 @@ final class AllotCanopy {
    */
   short[] allot(double[] heightsMm) {
     placeFeet(heightsMm);
-    short[] owner = shortestPaths(speeds());
+    short[] owner = shortestPaths(speeds(heightsMm));
     new GiveBack(width, height, feet).overhangs(owner);
     islands(owner);
     for (int i = 0; i < owner.length; i++) {
@@ -137,7 +162,9 @@ final class AllotCanopy {
     for (short s = 0; s < feet.length; s++) {
       for (int y = (int) (feet[s].yPx() - reach); y <= feet[s].yPx() + reach; y++) {
         for (int x = (int) (feet[s].xPx() - reach); x <= feet[s].xPx() + reach; x++) {
-          double d = Math.hypot(x - feet[s].xPx(), y - feet[s].yPx());
+          double dx = x - feet[s].xPx();
+          double dy = y - feet[s].yPx();
+          double d = Math.sqrt(dx * dx + dy * dy);
           if (d <= reach && x >= 0 && y >= 0 && x < width && y < height) {
             paths.start(x, y, (float) (d / speeds[s]), s);
           }

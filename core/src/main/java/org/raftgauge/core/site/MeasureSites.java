@@ -36,8 +36,7 @@ public final class MeasureSites {
   private SiteCanopy measure() {
     int n = ground.sites().size();
     AllotCanopy allot = new AllotCanopy(ground, canopy);
-    AllotCanopy coarse = AllotCanopy.coarse(ground, canopy);
-    short[] owner = allot.allot(heights(coarse));
+    short[] owner = allot.allot(heights(allot.coarse()));
     SiteColour colour = new SiteColour(ground.deck(), canopy);
     new BareHoles(ground, canopy, colour).clear(owner);
     spreadEdges(owner);
