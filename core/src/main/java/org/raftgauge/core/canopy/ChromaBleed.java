@@ -37,18 +37,16 @@ final class ChromaBleed {
    * lies under the canopy.
    */
   void takeBack(boolean[] leaf, boolean[] hole) {
-    MaskMean lit = litLeaf(leaf);
+    float[] lit = litLeaf(leaf);
     int n = leaf.length;
     boolean[] dark = new boolean[n];
     boolean[] light = new boolean[n];
     boolean[] darkGround = new boolean[n];
-    for (int y = 0, i = 0; y < height; y++) {
-      for (int x = 0; x < width; x++, i++) {
-        boolean isDark = luminance[i] < DARK_SHARE * lit.at(x, y);
-        dark[i] = leaf[i] && isDark;
-        light[i] = leaf[i] && !isDark;
-        darkGround[i] = !leaf[i] && isDark; // where no leaf is lit nothing is darker than it
-      }
+    for (int i = 0; i < n; i++) {
+      boolean isDark = luminance[i] < DARK_SHARE * lit[i];
+      dark[i] = leaf[i] && isDark;
+      light[i] = leaf[i] && !isDark;
+      darkGround[i] = !leaf[i] && lit[i] > 0 && isDark;
     }
     boolean[] ownColour = new boolean[n];
     for (int i = 0; i < n; i++) {
@@ -87,14 +85,13 @@ final class ChromaBleed {
   /**
    * Mean brightness of the brighter half of the leaf about each pixel; 0 where there is no leaf.
    */
-  private MaskMean litLeaf(boolean[] leaf) {
-    MaskMean mean = MaskMean.of(luminance, leaf, width, LOCAL_PX);
+  private float[] litLeaf(boolean[] leaf) {
+    int[] size = {width, height};
+    float[] mean = MaskMean.of(luminance, leaf, size, LOCAL_PX);
     boolean[] brighter = new boolean[leaf.length];
-    for (int y = 0, i = 0; y < height; y++) {
-      for (int x = 0; x < width; x++, i++) {
-        brighter[i] = leaf[i] && luminance[i] >= mean.at(x, y);
-      }
+    for (int i = 0; i < leaf.length; i++) {
+      brighter[i] = leaf[i] && luminance[i] >= mean[i];
     }
-    return MaskMean.of(luminance, brighter, width, LOCAL_PX);
+    return MaskMean.of(luminance, brighter, size, LOCAL_PX);
   }
 }

@@ -45,7 +45,7 @@ final class AllotCanopy {
   private final PointPx[] feet;
   private final AllotCanopy coarse;
 
-  /** Sets up an allotment on all pixels; plants' radii are from the coarse one. */
+  /** Sets up an allotment on all pixels. */
   AllotCanopy(Ground ground, Canopy canopy) {
     this(ground, canopy, 1);
   }
@@ -90,32 +90,10 @@ final class AllotCanopy {
   }
 
   /** Returns each plant's radius over the usual one's, from an allotment at equal speeds. */
-  private double[] speeds(double[] heightsMm) {
+  private double[] speeds() {
     double[] equal = new double[feet.length];
     Arrays.fill(equal, 1);
-    coarse.placeFeet(heightsMm);
-    short[] owner = finer(coarse.shortestPaths(equal));
-    return new PlantRadii(width, height, owner, feet).speeds(pitchPx());
-  }
-
-  /** Fills in what the coarse allotment leaves out: outlines as they are, borders roughly. */
-  private short[] finer(short[] rough) {
-    if (coarse == this) {
-      return rough;
-    }
-    short[] fine = new short[leaf.length];
-    Arrays.fill(fine, NONE);
-    for (int y = 0, i = 0; y < height; y++) {
-      int row = Math.min(y / coarse.parts, coarse.height - 1) * coarse.width;
-      for (int x = 0; x < width; x++, i++) {
-        if (leaf[i]) {
-          short owner = rough[row + Math.min(x / coarse.parts, coarse.width - 1)];
-          short beside = x > 0 ? fine[i - 1] : NONE;
-          fine[i] = owner == NONE ? beside : owner;
-        }
-      }
-    }
-    return fine;
+    return new PlantRadii(width, height, shortestPaths(equal), feet).speeds(pitchPx());
   }
 
   private void placeFeet(double[] heightsMm) {
@@ -135,7 +113,7 @@ final class AllotCanopy {
    */
   short[] allot(double[] heightsMm) {
     placeFeet(heightsMm);
-    short[] owner = shortestPaths(speeds(heightsMm));
+    short[] owner = shortestPaths(speeds());
     new GiveBack(width, height, feet).overhangs(owner);
     islands(owner);
     for (int i = 0; i < owner.length; i++) {
