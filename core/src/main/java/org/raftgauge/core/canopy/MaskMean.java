@@ -30,7 +30,9 @@ final class MaskMean {
     this.count = new int[width];
   }
 
-  /** Averages over the square of half side {@code reach} about each pixel; size is width, height. */
+  /**
+   * Averages over the square of half side {@code reach} about each pixel; size is width, height.
+   */
   static float[] of(float[] values, boolean[] mask, int[] size, int reach) {
     return new MaskMean(values, mask, size, reach).means();
   }

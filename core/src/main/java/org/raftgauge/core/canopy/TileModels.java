@@ -61,7 +61,9 @@ final class TileModels {
     for (int y = 0; y < deck.image().height(); y++) {
       for (int left = 0; left < width; left += TileGains.TILE) {
         ColourTable table = at(left, y).table();
-        for (int x = left, i = y * width + left; x < Math.min(width, left + TileGains.TILE); x++, i++) {
+        for (int x = left, i = y * width + left;
+            x < Math.min(width, left + TileGains.TILE);
+            x++, i++) {
           if (deck.seen(x, y)) {
             scores[i] = table.score(even[0][i], even[1][i], even[2][i]);
           }

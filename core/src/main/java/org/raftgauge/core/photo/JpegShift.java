@@ -126,7 +126,8 @@ final class JpegShift {
         white += lower >= 254 ? 1 : 0;
         differences[i] = lower - upper - slopes / 2;
       }
-      steps[column] = new Step(median(differences), 2 * black > blockWidth || 2 * white >= blockWidth);
+      steps[column] =
+          new Step(median(differences), 2 * black > blockWidth || 2 * white >= blockWidth);
     }
     return steps;
   }

@@ -28,7 +28,7 @@ final class EdgeCuts {
   private final DeckEdge edge;
   private final double stepMm;
   private final int half;
-  private final float[][] steps;
+  private final double[][] steps;
   private final int inPicture;
 
   /**
@@ -65,7 +65,7 @@ final class EdgeCuts {
     this.edge = edge;
     this.stepMm = pose.mmPerPxAt(edge.at(0.5, 0));
     this.half = (int) Math.ceil(reachMm / stepMm);
-    this.steps = new float[CUTS][2 * half + 1];
+    this.steps = new double[CUTS][2 * half + 1];
     int seen = 0;
     for (int c = 0; c < CUTS; c++) {
       seen += cut(light, pose, c) ? 1 : 0;
@@ -95,7 +95,7 @@ final class EdgeCuts {
     }
     for (int i = 0; i < steps[c].length; i++) {
       boolean both = values[i] >= 0 && values[i + 2] >= 0;
-      steps[c][i] = both ? (float) (values[i + 2] - values[i]) : 0;
+      steps[c][i] = both ? values[i + 2] - values[i] : 0;
     }
     return values[half + 1] >= 0;
   }
@@ -111,9 +111,9 @@ final class EdgeCuts {
     Arrays.sort(strongest);
     // A third of the usual strongest step, and never under 0.02 (noise of a dim photo).
     double plain = Math.max(0.02, strongest[CUTS / 2] / 3);
-    for (float[] cut : steps) {
+    for (double[] cut : steps) {
       for (int i = 0; i < cut.length; i++) {
-        cut[i] = (float) Math.max(-1, Math.min(1, cut[i] / plain));
+        cut[i] = Math.max(-1, Math.min(1, cut[i] / plain));
       }
     }
   }
@@ -125,12 +125,16 @@ final class EdgeCuts {
       return all;
     }
     int most = Math.min(half, Math.max(4, half / 2));
+    double[][] shares = new double[2 * most + 1][];
     for (int slope = -most; slope <= most; slope++) {
-      float[] shares = shares(slope);
-      for (int i = 0; i < shares.length; i++) {
-        if (Math.abs(shares[i]) > 0.2) {
-          double start = (i - half - slope / 2.0) * stepMm;
-          all.add(new Line(start, start + slope * stepMm, shares[i]));
+      shares[slope + most] = shares(slope);
+    }
+    for (int a = -half; a <= half; a++) {
+      for (int slope = -most; slope <= most; slope++) {
+        double share = shares[slope + most][a + half];
+        if (Math.abs(share) > 0.2) {
+          double start = (a - slope / 2.0) * stepMm;
+          all.add(new Line(start, start + slope * stepMm, share));
         }
       }
     }
@@ -139,10 +143,10 @@ final class EdgeCuts {
   }
 
   /** Returns the share of each line of a slope, by its offset at the edge's middle. */
-  private float[] shares(int slope) {
-    float[] sums = new float[2 * half + 1];
+  private double[] shares(int slope) {
+    double[] sums = new double[2 * half + 1];
     for (int c = 0; c < CUTS; c++) {
-      float[] cut = steps[c];
+      double[] cut = steps[c];
       int drift = (int) Math.round((part(c) - 0.5) * slope);
       int end = Math.min(sums.length, sums.length - drift);
       for (int i = Math.max(0, -drift); i < end; i++) {

@@ -59,8 +59,7 @@ class PoseAdaptersTest {
         java.util.Arrays.fill(rgb, 3 * (y * width + x), 3 * (y * width + x) + 3, (byte) 200);
       }
     }
-    List<List<PointPx>> found =
-        FindBlobs.rectangles(RgbImage.of(width, height, rgb));
+    List<List<PointPx>> found = FindBlobs.rectangles(RgbImage.of(width, height, rgb));
     assertEquals(2, found.size(), "the light rectangle, and the dark that is about it");
     PointPx corner = new PointPx(100, 50);
     double near =
