@@ -124,7 +124,8 @@ final class DrawCanopy {
         double deckX = left + (x - x0) * acrossX;
         double deckY = top + (x - x0) * acrossY;
         if (deckX >= 0 && deckY >= 0 && deckX < width && deckY < height) {
-          brush.paint(y * image.width() + x, (int) deckY * width + (int) deckX);
+          int row = (int) deckY;
+          brush.paint(y * image.width() + x, row * width + (int) deckX);
         }
       }
     }
