@@ -10,23 +10,33 @@ final class Binomial {
   private Binomial() {}
 
   static float[] blur(float[] plane, int width, int height) {
-    float[] rows = new float[plane.length];
+    float[] both = new float[plane.length];
+    float[] up = new float[width];
+    float[] middle = new float[width];
+    float[] down = new float[width];
+    along(plane, 0, middle);
+    System.arraycopy(middle, 0, up, 0, width);
     for (int y = 0; y < height; y++) {
+      along(plane, Math.min(height - 1, y + 1) * width, down);
       int row = y * width;
       for (int x = 0; x < width; x++) {
-        float left = plane[row + Math.max(0, x - 1)];
-        float right = plane[row + Math.min(width - 1, x + 1)];
-        rows[row + x] = 0.25f * (left + right) + 0.5f * plane[row + x];
+        both[row + x] = 0.25f * (up[x] + down[x]) + 0.5f * middle[x];
       }
-    }
-    float[] both = new float[plane.length];
-    for (int y = 0; y < height; y++) {
-      int up = Math.max(0, y - 1) * width;
-      int down = Math.min(height - 1, y + 1) * width;
-      for (int x = 0; x < width; x++) {
-        both[y * width + x] = 0.25f * (rows[up + x] + rows[down + x]) + 0.5f * rows[y * width + x];
-      }
+      float[] spare = up;
+      up = middle;
+      middle = down;
+      down = spare;
     }
     return both;
+  }
+
+  /** Calms one row along itself. */
+  private static void along(float[] plane, int row, float[] calm) {
+    int last = calm.length - 1;
+    for (int x = 1; x < last; x++) {
+      calm[x] = 0.25f * (plane[row + x - 1] + plane[row + x + 1]) + 0.5f * plane[row + x];
+    }
+    calm[0] = 0.75f * plane[row] + 0.25f * plane[row + Math.min(1, last)];
+    calm[last] = 0.75f * plane[row + last] + 0.25f * plane[row + Math.max(0, last - 1)];
   }
 }

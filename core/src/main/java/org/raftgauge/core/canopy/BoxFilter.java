@@ -50,41 +50,23 @@ final class BoxFilter {
 
   /** Says of each pixel whether any within the square about it is set. */
   static boolean[] any(boolean[] mask, int width, int height, int reach) {
-    boolean[] rows = new boolean[mask.length];
-    for (int y = 0; y < height; y++) {
-      spread(mask, rows, y * width, new int[] {width, reach});
-    }
     boolean[] any = new boolean[mask.length];
-    int[] last = new int[width];
-    Arrays.fill(last, -reach - 1);
-    // A row is set where one of the rows from reach above to reach below it is.
-    for (int y = -reach; y < height; y++) {
-      int below = y + reach;
-      for (int x = 0; x < width; x++) {
-        if (below < height && rows[below * width + x]) {
-          last[x] = below;
-        }
-        if (y >= 0) {
-          any[y * width + x] = last[x] >= y - reach;
+    for (int y = 0; y < height; y++) {
+      int end = (y + 1) * width;
+      for (int i = y * width; i < end; i++) {
+        if (mask[i]) {
+          int first = i;
+          while (i < end && mask[i]) {
+            i++;
+          }
+          int left = Math.max(y * width, first - reach) - y * width;
+          int right = Math.min(end, i + reach) - y * width;
+          for (int v = Math.max(0, y - reach); v <= Math.min(height - 1, y + reach); v++) {
+            Arrays.fill(any, v * width + left, v * width + right, true);
+          }
         }
       }
     }
     return any;
-  }
-
-  /** Sets in {@code to} what lies within a reach of a set pixel of the same row. */
-  private static void spread(boolean[] from, boolean[] to, int row, int[] widthAndReach) {
-    int width = widthAndReach[0];
-    int reach = widthAndReach[1];
-    int done = 0;
-    for (int x = 0; x < width; x++) {
-      if (from[row + x]) {
-        int end = Math.min(width, x + reach + 1);
-        for (int i = Math.max(done, x - reach); i < end; i++) {
-          to[row + i] = true;
-        }
-        done = end;
-      }
-    }
   }
 }

@@ -50,7 +50,9 @@ final class ChromaBleed {
     }
     boolean[] ownColour = new boolean[n];
     for (int i = 0; i < n; i++) {
-      ownColour[i] = dark[i] && !besideLit(i, light);
+      if (dark[i]) {
+        ownColour[i] = !besideLit(i, light);
+      }
     }
     boolean[] nearOwn = BoxFilter.any(ownColour, width, height, RUN_PX + 1);
     boolean[] nearGround = BoxFilter.any(darkGround, width, height, RUN_PX);
@@ -84,26 +86,12 @@ final class ChromaBleed {
    * Mean brightness of the brighter half of the leaf about each pixel; 0 where there is no leaf.
    */
   private float[] litLeaf(boolean[] leaf) {
-    float[] mean = meanOver(leaf);
+    int[] size = {width, height};
+    float[] mean = MaskMean.of(luminance, leaf, size, LOCAL_PX);
     boolean[] brighter = new boolean[leaf.length];
     for (int i = 0; i < leaf.length; i++) {
       brighter[i] = leaf[i] && luminance[i] >= mean[i];
     }
-    return meanOver(brighter);
-  }
-
-  private float[] meanOver(boolean[] mask) {
-    float[] weight = new float[mask.length];
-    float[] light = new float[mask.length];
-    for (int i = 0; i < mask.length; i++) {
-      weight[i] = mask[i] ? 1 : 0;
-      light[i] = mask[i] ? luminance[i] : 0;
-    }
-    float[] n = BoxFilter.sum(weight, width, height, LOCAL_PX);
-    float[] sum = BoxFilter.sum(light, width, height, LOCAL_PX);
-    for (int i = 0; i < mask.length; i++) {
-      sum[i] = n[i] > 0.5f ? sum[i] / n[i] : 0;
-    }
-    return sum;
+    return MaskMean.of(luminance, brighter, size, LOCAL_PX);
   }
 }

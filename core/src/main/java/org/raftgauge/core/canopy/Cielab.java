@@ -13,6 +13,9 @@ package org.raftgauge.core.canopy;
 public record Cielab(double l, double a, double b) {
   private static final double EDGE = 6.0 / 29;
 
+  /** Two thirds of the bits of 1.0, less what makes a third of a number's bits its root's best. */
+  private static final long THIRD = 0x2A9F76253119D328L;
+
   /**
    * Converts linear sRGB.
    *
@@ -32,6 +35,19 @@ public record Cielab(double l, double a, double b) {
   }
 
   private static double f(double t) {
-    return t > EDGE * EDGE * EDGE ? Math.cbrt(t) : t / (3 * EDGE * EDGE) + 4.0 / 29;
+    return t > EDGE * EDGE * EDGE ? cbrt(t) : t / (3 * EDGE * EDGE) + 4.0 / 29;
+  }
+
+  /**
+   * Returns a cube root to 14 digits, several times faster than the library's: two of Halley's
+   * steps, each of which cubes the error, from a third of the exponent, which is within 4 %.
+   */
+  static double cbrt(double t) {
+    double root = Double.longBitsToDouble(Double.doubleToLongBits(t) / 3 + THIRD);
+    for (int step = 0; step < 2; step++) {
+      double cube = root * root * root;
+      root *= (cube + 2 * t) / (2 * cube + t);
+    }
+    return root;
   }
 }

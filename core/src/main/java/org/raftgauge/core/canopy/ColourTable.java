@@ -13,6 +13,9 @@ final class ColourTable {
   /** Light past this share of white is all one step: over-exposed board. */
   private static final double TOP = 1.25;
 
+  /** Scores of leaf lie well under this: ln of 80 for each of two channels is 8.8. */
+  static final double MOST_SCORE = 10;
+
   private static final byte[] STEP_OF_CODE = new byte[CODES];
 
   static {

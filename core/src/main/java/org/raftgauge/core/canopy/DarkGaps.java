@@ -36,24 +36,23 @@ final class DarkGaps {
       open[i] = !leaf[i];
     }
     Parts gaps = Parts.of(open, width, height);
-    double[] light = new double[gaps.count()];
-    int[] touching = new int[gaps.count()];
+    boolean[] fill = new boolean[gaps.count()];
+    for (int g = 0; g < fill.length; g++) {
+      fill[g] = !gaps.touchesRim(g) && gaps.size(g) < holeArea;
+    }
+    double[] light = new double[fill.length];
+    int[] touching = new int[fill.length];
     for (int i = 0; i < leaf.length; i++) {
       int gap = gaps.label(i);
-      if (gap >= 0) {
+      if (gap >= 0 && fill[gap]) {
         light[gap] += luminance[i];
         if (i + 1 < leaf.length && leaf[i + 1]) {
           touching[gap] = Math.max(touching[gap], canopy.size(canopy.label(i + 1)));
         }
       }
     }
-    boolean[] fill = new boolean[gaps.count()];
     for (int g = 0; g < fill.length; g++) {
-      fill[g] =
-          !gaps.touchesRim(g)
-              && gaps.size(g) < holeArea
-              && light[g] / gaps.size(g) < dark
-              && touching[g] > TIMES_HOLE * holeArea;
+      fill[g] &= light[g] / gaps.size(g) < dark && touching[g] > TIMES_HOLE * holeArea;
     }
     for (int i = 0; i < leaf.length; i++) {
       leaf[i] |= gaps.label(i) >= 0 && fill[gaps.label(i)];
@@ -61,13 +60,12 @@ final class DarkGaps {
   }
 
   private double usualLeaf(boolean[] leaf) {
-    float[] values = new float[leaf.length];
-    int n = 0;
+    Histogram light = new Histogram(1);
     for (int i = 0; i < leaf.length; i++) {
       if (leaf[i]) {
-        values[n++] = luminance[i];
+        light.add(luminance[i]);
       }
     }
-    return n == 0 ? 0 : Rank.of(values, n, n / 2);
+    return light.isEmpty() ? 0 : light.median();
   }
 }

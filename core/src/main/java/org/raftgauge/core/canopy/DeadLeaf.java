@@ -108,16 +108,34 @@ final class DeadLeaf {
       lit[i] =
           brown[i] && (!plugs[i] || PlugLight.luminance(even, i) > Math.max(plug, LEAST_IN_HOLE));
     }
+    if (!any(lit)) {
+      return;
+    }
     Parts parts = Parts.alsoDiagonal(BoxFilter.any(lit, width, height, STALK_PX), width, height);
     BrownPart[] found = look(parts, lit, even);
+    boolean[] deadPart = new boolean[found.length];
+    for (int p = 0; p < found.length; p++) {
+      deadPart[p] = found[p].dead(Math.PI / 4 * holePx * holePx);
+    }
     boolean[] dead = new boolean[leaf.length];
     for (int i = 0; i < leaf.length; i++) {
-      dead[i] = lit[i] && found[parts.label(i)].dead(Math.PI / 4 * holePx * holePx);
+      dead[i] = lit[i] && deadPart[parts.label(i)];
     }
-    addShaded(dead, brown, even);
+    if (any(dead)) {
+      addShaded(dead, brown, even);
+    }
     for (int i = 0; i < leaf.length; i++) {
       leaf[i] |= dead[i];
     }
+  }
+
+  private static boolean any(boolean[] mask) {
+    for (boolean set : mask) {
+      if (set) {
+        return true;
+      }
+    }
+    return false;
   }
 
   /** Adds what is brown in the holes of dead plants, if it is lit nearly as they are. */

@@ -106,7 +106,9 @@ final class DeckPlaces {
     int right = (int) Math.min(deck.image().width() - 1.0, c.xPx() + radius);
     for (int y = (int) Math.max(0, c.yPx() - radius); y <= bottom; y++) {
       for (int x = (int) Math.max(0, c.xPx() - radius); x <= right; x++) {
-        mask[y * deck.image().width() + x] |= Math.hypot(x - c.xPx(), y - c.yPx()) <= radius;
+        double dx = x - c.xPx();
+        double dy = y - c.yPx();
+        mask[y * deck.image().width() + x] |= dx * dx + dy * dy <= radius * radius;
       }
     }
   }

@@ -84,12 +84,15 @@ final class DimLight {
     }
   }
 
-  /** Returns evened light raised. */
+  /** Returns evened light raised; the same planes where it needs no raising. */
   float[][] raised(float[][] even) {
+    if (raise <= 1) {
+      return even;
+    }
     float[][] raised = new float[even.length][];
     for (int c = 0; c < even.length; c++) {
       raised[c] = even[c].clone();
-      for (int i = 0; raise > 1 && i < raised[c].length; i++) {
+      for (int i = 0; i < raised[c].length; i++) {
         raised[c][i] *= raise;
       }
     }

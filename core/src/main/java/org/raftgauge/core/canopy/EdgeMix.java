@@ -26,6 +26,10 @@ final class EdgeMix {
 
   private static final float[] WEIGHTS = weights();
 
+  private static final byte GROUND = 0;
+  private static final byte LEAF = 1;
+  private static final byte MIXED = 2;
+
   /** Noise is read off every so many pixels. */
   private static final int NOISE_STEP = 31;
 
@@ -97,26 +101,20 @@ final class EdgeMix {
       other[i] = !leaf[i];
     }
     boolean[] nearOther = BoxFilter.any(other, width, height, BAND_PX);
-    boolean[] sureLeaf = new boolean[leaf.length];
-    boolean[] sureGround = new boolean[leaf.length];
+    byte[] sure = new byte[leaf.length];
     for (int i = 0; i < leaf.length; i++) {
-      sureLeaf[i] = leaf[i] && !nearOther[i];
-      sureGround[i] = !leaf[i] && !grown[i];
+      sure[i] = !nearOther[i] ? LEAF : grown[i] ? MIXED : GROUND;
     }
     byte[] coverage = new byte[leaf.length];
     double[] inner = new double[4];
     double[] outer = new double[4];
     for (int i = 0; i < leaf.length; i++) {
-      if (!grown[i]) {
-        continue;
-      }
-      if (!nearOther[i]) {
+      if (sure[i] == LEAF) {
         coverage[i] = (byte) 255;
-        continue;
+      } else if (sure[i] == MIXED) {
+        means(i, sure, inner, outer);
+        coverage[i] = share(i, inner, outer, leaf[i]);
       }
-      mean(i, sureLeaf, inner);
-      mean(i, sureGround, outer);
-      coverage[i] = share(i, inner, outer, leaf[i]);
     }
     return coverage;
   }
@@ -133,34 +131,42 @@ final class EdgeMix {
   }
 
   /**
-   * Writes the mean light of the sure pixels about a pixel, the nearer the weightier; how many in
-   * place 3.
+   * Writes the mean light of the sure pixels of leaf and of ground about a pixel, the nearer the
+   * weightier; how many in place 3.
    */
-  private void mean(int at, boolean[] sure, double[] mean) {
+  private void means(int at, byte[] sure, double[] inner, double[] outer) {
     int middle = at % width;
     int line = at / width;
     int left = Math.max(0, middle - REACH_PX);
     int right = Math.min(width - 1, middle + REACH_PX);
     int bottom = Math.min(height - 1, line + REACH_PX);
-    Arrays.fill(mean, 0);
-    double sum = 0;
+    Arrays.fill(inner, 0);
+    Arrays.fill(outer, 0);
+    double leafWeight = 0;
+    double groundWeight = 0;
     for (int y = Math.max(0, line - REACH_PX); y <= bottom; y++) {
       int row = (y - line + REACH_PX) * (2 * REACH_PX + 1) - middle + REACH_PX;
-      for (int x = left; x <= right; x++) {
-        int i = y * width + x;
-        if (sure[i]) {
-          float weight = WEIGHTS[row + x];
-          mean[0] += weight * rgb[0][i];
-          mean[1] += weight * rgb[1][i];
-          mean[2] += weight * rgb[2][i];
-          mean[3]++;
-          sum += weight;
+      for (int x = left, i = y * width + left; x <= right; x++, i++) {
+        if (sure[i] == LEAF) {
+          leafWeight += WEIGHTS[row + x];
+          add(i, WEIGHTS[row + x], inner);
+        } else if (sure[i] == GROUND) {
+          groundWeight += WEIGHTS[row + x];
+          add(i, WEIGHTS[row + x], outer);
         }
       }
     }
-    for (int c = 0; c < 3 && sum > 0; c++) {
-      mean[c] /= sum;
+    for (int c = 0; c < 3; c++) {
+      inner[c] /= Math.max(leafWeight, 1e-12);
+      outer[c] /= Math.max(groundWeight, 1e-12);
     }
+  }
+
+  private void add(int i, float weight, double[] mean) {
+    mean[0] += weight * rgb[0][i];
+    mean[1] += weight * rgb[1][i];
+    mean[2] += weight * rgb[2][i];
+    mean[3]++;
   }
 
   private byte share(int i, double[] inner, double[] outer, boolean leaf) {

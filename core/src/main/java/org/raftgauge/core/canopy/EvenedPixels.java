@@ -32,9 +32,7 @@ public final class EvenedPixels {
    * @return its pixels
    */
   public static EvenedPixels ofBoard(DeckImage deck, EvenedLight light) {
-    float[][] rgb = linear(deck.image().rgb());
-    Veil.lift(rgb, deck);
-    return new EvenedPixels(deck, light, rgb);
+    return new EvenedPixels(deck, light, Veil.lifted(deck));
   }
 
   /**
@@ -44,7 +42,7 @@ public final class EvenedPixels {
    * @return its pixels
    */
   public static EvenedPixels ofGround(DeckImage deck) {
-    return new EvenedPixels(deck, EvenedLight.ofCamera(), linear(deck.image().rgb()));
+    return new EvenedPixels(deck, EvenedLight.ofCamera(), linear(deck.image().rgb(), 0));
   }
 
   /**
@@ -63,16 +61,20 @@ public final class EvenedPixels {
     return rgb;
   }
 
-  /** Splits interleaved code values into three planes of linear light. */
-  static float[][] linear(byte[] bytes) {
+  /** Splits interleaved code values into three planes of linear light, less a veil. */
+  static float[][] linear(byte[] bytes, float veil) {
+    float[] light = new float[256];
+    for (int v = 0; v < 256; v++) {
+      light[v] = Math.max(0, Srgb.linear((byte) v) - veil);
+    }
     float[][] rgb = new float[3][bytes.length / 3];
     float[] red = rgb[0];
     float[] green = rgb[1];
     float[] blue = rgb[2];
     for (int i = 0, at = 0; i < red.length; i++, at += 3) {
-      red[i] = Srgb.linear(bytes[at]);
-      green[i] = Srgb.linear(bytes[at + 1]);
-      blue[i] = Srgb.linear(bytes[at + 2]);
+      red[i] = light[bytes[at] & 0xff];
+      green[i] = light[bytes[at + 1] & 0xff];
+      blue[i] = light[bytes[at + 2] & 0xff];
     }
     return rgb;
   }

@@ -43,8 +43,10 @@ final class FillsHole {
       for (int x = (int) Math.max(0, c.xPx() - radii[1]);
           x <= c.xPx() + radii[1] && x < deck.image().width();
           x++) {
-        double d = Math.hypot(x - c.xPx(), y - c.yPx());
-        if (d >= radii[0] && d <= radii[1]) {
+        double dx = x - c.xPx();
+        double dy = y - c.yPx();
+        double square = dx * dx + dy * dy;
+        if (square >= radii[0] * radii[0] && square <= radii[1] * radii[1]) {
           n++;
           hits += leaf[y * deck.image().width() + x] ? 1 : 0;
         }

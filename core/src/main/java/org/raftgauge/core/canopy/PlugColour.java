@@ -83,10 +83,11 @@ record PlugColour(double du, double dv, double end, double reach, double brighte
     private final List<double[]> colours = new ArrayList<>();
     private int seen;
 
-    void add(double score, double[] colour) {
+    void add(double score, float[][] even, int i) {
       seen++;
       if (score > LEAST_SCORE) {
-        colours.add(colour);
+        float green = even[1][i];
+        colours.add(new double[] {u(even[0][i], green), u(even[2][i], green), green});
       }
     }
 
@@ -152,15 +153,16 @@ record PlugColour(double du, double dv, double end, double reach, double brighte
       int right = (int) Math.min(width - 1.0, c.xPx() + 2 * radius);
       for (int y = (int) Math.max(0, c.yPx() - 2 * radius); y <= bottom; y++) {
         for (int x = (int) Math.max(0, c.xPx() - 2 * radius); x <= right; x++) {
-          double radii = Math.hypot(x - c.xPx(), y - c.yPx()) / radius;
+          double dx = x - c.xPx();
+          double dy = y - c.yPx();
+          double radii = Math.sqrt(dx * dx + dy * dy) / radius;
           int i = y * width + x;
-          double[] colour = {u(even[0][i], even[1][i]), u(even[2][i], even[1][i]), even[1][i]};
           if (radii < 0.4) {
-            middle.add(scores[i], colour);
+            middle.add(scores[i], even, i);
           } else if (radii > 0.5 && radii < 0.8) {
-            rim.add(scores[i], colour);
+            rim.add(scores[i], even, i);
           } else if (radii > 1.3 && radii < 1.8) {
-            beside.add(scores[i], colour);
+            beside.add(scores[i], even, i);
           }
         }
       }

@@ -3,15 +3,11 @@ package org.raftgauge.core.canopy;
 
 import java.util.Arrays;
 import org.raftgauge.core.book.Layout;
-import org.raftgauge.core.pixels.PointPx;
 import org.raftgauge.core.pixels.Srgb;
 import org.raftgauge.core.plane.DeckImage;
 
 /** Decides which part of a deck picture is leaf. */
 public final class SegmentCanopy {
-  /** Light and colour model are looked up once for a square of this many pixels a side. */
-  private static final int TILE = 8;
-
   /** Water and shade in a hole score under this, whatever the plugs look like. */
   private static final double TINGED = 0.4;
 
@@ -28,8 +24,7 @@ public final class SegmentCanopy {
     this.rule = rule;
     this.width = deck.image().width();
     this.height = deck.image().height();
-    this.rgb = EvenedPixels.linear(deck.image().rgb());
-    Veil.lift(rgb, deck);
+    this.rgb = Veil.lifted(deck);
   }
 
   /**
@@ -53,17 +48,19 @@ public final class SegmentCanopy {
    * @return the canopy
    */
   public static Canopy on(DeckImage deck, Layout layout, EvenedLight light, ModelMap models) {
-    return new SegmentCanopy(deck, layout, CanopyRule.defaults()).decide(light, models);
+    return new SegmentCanopy(deck, layout, CanopyRule.defaults())
+        .decide(light, TileModels.of(deck, models));
   }
 
-  private Canopy decide(EvenedLight light, ModelMap models) {
+  private Canopy decide(EvenedLight light, TileModels models) {
     DeckPlaces places = DeckPlaces.of(deck, layout);
-    float[][] even = even(light);
-    float[] scores = scores(even, models);
+    TileGains gains = TileGains.of(light, width, height);
+    float[][] even = even(gains);
+    float[] scores = models.scores(even);
     PlugColour.of(deck, layout, even, scores)
         .ifPresent(plug -> tellFromPlugs(scores, even, plug, places));
     double threshold = threshold(scores);
-    boolean red = models.has(LeafModel.RED_LEAF, deck);
+    boolean red = models.has(LeafModel.RED_LEAF);
     if (red && light.boardIsBright()) {
       blacken(scores, light, models, places);
     }
@@ -78,9 +75,9 @@ public final class SegmentCanopy {
       }
     }
     int[] size = {width, height};
-    boolean[] green = onDeck(models, LeafModel.GREEN_LEAF);
+    boolean[] green = models.seenBy(LeafModel.GREEN_LEAF);
     if (red) {
-      new RedInHole(size, places).add(leaf, even, scores, onDeck(models, LeafModel.RED_LEAF));
+      new RedInHole(size, places).add(leaf, even, scores, models.seenBy(LeafModel.RED_LEAF));
     }
     DimLight dim = DimLight.of(size, rgb, light);
     dim.add(leaf, even, green, threshold);
@@ -106,13 +103,12 @@ public final class SegmentCanopy {
    * Counts near-black inside a bright board as red leaf, off holes and marks; it must still be
    * attached to a plant.
    */
-  private void blacken(float[] scores, EvenedLight light, ModelMap models, DeckPlaces places) {
-    for (int y = 0; y < height; y++) {
-      for (int x = 0; x < width; x++) {
-        int i = y * width + x;
-        if (places.bareBoard()[i]
-            && models.at(deck.toMm(new PointPx(x, y))) == LeafModel.RED_LEAF) {
-          float lit = rgb[1][i] * light.gainsAt(x, y, width, height)[1];
+  private void blacken(float[] scores, EvenedLight light, TileModels models, DeckPlaces places) {
+    TileGains gains = TileGains.of(light, width, height);
+    for (int y = 0, i = 0; y < height; y++) {
+      for (int x = 0; x < width; x++, i++) {
+        if (places.bareBoard()[i] && models.at(x, y) == LeafModel.RED_LEAF) {
+          float lit = rgb[1][i] * gains.at(1, x, y);
           float green = Math.max(lit, rgb[1][i] / (float) light.boardGreen());
           scores[i] = Math.max(0, scores[i]) + (float) LeafRule.darkness(green);
         }
@@ -121,31 +117,12 @@ public final class SegmentCanopy {
   }
 
   /** Red leaf is dark by itself: only green leaf lends its colour. */
-  private void keepRed(boolean[] leaf, boolean[] before, ModelMap models) {
-    for (int i = 0; i < leaf.length; i++) {
-      if (before[i]
-          && !leaf[i]
-          && models.at(deck.toMm(new PointPx(i % width, Math.floorDiv(i, width))))
-              == LeafModel.RED_LEAF) {
-        leaf[i] = true;
+  private void keepRed(boolean[] leaf, boolean[] before, TileModels models) {
+    for (int y = 0, i = 0; y < height; y++) {
+      for (int x = 0; x < width; x++, i++) {
+        leaf[i] |= before[i] && models.at(x, y) == LeafModel.RED_LEAF;
       }
     }
-  }
-
-  /** Says where the deck is seen and judged by a colour model. */
-  private boolean[] onDeck(ModelMap models, LeafModel by) {
-    boolean[] on = new boolean[width * height];
-    for (int ty = 0; ty < height; ty += TILE) {
-      for (int tx = 0; tx < width; tx += TILE) {
-        LeafModel model = models.at(deck.toMm(new PointPx(tx + TILE / 2.0, ty + TILE / 2.0)));
-        for (int y = ty; model == by && y < bottom(ty); y++) {
-          for (int x = tx; x < right(tx); x++) {
-            on[y * width + x] = deck.seen(x, y);
-          }
-        }
-      }
-    }
-    return on;
   }
 
   private float[] luminance() {
@@ -158,17 +135,16 @@ public final class SegmentCanopy {
 
   /** The middle between leaf and board, from the photo's own leaf, within the rule's limits. */
   private double threshold(float[] scores) {
-    float[] sure = new float[scores.length];
-    int n = 0;
+    Histogram sure = new Histogram(ColourTable.MOST_SCORE);
     for (float s : scores) {
       if (s > 1.2 * rule.leastScore()) {
-        sure[n++] = s;
+        sure.add(s);
       }
     }
-    if (n == 0) {
+    if (sure.isEmpty()) {
       return rule.leastScore();
     }
-    double usual = Rank.of(sure, n, n / 2);
+    double usual = sure.median();
     return Math.max(rule.leastScore(), Math.min(rule.mostThreshold(), rule.shareOfLeaf() * usual));
   }
 
@@ -203,54 +179,21 @@ public final class SegmentCanopy {
     }
   }
 
-  /** Calms the noise and evens the light, tile by tile. */
-  private float[][] even(EvenedLight light) {
-    float[][] even = {
-      Binomial.blur(rgb[0], width, height),
-      Binomial.blur(rgb[1], width, height),
-      Binomial.blur(rgb[2], width, height)
-    };
-    float[] gains = new float[3];
-    for (int ty = 0; ty < height; ty += TILE) {
-      for (int tx = 0; tx < width; tx += TILE) {
-        light.gains(2 * (tx + TILE / 2.0) / width - 1, 2 * (ty + TILE / 2.0) / height - 1, gains);
-        for (int y = ty; y < bottom(ty); y++) {
-          int row = y * width;
-          for (int i = row + tx; i < row + right(tx); i++) {
-            even[0][i] *= gains[0];
-            even[1][i] *= gains[1];
-            even[2][i] *= gains[2];
-          }
+  /** Calms the noise and evens the light. */
+  private float[][] even(TileGains gains) {
+    float[][] even = new float[3][];
+    float[] gain = new float[width];
+    for (int c = 0; c < 3; c++) {
+      even[c] = Binomial.blur(rgb[c], width, height);
+      for (int y = 0; y < height; y++) {
+        for (int x = 0; x < width && y % TileGains.TILE == 0; x++) {
+          gain[x] = gains.at(c, x, y);
+        }
+        for (int x = 0, i = y * width; x < width; x++, i++) {
+          even[c][i] *= gain[x];
         }
       }
     }
     return even;
-  }
-
-  private float[] scores(float[][] even, ModelMap models) {
-    float[] scores = new float[width * height];
-    for (int ty = 0; ty < height; ty += TILE) {
-      for (int tx = 0; tx < width; tx += TILE) {
-        ColourTable table =
-            models.at(deck.toMm(new PointPx(tx + TILE / 2.0, ty + TILE / 2.0))).table();
-        for (int y = ty; y < bottom(ty); y++) {
-          for (int x = tx; x < right(tx); x++) {
-            int i = y * width + x;
-            if (deck.seen(x, y)) {
-              scores[i] = table.score(even[0][i], even[1][i], even[2][i]);
-            }
-          }
-        }
-      }
-    }
-    return scores;
-  }
-
-  private int right(int tileX) {
-    return Math.min(width, tileX + TILE);
-  }
-
-  private int bottom(int tileY) {
-    return Math.min(height, tileY + TILE);
   }
 }

@@ -68,7 +68,7 @@ final class Surface {
       x[4] = p[0] * p[1];
       x[5] = p[1] * p[1];
       for (int i = 0; i < TERMS; i++) {
-        for (int j = 0; j < TERMS; j++) {
+        for (int j = i; j < TERMS; j++) {
           a[i][j] += w * (x[i] * x[j]);
         }
         b[i] += w * x[i] * p[2];
@@ -82,6 +82,11 @@ final class Surface {
       a[i][i] += RIDGE * total;
     }
     a[0][0] += 1e-9 * total;
+    for (int i = 0; i < TERMS; i++) {
+      for (int j = 0; j < i; j++) {
+        a[i][j] = a[j][i];
+      }
+    }
     return new CholeskyDecomposition(new Array2DRowRealMatrix(a, false))
         .getSolver()
         .solve(new ArrayRealVector(b))

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: Apache-2.0
 package org.raftgauge.core.canopy;
 
+import org.raftgauge.core.pixels.Srgb;
 import org.raftgauge.core.plane.DeckImage;
 
 /**
@@ -20,28 +21,43 @@ final class Veil {
 
   private Veil() {}
 
-  /** Subtracts the veil from three planes of linear light, in place. */
-  static void lift(float[][] rgb, DeckImage deck) {
-    float veil = Float.MAX_VALUE;
-    for (float[] plane : rgb) {
-      veil = Math.min(veil, darkest(plane, deck) - (float) BLACK);
-    }
-    for (int c = 0; c < 3 && veil > 0; c++) {
-      for (int i = 0; i < rgb[c].length; i++) {
-        rgb[c][i] = Math.max(0, rgb[c][i] - veil);
-      }
-    }
+  /** Splits a deck picture into three planes of linear light, less the veil. */
+  static float[][] lifted(DeckImage deck) {
+    return EvenedPixels.linear(deck.image().rgb(), (float) Math.max(0, of(deck)));
   }
 
-  private static float darkest(float[] plane, DeckImage deck) {
+  /** Returns the veil's light; 0 or less where there is none. */
+  private static double of(DeckImage deck) {
+    int[][] levels = new int[3][256];
+    byte[] rgb = deck.image().rgb();
     int width = deck.image().width();
-    float[] seen = new float[plane.length];
     int n = 0;
-    for (int i = 0; i < plane.length; i += 3) {
-      if (deck.seen(i % width, i / width)) {
-        seen[n++] = plane[i];
+    for (int y = 0; y < deck.image().height(); y++) {
+      for (int x = 2 - (y * width + 2) % 3; x < width; x += 3) {
+        if (deck.seen(x, y)) {
+          int i = 3 * (y * width + x);
+          levels[0][rgb[i] & 0xff]++;
+          levels[1][rgb[i + 1] & 0xff]++;
+          levels[2][rgb[i + 2] & 0xff]++;
+          n++;
+        }
       }
     }
-    return n == 0 ? 0 : Rank.of(seen, n, (int) (DARKEST * n));
+    double veil = Double.MAX_VALUE;
+    for (int[] channel : levels) {
+      veil = Math.min(veil, darkest(channel, n) - BLACK);
+    }
+    return veil;
+  }
+
+  /** Returns the linear light that the darkest share of n pixels stays under. */
+  private static double darkest(int[] levels, int n) {
+    int under = 0;
+    int level = 0;
+    while (level < 255 && under + levels[level] <= (int) (DARKEST * n)) {
+      under += levels[level];
+      level++;
+    }
+    return n == 0 ? 0 : Srgb.linear((byte) level);
   }
 }

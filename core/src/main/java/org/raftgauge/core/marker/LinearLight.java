@@ -12,6 +12,9 @@ import org.raftgauge.core.pixels.RgbImage;
  */
 public final class LinearLight {
   private static final float[] LINEAR = linearTable();
+  private static final double[] RED = weighted(0.2126);
+  private static final double[] GREEN = weighted(0.7152);
+  private static final double[] BLUE = weighted(0.0722);
 
   private final RgbImage image;
 
@@ -87,9 +90,15 @@ public final class LinearLight {
   private double pixel(int x, int y) {
     int i = 3 * (y * image.width() + x);
     byte[] rgb = image.rgb();
-    return 0.2126 * LINEAR[rgb[i] & 0xff]
-        + 0.7152 * LINEAR[rgb[i + 1] & 0xff]
-        + 0.0722 * LINEAR[rgb[i + 2] & 0xff];
+    return RED[rgb[i] & 0xff] + GREEN[rgb[i + 1] & 0xff] + BLUE[rgb[i + 2] & 0xff];
+  }
+
+  private static double[] weighted(double weight) {
+    double[] table = new double[256];
+    for (int v = 0; v < 256; v++) {
+      table[v] = weight * LINEAR[v];
+    }
+    return table;
   }
 
   private static float[] linearTable() {

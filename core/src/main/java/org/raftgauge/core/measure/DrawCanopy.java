@@ -4,10 +4,8 @@ package org.raftgauge.core.measure;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
-import org.raftgauge.core.book.PointMm;
 import org.raftgauge.core.pixels.PointPx;
 import org.raftgauge.core.pixels.RgbImage;
-import org.raftgauge.core.plane.CameraPose;
 
 /** Takes each board's canopy and heights from its deck picture back to the photo's own pixels. */
 final class DrawCanopy {
@@ -15,44 +13,75 @@ final class DrawCanopy {
   private static final int MESH = 8;
 
   private final RgbImage image;
-  private final byte[] coverage;
-  private final short[] owner;
-  private final float[] heightsMm;
+  private final List<Optional<MeasureBoard.Painting>> boards;
 
-  private DrawCanopy(RgbImage image, boolean withHeights) {
+  private DrawCanopy(RgbImage image, List<Optional<MeasureBoard.Painting>> boards) {
     this.image = image;
-    this.heightsMm = new float[withHeights ? image.width() * image.height() : 0];
-    Arrays.fill(heightsMm, Float.NaN);
-    this.coverage = new byte[image.width() * image.height()];
-    this.owner = new short[image.width() * image.height()];
+    this.boards = boards;
   }
 
-  /** What was drawn: canopy, and heights where a second camera saw any. */
-  record Drawn(CanopyMap canopy, Optional<HeightPicture> heights) {}
+  /** Returns a photo's canopy, drawn once it is asked for. */
+  static CanopyMap inPhoto(RgbImage image, List<Optional<MeasureBoard.Painting>> boards) {
+    DrawCanopy draw = new DrawCanopy(image, boards);
+    return CanopyMap.drawn(image.width(), image.height(), draw::canopy);
+  }
 
-  static Drawn inPhoto(RgbImage image, List<MeasureBoard.Outcome> outcomes) {
-    boolean high =
-        outcomes.stream()
-            .flatMap(o -> o.painting().stream())
-            .anyMatch(p -> p.heights().isPresent());
-    DrawCanopy draw = new DrawCanopy(image, high);
-    for (int raft = 0; raft < outcomes.size(); raft++) {
-      MeasureBoard.Outcome outcome = outcomes.get(raft);
-      int number = raft;
-      outcome.painting().ifPresent(p -> draw.paint(p, 1024 * number));
+  /** Draws the heights that a second camera saw, where it saw any. */
+  static Optional<HeightPicture> heights(
+      RgbImage image, List<Optional<MeasureBoard.Painting>> boards) {
+    if (boards.stream().flatMap(Optional::stream).allMatch(p -> p.heights().isEmpty())) {
+      return Optional.empty();
     }
-    return new Drawn(
-        new CanopyMap(image.width(), image.height(), draw.coverage, draw.owner),
-        high
-            ? Optional.of(new HeightPicture(image.width(), image.height(), draw.heightsMm))
-            : Optional.empty());
+    float[] mm = new float[image.width() * image.height()];
+    Arrays.fill(mm, Float.NaN);
+    DrawCanopy draw = new DrawCanopy(image, boards);
+    for (Optional<MeasureBoard.Painting> board : boards) {
+      board.ifPresent(
+          p ->
+              p.heights()
+                  .ifPresent(
+                      map ->
+                          draw.paint(
+                              p, (at, i) -> mm[at] = map.seen(i) ? (float) map.mm(i) : mm[at])));
+    }
+    return Optional.of(new HeightPicture(image.width(), image.height(), mm));
   }
 
-  private void paint(MeasureBoard.Painting painting, int base) {
+  private CanopyMap.Pixels canopy() {
+    byte[] coverage = new byte[image.width() * image.height()];
+    short[] owner = new short[coverage.length];
+    for (int raft = 0; raft < boards.size(); raft++) {
+      int base = 1024 * raft;
+      boards.get(raft).ifPresent(p -> paint(p, canopyBrush(p, base, coverage, owner)));
+    }
+    return new CanopyMap.Pixels(coverage, owner);
+  }
+
+  private static Brush canopyBrush(
+      MeasureBoard.Painting painting, int base, byte[] coverage, short[] owner) {
+    byte[] covered = painting.canopy().coverage();
+    short[] sites = painting.sites().owner();
+    return (at, i) -> {
+      int value = covered[i] & 0xff;
+      if (value > (coverage[at] & 0xff)) {
+        coverage[at] = (byte) value;
+      }
+      if (sites[i] >= 0 && value >= 128) {
+        owner[at] = (short) (base + 1 + sites[i]);
+      }
+    };
+  }
+
+  /** What is done for a pixel of the photo and the pixel of the deck picture that it shows. */
+  private interface Brush {
+    void paint(int at, int deckAt);
+  }
+
+  private void paint(MeasureBoard.Painting painting, Brush brush) {
     int[] box = box(painting);
     for (int y0 = box[1]; y0 <= box[3]; y0 += MESH) {
       for (int x0 = box[0]; x0 <= box[2]; x0 += MESH) {
-        paintTile(painting, base, x0, y0);
+        paintTile(painting, brush, x0, y0);
       }
     }
   }
@@ -78,47 +107,31 @@ final class DrawCanopy {
     return box;
   }
 
-  private void paintTile(MeasureBoard.Painting painting, int base, int x0, int y0) {
-    CameraPose pose = painting.board().pose();
-    PointMm a = pose.toDeck(new PointPx(x0, y0));
-    PointMm b = pose.toDeck(new PointPx(x0 + MESH, y0));
-    PointMm c = pose.toDeck(new PointPx(x0, y0 + MESH));
-    PointMm d = pose.toDeck(new PointPx(x0 + MESH, y0 + MESH));
+  private void paintTile(MeasureBoard.Painting painting, Brush brush, int x0, int y0) {
+    PointPx a = onDeck(painting, x0, y0);
+    PointPx b = onDeck(painting, x0 + MESH, y0);
+    PointPx c = onDeck(painting, x0, y0 + MESH);
+    PointPx d = onDeck(painting, x0 + MESH, y0 + MESH);
+    int width = painting.canopy().width();
+    int height = painting.canopy().height();
     for (int y = y0; y < Math.min(y0 + MESH, image.height()); y++) {
       double fy = (double) (y - y0) / MESH;
+      double left = (1 - fy) * a.xPx() + fy * c.xPx() + 0.5;
+      double acrossX = ((1 - fy) * b.xPx() + fy * d.xPx() + 0.5 - left) / MESH;
+      double top = (1 - fy) * a.yPx() + fy * c.yPx() + 0.5;
+      double acrossY = ((1 - fy) * b.yPx() + fy * d.yPx() + 0.5 - top) / MESH;
       for (int x = x0; x < Math.min(x0 + MESH, image.width()); x++) {
-        double fx = (double) (x - x0) / MESH;
-        double xMm =
-            (1 - fy) * ((1 - fx) * a.xMm() + fx * b.xMm())
-                + fy * ((1 - fx) * c.xMm() + fx * d.xMm());
-        double yMm =
-            (1 - fy) * ((1 - fx) * a.yMm() + fx * b.yMm())
-                + fy * ((1 - fx) * c.yMm() + fx * d.yMm());
-        paintPixel(painting, base, y * image.width() + x, new PointMm(xMm, yMm));
+        double deckX = left + (x - x0) * acrossX;
+        double deckY = top + (x - x0) * acrossY;
+        if (deckX >= 0 && deckY >= 0 && deckX < width && deckY < height) {
+          int row = (int) deckY;
+          brush.paint(y * image.width() + x, row * width + (int) deckX);
+        }
       }
     }
   }
 
-  private void paintPixel(MeasureBoard.Painting painting, int base, int at, PointMm place) {
-    PointPx p = painting.deck().toPx(place);
-    int x = (int) Math.round(p.xPx());
-    int y = (int) Math.round(p.yPx());
-    int width = painting.canopy().width();
-    if (x < 0 || y < 0 || x >= width || y >= painting.canopy().height()) {
-      return;
-    }
-    int i = y * width + x;
-    int value = painting.canopy().coverage()[i] & 0xff;
-    if (value > (coverage[at] & 0xff)) {
-      coverage[at] = (byte) value;
-    }
-    painting
-        .heights()
-        .filter(map -> map.seen(i))
-        .ifPresent(map -> heightsMm[at] = (float) map.mm(i));
-    short site = painting.sites().owner()[i];
-    if (site >= 0 && value >= 128) {
-      owner[at] = (short) (base + 1 + site);
-    }
+  private static PointPx onDeck(MeasureBoard.Painting painting, int x, int y) {
+    return painting.deck().toPx(painting.board().pose().toDeck(new PointPx(x, y)));
   }
 }

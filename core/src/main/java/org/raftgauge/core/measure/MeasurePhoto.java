@@ -251,13 +251,14 @@ public final class MeasurePhoto {
             reason,
             remedy,
             new PhotoStory.Found(rafts, cast, witness));
-    DrawCanopy.Drawn drawn = DrawCanopy.inPhoto(image, outcomes);
+    List<Optional<MeasureBoard.Painting>> boards =
+        outcomes.stream().map(MeasureBoard.Outcome::painting).toList();
     return new PhotoResult(
         measure,
         Optional.of(image),
-        Optional.of(drawn.canopy()),
+        Optional.of(DrawCanopy.inPhoto(image, boards)),
         outcomes.stream().map(MeasureBoard.Outcome::drawing).toList(),
-        drawn.heights());
+        DrawCanopy.heights(image, boards));
   }
 
   private KnownLayouts layouts(PhotoStory.Scene scene) {

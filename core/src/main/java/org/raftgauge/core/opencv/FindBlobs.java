@@ -28,35 +28,29 @@ public final class FindBlobs {
 
   private FindBlobs() {}
 
-  /** Which side of the threshold an area is on. */
-  public enum Side {
-    /** Lighter than its surroundings. */
-    LIGHT,
-    /** Darker than its surroundings. */
-    DARK
-  }
-
   /**
-   * Finds the areas of one side.
+   * Finds the areas lighter than their surroundings, then those darker.
    *
    * @param image the photo
-   * @param side lighter or darker
    * @return the four corners of the smallest rectangle about each area, clockwise, photo px
    */
-  public static List<List<PointPx>> rectangles(RgbImage image, Side side) {
+  public static List<List<PointPx>> rectangles(RgbImage image) {
     double factor = Math.min(1, SEARCH_PX / Math.max(image.width(), image.height()));
     try (MatScope scope = new MatScope()) {
       Mat grey = scope.mat();
       Imgproc.cvtColor(scope.of(image), grey, Imgproc.COLOR_RGB2GRAY);
       Mat small = scope.mat();
       Imgproc.resize(grey, small, new Size(), factor, factor, Imgproc.INTER_AREA);
-      Mat on = scope.mat();
-      int how = side == Side.LIGHT ? Imgproc.THRESH_BINARY : Imgproc.THRESH_BINARY_INV;
-      Imgproc.threshold(small, on, 0, 255, how | Imgproc.THRESH_OTSU);
-      Mat brush = scope.own(Imgproc.getStructuringElement(Imgproc.MORPH_RECT, new Size(5, 5)));
-      Imgproc.morphologyEx(on, on, Imgproc.MORPH_OPEN, brush);
-      Imgproc.morphologyEx(on, on, Imgproc.MORPH_CLOSE, brush);
-      return outlines(scope, on, factor);
+      List<List<PointPx>> found = new ArrayList<>();
+      for (int side : new int[] {Imgproc.THRESH_BINARY, Imgproc.THRESH_BINARY_INV}) {
+        Mat on = scope.mat();
+        Imgproc.threshold(small, on, 0, 255, side | Imgproc.THRESH_OTSU);
+        Mat brush = scope.own(Imgproc.getStructuringElement(Imgproc.MORPH_RECT, new Size(5, 5)));
+        Imgproc.morphologyEx(on, on, Imgproc.MORPH_OPEN, brush);
+        Imgproc.morphologyEx(on, on, Imgproc.MORPH_CLOSE, brush);
+        found.addAll(outlines(scope, on, factor));
+      }
+      return found;
     }
   }
 

@@ -48,7 +48,8 @@ final class JpegColours {
   }
 
   private static byte clamp(int level) {
-    return (byte) Math.max(0, Math.min(255, level));
+    // Levels within 0..255, nearly all, have no other bits set.
+    return (byte) ((level & ~0xff) == 0 ? level : ~(level >> 31));
   }
 
   /**

@@ -114,18 +114,20 @@ final class JpegShift {
     int gap = band == 0 ? 1 : 3;
     int above = row * blockHeight - (gap + 1) / 2;
     int[] differences = new int[blockWidth];
-    int[] values = new int[blockWidth];
     for (int column = 0; column < columns; column++) {
+      int black = 0;
+      int white = 0;
       for (int i = 0; i < blockWidth; i++) {
         int x = column * blockWidth + i;
         int upper = level(x, above, band);
         int lower = level(x, above + gap, band);
         int slopes = upper - level(x, above - gap, band) + level(x, above + 2 * gap, band) - lower;
-        values[i] = lower;
+        black += lower <= 1 ? 1 : 0;
+        white += lower >= 254 ? 1 : 0;
         differences[i] = lower - upper - slopes / 2;
       }
-      int value = median(values);
-      steps[column] = new Step(median(differences), value <= 1 || value >= 254);
+      steps[column] =
+          new Step(median(differences), 2 * black > blockWidth || 2 * white >= blockWidth);
     }
     return steps;
   }
@@ -134,10 +136,10 @@ final class JpegShift {
     return levels[(y * width + x) * bands + band] & 0xff;
   }
 
+  /** Returns the middle value of a non-empty array, which it sorts. */
   private static int median(int[] values) {
-    int[] sorted = values.clone();
-    Arrays.sort(sorted);
-    return sorted[sorted.length / 2];
+    Arrays.sort(values);
+    return values[values.length / 2];
   }
 
   private boolean isStair(Step[] above, Step[] below) {

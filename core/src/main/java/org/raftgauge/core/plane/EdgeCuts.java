@@ -125,13 +125,13 @@ final class EdgeCuts {
       return all;
     }
     int most = Math.min(half, Math.max(4, half / 2));
-    int[][] drifts = new int[2 * most + 1][];
+    double[][] shares = new double[2 * most + 1][];
     for (int slope = -most; slope <= most; slope++) {
-      drifts[slope + most] = drift(slope);
+      shares[slope + most] = shares(slope);
     }
     for (int a = -half; a <= half; a++) {
       for (int slope = -most; slope <= most; slope++) {
-        double share = share(a, drifts[slope + most]);
+        double share = shares[slope + most][a + half];
         if (Math.abs(share) > 0.2) {
           double start = (a - slope / 2.0) * stepMm;
           all.add(new Line(start, start + slope * stepMm, share));
@@ -142,24 +142,21 @@ final class EdgeCuts {
     return apart(all);
   }
 
-  /** Returns the steps from the middle of a slope's line to where it crosses each cut. */
-  private static int[] drift(int slope) {
-    int[] drift = new int[CUTS];
+  /** Returns the share of each line of a slope, by its offset at the edge's middle. */
+  private double[] shares(int slope) {
+    double[] sums = new double[2 * half + 1];
     for (int c = 0; c < CUTS; c++) {
-      drift[c] = (int) Math.round((part(c) - 0.5) * slope);
-    }
-    return drift;
-  }
-
-  private double share(int middle, int[] drift) {
-    double sum = 0;
-    for (int c = 0; c < CUTS; c++) {
-      int i = half + middle + drift[c];
-      if (i >= 0 && i < steps[c].length) {
-        sum += steps[c][i];
+      double[] cut = steps[c];
+      int drift = (int) Math.round((part(c) - 0.5) * slope);
+      int end = Math.min(sums.length, sums.length - drift);
+      for (int i = Math.max(0, -drift); i < end; i++) {
+        sums[i] += cut[i + drift];
       }
     }
-    return sum / CUTS;
+    for (int i = 0; i < sums.length; i++) {
+      sums[i] /= CUTS;
+    }
+    return sums;
   }
 
   private List<Line> apart(List<Line> sorted) {

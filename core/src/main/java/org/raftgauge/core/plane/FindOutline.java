@@ -49,11 +49,9 @@ final class FindOutline {
   /** Returns the plainest board of these layouts, or nothing. */
   Optional<Outlined> best(List<Layout> layouts) {
     List<Outlined> found = new ArrayList<>();
-    for (FindBlobs.Side side : FindBlobs.Side.values()) {
-      for (List<PointPx> corners : FindBlobs.rectangles(photo, side)) {
-        for (Layout layout : layouts) {
-          place(corners, layout).ifPresent(found::add);
-        }
+    for (List<PointPx> corners : FindBlobs.rectangles(photo)) {
+      for (Layout layout : layouts) {
+        place(corners, layout).ifPresent(found::add);
       }
     }
     for (Layout layout : layouts) {

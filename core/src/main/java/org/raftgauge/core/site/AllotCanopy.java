@@ -1,9 +1,7 @@
 // SPDX-License-Identifier: Apache-2.0
 package org.raftgauge.core.site;
 
-import java.util.ArrayDeque;
 import java.util.Arrays;
-import java.util.Deque;
 import java.util.List;
 import org.raftgauge.core.book.PointMm;
 import org.raftgauge.core.book.SiteGrid;
@@ -45,7 +43,9 @@ final class AllotCanopy {
   private final int height;
   private final boolean[] leaf;
   private final PointPx[] feet;
+  private final AllotCanopy coarse;
 
+  /** Sets up an allotment on all pixels. */
   AllotCanopy(Ground ground, Canopy canopy) {
     this(ground, canopy, 1);
   }
@@ -53,24 +53,27 @@ final class AllotCanopy {
   private AllotCanopy(Ground ground, Canopy canopy, int parts) {
     this.ground = ground;
     this.parts = parts;
+    int coarser = (int) Math.max(1, Math.min(2, ground.pitchPx() / LEAST_PITCH_PX));
+    this.coarse = parts < coarser ? new AllotCanopy(ground, canopy, coarser) : this;
     this.width = canopy.width() / parts;
     this.height = canopy.height() / parts;
     this.leaf = new boolean[width * height];
-    for (int i = 0; i < leaf.length; i++) {
+    for (int y = 0, i = 0; y < height; y++) {
       // 128 and more is leaf; of a coarse pixel its middle tells.
-      int x = i % width * parts + parts / 2;
-      leaf[i] = canopy.coverage()[(i / width * parts + parts / 2) * canopy.width() + x] < 0;
+      int at = (y * parts + parts / 2) * canopy.width() + parts / 2;
+      for (int x = 0; x < width; x++, i++, at += parts) {
+        leaf[i] = canopy.coverage()[at] < 0;
+      }
     }
     this.feet = new PointPx[ground.sites().size()];
   }
 
   /**
-   * Sets up an allotment on every second pixel each way, where plants are large enough: it tells
+   * Returns the allotment on every second pixel each way, where plants are large enough: it tells
    * sizes well, borders only roughly.
    */
-  static AllotCanopy coarse(Ground ground, Canopy canopy) {
-    int parts = (int) Math.max(1, Math.min(2, ground.pitchPx() / LEAST_PITCH_PX));
-    return new AllotCanopy(ground, canopy, parts);
+  AllotCanopy coarse() {
+    return coarse;
   }
 
   /** Returns how many pixels of the deck picture, each way, one of the allotment stands for. */
@@ -125,11 +128,10 @@ final class AllotCanopy {
   }
 
   private short[] shortestPaths(double[] speeds) {
-    CanopyPaths paths = new CanopyPaths(leaf, width, height);
+    CanopyPaths paths = new CanopyPaths(leaf, width, height, speeds);
     seed(speeds, paths);
     seedRim(paths);
-    paths.run(speeds);
-    return paths.owner();
+    return paths.run();
   }
 
   private void seed(double[] speeds, CanopyPaths paths) {
@@ -138,9 +140,11 @@ final class AllotCanopy {
     for (short s = 0; s < feet.length; s++) {
       for (int y = (int) (feet[s].yPx() - reach); y <= feet[s].yPx() + reach; y++) {
         for (int x = (int) (feet[s].xPx() - reach); x <= feet[s].xPx() + reach; x++) {
-          double d = Math.hypot(x - feet[s].xPx(), y - feet[s].yPx());
-          if (d <= reach && x >= 0 && y >= 0 && x < width && y < height && leaf[y * width + x]) {
-            paths.reach(y * width + x, (float) (d / speeds[s]), s);
+          double dx = x - feet[s].xPx();
+          double dy = y - feet[s].yPx();
+          double d = Math.sqrt(dx * dx + dy * dy);
+          if (d <= reach && x >= 0 && y >= 0 && x < width && y < height) {
+            paths.start(x, y, (float) (d / speeds[s]), s);
           }
         }
       }
@@ -155,13 +159,14 @@ final class AllotCanopy {
     SiteGrid grid = ground.layout().grid();
     float beside = beyondRimPx(grid.firstXMm());
     float above = beyondRimPx(grid.firstYMm());
-    for (int i = 0; i < leaf.length; i++) {
-      int x = i % width;
-      int y = i / width;
-      if (leaf[i] && (x <= 1 || x >= width - 2)) {
-        paths.reach(i, beside, OUTSIDE);
-      } else if (leaf[i] && (y <= 1 || y >= height - 2)) {
-        paths.reach(i, above, OUTSIDE);
+    for (int y = 0; y < height; y++) {
+      for (int x : new int[] {0, 1, width - 2, width - 1}) {
+        paths.start(x, y, beside, OUTSIDE);
+      }
+    }
+    for (int y : new int[] {0, 1, height - 2, height - 1}) {
+      for (int x = 2; x < width - 2; x++) {
+        paths.start(x, y, above, OUTSIDE);
       }
     }
   }
@@ -188,17 +193,12 @@ final class AllotCanopy {
   }
 
   private int[] island(int start, short[] owner, boolean[] done) {
-    Deque<Integer> open = new ArrayDeque<>();
-    open.add(start);
-    done[start] = true;
     int[] found = new int[64];
-    int n = 0;
-    while (!open.isEmpty()) {
-      int at = open.poll();
-      if (n == found.length) {
-        found = Arrays.copyOf(found, 2 * n);
-      }
-      found[n++] = at;
+    found[0] = start;
+    done[start] = true;
+    int n = 1;
+    for (int open = 0; open < n; open++) {
+      int at = found[open];
       int x = at % width;
       int y = at / width;
       for (int k = 0; k < 9; k++) {
@@ -213,7 +213,8 @@ final class AllotCanopy {
             && !done[i]
             && owner[i] == NONE) {
           done[i] = true;
-          open.add(i);
+          found = n == found.length ? Arrays.copyOf(found, 2 * n) : found;
+          found[n++] = i;
         }
       }
     }

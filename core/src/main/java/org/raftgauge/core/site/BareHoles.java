@@ -51,11 +51,13 @@ final class BareHoles {
 
   private final Ground ground;
   private final Canopy canopy;
+  private final SiteColour colours;
   private final double radiusPx;
 
-  BareHoles(Ground ground, Canopy canopy) {
+  BareHoles(Ground ground, Canopy canopy, SiteColour colours) {
     this.ground = ground;
     this.canopy = canopy;
+    this.colours = colours;
     this.radiusPx = 0.5 * ground.layout().grid().holeMm() / ground.deck().mmPerPx();
   }
 
@@ -68,12 +70,18 @@ final class BareHoles {
   private static final class About {
     private int pixels;
     private int inner;
-    private int directions;
     private int beyond;
     private double sumX;
     private double sumY;
     private double sumSquares;
     private final int[] box = {Integer.MAX_VALUE, Integer.MAX_VALUE, -1, -1};
+    private final double holeX;
+    private final double holeY;
+
+    About(PointPx hole) {
+      this.holeX = hole.xPx();
+      this.holeY = hole.yPx();
+    }
   }
 
   /** Changes the owner of what is no plant to nobody, in place. */
@@ -94,11 +102,29 @@ final class BareHoles {
       return true;
     }
     return about.beyond <= FEW * about.pixels
-        && (rim(about) || (plug(about, hole) && dull(site, about, owner)));
+        && (rim(site, about, owner) || (plug(about, hole) && dull(site, about, owner)));
   }
 
-  private static boolean rim(About about) {
-    return about.inner < FEW * about.pixels && Integer.bitCount(about.directions) >= RIM_DIRECTIONS;
+  private boolean rim(int site, About about, short[] owner) {
+    return about.inner < FEW * about.pixels
+        && Integer.bitCount(directions(site, about, owner)) >= RIM_DIRECTIONS;
+  }
+
+  /** Returns the directions in which something lies beyond where a rim begins, one bit each. */
+  private int directions(int site, About about, short[] owner) {
+    int directions = 0;
+    for (int y = about.box[1]; y <= about.box[3]; y++) {
+      for (int x = about.box[0]; x <= about.box[2]; x++) {
+        int i = y * canopy.width() + x;
+        double dx = x - about.holeX;
+        double dy = y - about.holeY;
+        if (owner[i] == site && canopy.coverage()[i] < 0 && Math.hypot(dx, dy) >= RIM * radiusPx) {
+          double turn = Math.atan2(dy, dx) / (2 * Math.PI) + 0.5;
+          directions |= 1 << (int) (turn * DIRECTIONS) % DIRECTIONS;
+        }
+      }
+    }
+    return directions;
   }
 
   private boolean plug(About about, double hole) {
@@ -113,7 +139,6 @@ final class BareHoles {
   }
 
   private boolean dull(int site, About about, short[] owner) {
-    SiteColour colours = new SiteColour(ground.deck(), canopy);
     double a = 0;
     double b = 0;
     int bright = 0;
@@ -134,31 +159,30 @@ final class BareHoles {
   private About[] about(short[] owner) {
     List<SiteId> sites = ground.sites();
     About[] about = new About[sites.size()];
-    PointPx[] holes = new PointPx[about.length];
     for (int s = 0; s < about.length; s++) {
-      about[s] = new About();
-      holes[s] = ground.deck().toPx(ground.layout().grid().centre(sites.get(s)));
+      about[s] = new About(ground.deck().toPx(ground.layout().grid().centre(sites.get(s))));
     }
-    for (int i = 0; i < owner.length; i++) {
-      if (owner[i] != AllotCanopy.NONE && canopy.coverage()[i] < 0) {
-        add(about[owner[i]], holes[owner[i]], i % canopy.width(), i / canopy.width());
+    byte[] coverage = canopy.coverage();
+    for (int y = 0, i = 0; y < canopy.height(); y++) {
+      for (int x = 0; x < canopy.width(); x++, i++) {
+        if (owner[i] != AllotCanopy.NONE && coverage[i] < 0) {
+          add(about[owner[i]], x, y);
+        }
       }
     }
     return about;
   }
 
-  private void add(About about, PointPx hole, int x, int y) {
-    double dx = x - hole.xPx();
-    double dy = y - hole.yPx();
-    double d = Math.hypot(dx, dy);
+  private void add(About about, int x, int y) {
+    double dx = x - about.holeX;
+    double dy = y - about.holeY;
+    double square = dx * dx + dy * dy;
     about.pixels++;
     about.sumX += dx;
     about.sumY += dy;
-    about.sumSquares += d * d;
-    about.beyond += d > WITHIN * radiusPx ? 1 : 0;
-    about.inner += d < RIM * radiusPx ? 1 : 0;
-    int direction = (int) ((Math.atan2(dy, dx) / (2 * Math.PI) + 0.5) * DIRECTIONS) % DIRECTIONS;
-    about.directions |= d < RIM * radiusPx ? 0 : 1 << direction;
+    about.sumSquares += square;
+    about.beyond += square > WITHIN * WITHIN * radiusPx * radiusPx ? 1 : 0;
+    about.inner += square < RIM * RIM * radiusPx * radiusPx ? 1 : 0;
     about.box[0] = Math.min(about.box[0], x);
     about.box[1] = Math.min(about.box[1], y);
     about.box[2] = Math.max(about.box[2], x);

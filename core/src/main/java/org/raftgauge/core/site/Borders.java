@@ -15,9 +15,9 @@ final class Borders {
 
   static Borders of(int width, int height, short[] owner, int sites) {
     Borders borders = new Borders(sites);
-    for (int y = 0; y < height; y++) {
-      for (int x = 0; x < width; x++) {
-        short o = owner[y * width + x];
+    for (int y = 0, i = 0; y < height; y++) {
+      for (int x = 0; x < width; x++, i++) {
+        short o = owner[i];
         if (o >= 0) {
           borders.areas[o]++;
         }
@@ -27,8 +27,14 @@ final class Borders {
         if (y == 0) {
           borders.side(AllotCanopy.NONE, o);
         }
-        borders.side(o, x + 1 < width ? owner[y * width + x + 1] : AllotCanopy.NONE);
-        borders.side(o, y + 1 < height ? owner[(y + 1) * width + x] : AllotCanopy.NONE);
+        short right = x + 1 < width ? owner[i + 1] : AllotCanopy.NONE;
+        short below = y + 1 < height ? owner[i + width] : AllotCanopy.NONE;
+        if (o != right) {
+          borders.side(o, right);
+        }
+        if (o != below) {
+          borders.side(o, below);
+        }
       }
     }
     return borders;

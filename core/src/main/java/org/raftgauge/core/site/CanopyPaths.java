@@ -8,33 +8,56 @@ import java.util.Arrays;
  * and whose it is. Dijkstra 1959, Numer. Math. 1:269-271.
  */
 final class CanopyPaths {
-  private static final double ROOT_2 = Math.sqrt(2);
+  private static final float ROOT_2 = (float) Math.sqrt(2);
 
-  private final boolean[] leaf;
   private final int width;
   private final int height;
-  private final short[] owner;
+  private final int across;
+  private final float[] pace;
   private final float[] cost;
   private final short[] by;
-  private final PathQueue queue = new PathQueue();
+  private final PathQueue queue;
 
-  CanopyPaths(boolean[] leaf, int width, int height) {
-    this.leaf = leaf;
+  /**
+   * Sets up paths.
+   *
+   * @param leaf where they may run
+   * @param width px
+   * @param height px
+   * @param speeds of each site, above 0; beyond the rim it is 1
+   */
+  CanopyPaths(boolean[] leaf, int width, int height, double[] speeds) {
     this.width = width;
     this.height = height;
-    this.owner = new short[leaf.length];
-    this.cost = new float[leaf.length];
-    this.by = new short[leaf.length];
-    Arrays.fill(owner, AllotCanopy.NONE);
-    Arrays.fill(cost, Float.MAX_VALUE);
+    this.across = width + 2; // a rim of nobody's keeps paths from leaving the picture
+    this.cost = new float[across * (height + 2)];
+    this.by = new short[cost.length];
+    Arrays.fill(by, AllotCanopy.NONE);
+    Arrays.fill(cost, -1);
+    for (int y = 0; y < height; y++) {
+      for (int x = 0, i = y * width, at = at(0, y); x < width; x++, i++, at++) {
+        cost[at] = leaf[i] ? Float.MAX_VALUE : -1;
+      }
+    }
+    this.pace = new float[speeds.length];
+    double least = 1;
+    for (int s = 0; s < pace.length; s++) {
+      pace[s] = (float) (1 / speeds[s]);
+      least = Math.min(least, pace[s]);
+    }
+    this.queue = new PathQueue(least);
   }
 
-  /** Returns the site that each pixel belongs to once the paths have run. */
-  short[] owner() {
-    return owner;
+  /** Starts a path at a pixel, if that is leaf. */
+  void start(int x, int y, float c, short site) {
+    reach(at(x, y), c, site);
   }
 
-  void reach(int at, float c, short site) {
+  private int at(int x, int y) {
+    return (y + 1) * across + x + 1;
+  }
+
+  private void reach(int at, float c, short site) {
     if (c < cost[at]) {
       cost[at] = c;
       by[at] = site;
@@ -42,32 +65,35 @@ final class CanopyPaths {
     }
   }
 
-  void run(double[] speeds) {
+  /** Lets the paths run and returns the site that each pixel belongs to. */
+  short[] run() {
+    boolean[] done = new boolean[cost.length];
     while (!queue.isEmpty()) {
-      long step = queue.poll();
-      int at = PathQueue.at(step);
-      float c = PathQueue.cost(step);
-      if (owner[at] == AllotCanopy.NONE && c <= cost[at]) {
-        owner[at] = by[at];
-        walk(at, c, 1 / (by[at] == AllotCanopy.OUTSIDE ? 1 : speeds[by[at]]));
+      int at = queue.poll();
+      if (!done[at]) {
+        done[at] = true;
+        walk(at);
       }
     }
+    short[] owner = new short[width * height];
+    for (int y = 0; y < height; y++) {
+      System.arraycopy(by, at(0, y), owner, y * width, width);
+    }
+    return owner;
   }
 
-  private void walk(int at, float c, double pace) {
-    int x = at % width;
-    int y = at / width;
-    float straight = c + (float) pace;
-    float diagonal = c + (float) (pace * ROOT_2);
-    int right = Math.min(width - 1, x + 1);
-    int bottom = Math.min(height - 1, y + 1);
-    for (int ny = Math.max(0, y - 1); ny <= bottom; ny++) {
-      for (int nx = Math.max(0, x - 1); nx <= right; nx++) {
-        int i = ny * width + nx;
-        if (leaf[i] && owner[i] == AllotCanopy.NONE) {
-          reach(i, nx != x && ny != y ? diagonal : straight, by[at]);
-        }
-      }
-    }
+  private void walk(int at) {
+    short site = by[at];
+    float step = site == AllotCanopy.OUTSIDE ? 1 : pace[site];
+    float straight = cost[at] + step;
+    float diagonal = cost[at] + step * ROOT_2;
+    reach(at - 1, straight, site);
+    reach(at + 1, straight, site);
+    reach(at - across, straight, site);
+    reach(at + across, straight, site);
+    reach(at - across - 1, diagonal, site);
+    reach(at - across + 1, diagonal, site);
+    reach(at + across - 1, diagonal, site);
+    reach(at + across + 1, diagonal, site);
   }
 }

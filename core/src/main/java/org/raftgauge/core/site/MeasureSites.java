@@ -4,6 +4,7 @@ package org.raftgauge.core.site;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
+import org.raftgauge.core.book.Board;
 import org.raftgauge.core.book.PointMm;
 import org.raftgauge.core.canopy.Canopy;
 import org.raftgauge.core.pixels.PointPx;
@@ -35,14 +36,14 @@ public final class MeasureSites {
   private SiteCanopy measure() {
     int n = ground.sites().size();
     AllotCanopy allot = new AllotCanopy(ground, canopy);
-    AllotCanopy coarse = AllotCanopy.coarse(ground, canopy);
-    short[] owner = allot.allot(heights(coarse));
-    new BareHoles(ground, canopy).clear(owner);
+    short[] owner = allot.allot(heights(allot.coarse()));
+    SiteColour colour = new SiteColour(ground.deck(), canopy);
+    new BareHoles(ground, canopy, colour).clear(owner);
     spreadEdges(owner);
     Borders borders = Borders.of(canopy.width(), canopy.height(), owner, n);
     double[] seen = seenCm2(owner, 1);
     SiteHeights.OfSite[] heights = new SiteHeights(ground, canopy).of(owner, seen);
-    OneSite one = new OneSite(ground, canopy, owner);
+    OneSite one = new OneSite(ground, canopy, colour, owner);
     List<SiteMeasure> sites = new ArrayList<>();
     List<PointMm> centres = new ArrayList<>();
     for (int s = 0; s < n; s++) {
@@ -78,18 +79,17 @@ public final class MeasureSites {
   /** Gives mixed pixels outside the half-covered outline to the site they touch. */
   private void spreadEdges(short[] owner) {
     int width = canopy.width();
-    int height = canopy.height();
+    byte[] coverage = canopy.coverage();
     for (int round = 0; round < 2; round++) {
       short[] before = owner.clone();
-      for (int y = 1; y < height - 1; y++) {
-        for (int x = 1; x < width - 1; x++) {
-          int i = y * width + x;
-          if (before[i] != AllotCanopy.NONE || canopy.coverage()[i] <= 0) {
-            continue; // owned, half covered and nobody's, or bare
+      for (int y = 1; y < canopy.height() - 1; y++) {
+        for (int i = y * width + 1; i < (y + 1) * width - 1; i++) {
+          if (coverage[i] <= 0 || before[i] != AllotCanopy.NONE) {
+            continue; // bare, half covered and nobody's, or owned
           }
           short best = AllotCanopy.NONE;
           for (int k = 0; k < 9 && best == AllotCanopy.NONE; k++) {
-            best = before[(y + k % 3 - 1) * width + x + 0 + Math.floorDiv(k, 3) - 1];
+            best = before[i + (k % 3 - 1) * width + Math.floorDiv(k, 3) - 1];
           }
           owner[i] = best;
         }
@@ -99,47 +99,50 @@ public final class MeasureSites {
 
   /** Sums each site's canopy; an owner may stand for some pixels each way. */
   private double[] seenCm2(short[] owner, int parts) {
-    double[] seen = new double[ground.sites().size()];
+    long[] seen = new long[ground.sites().size()];
+    byte[] coverage = canopy.coverage();
     int across = canopy.width() / parts;
-    for (int i = 0; i < owner.length; i++) {
-      if (owner[i] != AllotCanopy.NONE) {
-        seen[owner[i]] += coverage(i % across * parts, i / across * parts, parts);
-      }
-    }
-    return Arrays.stream(seen).map(v -> v / 255 * pixelCm2).toArray();
-  }
-
-  private int coverage(int left, int top, int parts) {
-    int sum = 0;
-    for (int y = top; y < top + parts; y++) {
-      for (int x = left; x < left + parts; x++) {
-        sum += canopy.coverage()[y * canopy.width() + x] & 0xff;
-      }
-    }
-    return sum;
-  }
-
-  private double[] coverAndLeftover(short[] owner) {
-    double inside = 0;
-    double left = 0;
-    for (int y = 0; y < canopy.height(); y++) {
-      for (int x = 0; x < canopy.width(); x++) {
-        int i = y * canopy.width() + x;
-        int value = canopy.coverage()[i] & 0xff;
-        if (value > 0 && onBoard(ground.deck().toMm(new PointPx(x, y)))) {
-          inside += value;
-          left += owner[i] == AllotCanopy.NONE ? value : 0;
+    for (int y = 0; y < canopy.height() / parts * parts; y++) {
+      int row = y / parts * across;
+      for (int x = 0, i = y * canopy.width(); x < across * parts; x++, i++) {
+        if (coverage[i] != 0) {
+          short site = owner[row + x / parts];
+          if (site != AllotCanopy.NONE) {
+            seen[site] += coverage[i] & 0xff;
+          }
         }
       }
     }
-    double board = ground.layout().board().widthMm() * ground.layout().board().lengthMm() / 100;
-    return new double[] {Math.min(1, inside / 255 * pixelCm2 / board), left / 255 * pixelCm2};
+    return Arrays.stream(seen).mapToDouble(v -> v / 255.0 * pixelCm2).toArray();
   }
 
-  private boolean onBoard(PointMm p) {
-    return p.xMm() >= 0
-        && p.yMm() >= 0
-        && p.xMm() <= ground.layout().board().widthMm()
-        && p.yMm() <= ground.layout().board().lengthMm();
+  private double[] coverAndLeftover(short[] owner) {
+    Board board = ground.layout().board();
+    PointPx from = ground.deck().toPx(new PointMm(0, 0));
+    PointPx to = ground.deck().toPx(new PointMm(board.widthMm(), board.lengthMm()));
+    byte[] coverage = canopy.coverage();
+    long inside = 0;
+    long left = 0;
+    for (int y = first(from.yPx()); y <= last(to.yPx(), canopy.height()); y++) {
+      int row = y * canopy.width();
+      for (int x = first(from.xPx()); x <= last(to.xPx(), canopy.width()); x++) {
+        int value = coverage[row + x] & 0xff;
+        inside += value;
+        left += owner[row + x] == AllotCanopy.NONE ? value : 0;
+      }
+    }
+    double boardCm2 = board.widthMm() * board.lengthMm() / 100;
+    return new double[] {
+      Math.min(1, inside / 255.0 * pixelCm2 / boardCm2), left / 255.0 * pixelCm2
+    };
+  }
+
+  /** Returns the first pixel at or past a place in the picture. */
+  private static int first(double px) {
+    return (int) Math.max(0, Math.ceil(px));
+  }
+
+  private static int last(double px, int n) {
+    return (int) Math.min(n - 1.0, Math.floor(px));
   }
 }

@@ -19,6 +19,7 @@ final class OneSite {
   private final double mmPerPx;
   private final int[][] boxes;
   private final AreaError error;
+  private final SiteColour colour;
 
   /**
    * What is known of a site before its shape.
@@ -34,9 +35,10 @@ final class OneSite {
     }
   }
 
-  OneSite(Ground ground, Canopy canopy, short[] owner) {
+  OneSite(Ground ground, Canopy canopy, SiteColour colour, short[] owner) {
     this.ground = ground;
     this.canopy = canopy;
+    this.colour = colour;
     this.owner = owner;
     this.mmPerPx = ground.deck().mmPerPx();
     this.error = new AreaError(ground, canopy);
@@ -76,7 +78,7 @@ final class OneSite {
         seen.heightMm(),
         factor,
         List.of(shapeOf(site, shape, new Scale(area, Math.sqrt(factor)), seen)),
-        List.of(new SiteColour(ground.deck(), canopy).of(site, owner, box)),
+        List.of(colour.of(site, owner, box)),
         quality(se, area),
         "",
         relief(seen, area));
@@ -145,15 +147,16 @@ final class OneSite {
     for (int s = 0; s < sites; s++) {
       boxes[s] = new int[] {canopy.width(), canopy.height(), -1, -1};
     }
-    for (int i = 0; i < owner.length; i++) {
-      if (owner[i] != AllotCanopy.NONE && canopy.coverage()[i] < 0) {
-        int[] box = boxes[owner[i]];
-        int x = i % canopy.width();
-        int y = i / canopy.width();
-        box[0] = Math.min(box[0], x);
-        box[1] = Math.min(box[1], y);
-        box[2] = Math.max(box[2], x);
-        box[3] = Math.max(box[3], y);
+    byte[] coverage = canopy.coverage();
+    for (int y = 0, i = 0; y < canopy.height(); y++) {
+      for (int x = 0; x < canopy.width(); x++, i++) {
+        if (owner[i] != AllotCanopy.NONE && coverage[i] < 0) {
+          int[] box = boxes[owner[i]];
+          box[0] = Math.min(box[0], x);
+          box[1] = Math.min(box[1], y);
+          box[2] = Math.max(box[2], x);
+          box[3] = y;
+        }
       }
     }
     return boxes;

@@ -4,60 +4,72 @@ package org.raftgauge.core.site;
 import java.util.Arrays;
 
 /**
- * Pixels in the order of their path's cost, equal costs in the order of the picture: a binary heap
- * on plain numbers, as a deck has millions of pixels.
+ * Pixels in the order of their path's cost, as far as shortest paths need it: in bins no wider than
+ * the shortest step, so that no pixel of the cheapest bin can still be reached more cheaply, and
+ * those of one bin may come in any order.
+ *
+ * <p>Source: Dial 1969, Algorithm 360, CACM 12:632; bins as wide as the shortest step: Dinitz 1978
+ * (both from memory).
  */
 final class PathQueue {
-  private long[] heap = new long[1024];
-  private int size;
+  /** Rounding may put a cost just under a bin's rim. */
+  private static final double NARROWER = 0.999;
 
-  boolean isEmpty() {
-    return size == 0;
+  private static final int[] NOTHING = {};
+
+  private final float binsPerCost;
+  private int[][] bins = new int[64][0];
+  private int[] sizes = new int[64];
+  private int bin;
+  private int last = -1;
+
+  /**
+   * Sets up an empty queue.
+   *
+   * @param leastStep cost of the shortest step, above 0
+   */
+  PathQueue(double leastStep) {
+    this.binsPerCost = (float) (1 / (NARROWER * leastStep));
   }
 
   /**
    * Adds a pixel.
    *
-   * @param cost of the path to it, at least 0
+   * @param cost of the path to it, at least 0 and not under the costs of the cheapest bin
    * @param at its index
    */
   void add(float cost, int at) {
-    if (size == heap.length) {
-      heap = Arrays.copyOf(heap, 2 * size);
+    int b = (int) (cost * binsPerCost);
+    if (b > last) {
+      widen(b);
     }
-    // The bits of floats that are not negative sort as the floats do.
-    long key = (long) Float.floatToIntBits(cost) << 32 | at;
-    int i = size++;
-    while (i > 0 && heap[(i - 1) >> 1] > key) {
-      heap[i] = heap[(i - 1) >> 1];
-      i = (i - 1) >> 1;
+    int n = sizes[b]++;
+    if (n == bins[b].length) {
+      bins[b] = Arrays.copyOf(bins[b], Math.max(64, 2 * n));
     }
-    heap[i] = key;
+    bins[b][n] = at;
   }
 
-  /** Takes out the cheapest entry; {@link #cost} and {@link #at} read it. */
-  long poll() {
-    long first = heap[0];
-    long last = heap[--size];
-    int i = 0;
-    while (2 * i + 1 < size) {
-      int child = 2 * i + 1;
-      child += child + 1 < size && heap[child + 1] < heap[child] ? 1 : 0;
-      if (heap[child] >= last) {
-        break;
-      }
-      heap[i] = heap[child];
-      i = child;
+  private void widen(int to) {
+    last = to;
+    if (to >= bins.length) {
+      int before = bins.length;
+      bins = Arrays.copyOf(bins, 2 * to);
+      sizes = Arrays.copyOf(sizes, 2 * to);
+      Arrays.fill(bins, before, bins.length, NOTHING);
     }
-    heap[i] = last;
-    return first;
   }
 
-  static float cost(long entry) {
-    return Float.intBitsToFloat((int) (entry >>> 32));
+  /** Moves on to the cheapest bin that holds a pixel, and says whether there is none. */
+  boolean isEmpty() {
+    while (bin <= last && sizes[bin] == 0) {
+      bins[bin++] = NOTHING;
+    }
+    return bin > last;
   }
 
-  static int at(long entry) {
-    return (int) entry;
+  /** Takes a pixel out of the cheapest bin; not to be asked before {@link #isEmpty}. */
+  int poll() {
+    return bins[bin][--sizes[bin]];
   }
 }

@@ -3,6 +3,7 @@ package org.raftgauge.core.site;
 
 import org.raftgauge.core.canopy.Canopy;
 import org.raftgauge.core.canopy.Cielab;
+import org.raftgauge.core.canopy.TileGains;
 import org.raftgauge.core.pixels.Srgb;
 import org.raftgauge.core.plane.DeckImage;
 
@@ -14,20 +15,27 @@ import org.raftgauge.core.plane.DeckImage;
  * where the board's white is L* 100.
  */
 final class SiteColour {
+  /** Pixels looked at of a plant's box: some thousands tell a mean and shares well enough. */
+  private static final double SAMPLES = 8_000;
+
   private final DeckImage deck;
   private final Canopy canopy;
+  private final TileGains gains;
 
   SiteColour(DeckImage deck, Canopy canopy) {
     this.deck = deck;
     this.canopy = canopy;
+    this.gains = TileGains.of(canopy.light(), canopy.width(), canopy.height());
   }
 
   SiteMeasure.Colour of(int site, short[] owner, int[] box) {
     double[] sum = new double[6];
-    for (int y = box[1]; y <= box[3]; y++) {
-      for (int x = box[0]; x <= box[2]; x++) {
-        int i = y * canopy.width() + x;
-        if (owner[i] == site && (canopy.coverage()[i] & 0xff) == 255) {
+    byte[] coverage = canopy.coverage();
+    int step = (int) Math.max(1, Math.sqrt((box[2] - box[0]) * (box[3] - box[1]) / SAMPLES));
+    for (int y = box[1]; y <= box[3]; y += step) {
+      int row = y * canopy.width();
+      for (int x = box[0]; x <= box[2]; x += step) {
+        if (owner[row + x] == site && coverage[row + x] == (byte) 255) {
           add(sum, evened(x, y));
         }
       }
@@ -50,12 +58,11 @@ final class SiteColour {
 
   /** Returns a pixel's colour in evened light. */
   Cielab evened(int x, int y) {
-    float[] gains = canopy.light().gainsAt(x, y, canopy.width(), canopy.height());
     byte[] rgb = deck.image().rgb();
     int i = 3 * (y * canopy.width() + x);
     return Cielab.ofLinear(
-        Srgb.linear(rgb[i]) * gains[0],
-        Srgb.linear(rgb[i + 1]) * gains[1],
-        Srgb.linear(rgb[i + 2]) * gains[2]);
+        Srgb.linear(rgb[i]) * gains.at(0, x, y),
+        Srgb.linear(rgb[i + 1]) * gains.at(1, x, y),
+        Srgb.linear(rgb[i + 2]) * gains.at(2, x, y));
   }
 }

@@ -3,6 +3,7 @@ package org.raftgauge.core.canopy;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
 
+import java.util.Arrays;
 import java.util.Random;
 import org.junit.jupiter.api.Test;
 import org.raftgauge.core.pixels.Srgb;
@@ -65,6 +66,54 @@ class PlainLoopsTest {
           assertEquals(sum, calm[y * width + x], 5e-7, "seed " + seed);
         }
       }
+    }
+  }
+
+  @Test
+  void maskedMeansAreThoseOfThePlainLoop() {
+    for (int seed = 0; seed < 100; seed++) {
+      Random random = new Random(seed);
+      int width = 1 + random.nextInt(30);
+      int height = 1 + random.nextInt(30);
+      int reach = random.nextInt(8);
+      float[] values = plane(width * height, random);
+      boolean[] mask = mask(width * height, 0.2, random);
+      float[] light = new float[values.length];
+      float[] weight = new float[values.length];
+      for (int i = 0; i < values.length; i++) {
+        light[i] = mask[i] ? values[i] : 0;
+        weight[i] = mask[i] ? 1 : 0;
+      }
+      float[] means = MaskMean.of(values, mask, new int[] {width, height}, reach);
+      for (int i = 0; i < means.length; i++) {
+        double n = boxSum(weight, width, height, i, reach);
+        double sum = boxSum(light, width, height, i, reach);
+        // As for sums, over at least one pixel.
+        assertEquals(n == 0 ? 0 : sum / n, means[i], 2e-5, "seed " + seed + " at " + i);
+      }
+    }
+  }
+
+  @Test
+  void theHistogramsMedianIsTheSortedOnesWithinABin() {
+    for (int seed = 0; seed < 100; seed++) {
+      Random random = new Random(seed);
+      float[] values = plane(1 + random.nextInt(500), random);
+      Histogram histogram = new Histogram(2);
+      for (float value : values) {
+        histogram.add(value);
+      }
+      Arrays.sort(values);
+      // 2 over 16384 bins; the middle of the bin is at most half a bin off.
+      assertEquals(values[values.length / 2], histogram.median(), 1.01 / 16384, "seed " + seed);
+    }
+  }
+
+  @Test
+  void cubeRootsAreTheLibrarys() {
+    for (double t = 0.0085; t < 2; t *= 1.0007) {
+      // Two of Halley's steps from 4 %: 0.04^9 is under the rounding of a double.
+      assertEquals(Math.cbrt(t), Cielab.cbrt(t), 1e-14, "root of " + t);
     }
   }
 

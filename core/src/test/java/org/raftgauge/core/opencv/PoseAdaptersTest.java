@@ -17,7 +17,7 @@ class PoseAdaptersTest {
     RgbImage image = RgbImage.of(40, 30, new byte[3600]);
     for (int i = 0; i < 200; i++) {
       DetectMarkers.in(image, 1, DetectMarkers.Search.CONTOURS);
-      FindBlobs.rectangles(image, FindBlobs.Side.LIGHT);
+      FindBlobs.rectangles(image);
       Warp.remap(image, Warp.Sources.of(2, 2, new float[4], new float[4]), 2);
       // 2 / 3 = 0 pixels: the native resize refuses.
       assertThrows(
@@ -59,9 +59,8 @@ class PoseAdaptersTest {
         java.util.Arrays.fill(rgb, 3 * (y * width + x), 3 * (y * width + x) + 3, (byte) 200);
       }
     }
-    List<List<PointPx>> found =
-        FindBlobs.rectangles(RgbImage.of(width, height, rgb), FindBlobs.Side.LIGHT);
-    assertEquals(1, found.size());
+    List<List<PointPx>> found = FindBlobs.rectangles(RgbImage.of(width, height, rgb));
+    assertEquals(2, found.size(), "the light rectangle, and the dark that is about it");
     PointPx corner = new PointPx(100, 50);
     double near =
         found.get(0).stream().mapToDouble(corner::distancePx).min().orElse(Double.MAX_VALUE);

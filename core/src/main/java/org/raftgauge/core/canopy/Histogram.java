@@ -1,0 +1,40 @@
+// SPDX-License-Identifier: Apache-2.0
+package org.raftgauge.core.canopy;
+
+/** Counts values in equal bins: a median of millions to a bin's width, in one pass. */
+final class Histogram {
+  private static final int BINS = 1 << 14;
+
+  private final int[] counts = new int[BINS];
+  private final float binsPerUnit;
+  private int n;
+
+  /**
+   * Sets up an empty one.
+   *
+   * @param most values are 0 to this; larger ones count as this
+   */
+  Histogram(double most) {
+    this.binsPerUnit = (float) (BINS / most);
+  }
+
+  void add(float value) {
+    counts[Math.max(0, Math.min(BINS - 1, (int) (value * binsPerUnit)))]++;
+    n++;
+  }
+
+  boolean isEmpty() {
+    return n == 0;
+  }
+
+  /** Returns the middle of the bin in which the middle value lies. */
+  double median() {
+    int under = 0;
+    int bin = 0;
+    while (bin < BINS - 1 && under + counts[bin] <= n / 2) {
+      under += counts[bin];
+      bin++;
+    }
+    return (bin + 0.5) / binsPerUnit;
+  }
+}

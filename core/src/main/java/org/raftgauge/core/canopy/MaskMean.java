@@ -1,0 +1,91 @@
+// SPDX-License-Identifier: Apache-2.0
+package org.raftgauge.core.canopy;
+
+import java.util.Arrays;
+
+/**
+ * Means of what a mask lets through, over squares; 0 where it lets nothing through. Running sums
+ * along rows and down columns, the rows in reach kept.
+ */
+final class MaskMean {
+  private final float[] values;
+  private final boolean[] mask;
+  private final int width;
+  private final int height;
+  private final int reach;
+  private final float[][] sums;
+  private final int[][] counts;
+  private final double[] sum;
+  private final int[] count;
+
+  private MaskMean(float[] values, boolean[] mask, int[] size, int reach) {
+    this.values = values;
+    this.mask = mask;
+    this.width = size[0];
+    this.height = size[1];
+    this.reach = reach;
+    this.sums = new float[2 * reach + 1][width];
+    this.counts = new int[2 * reach + 1][width];
+    this.sum = new double[width];
+    this.count = new int[width];
+  }
+
+  /**
+   * Averages over the square of half side {@code reach} about each pixel; size is width, height.
+   */
+  static float[] of(float[] values, boolean[] mask, int[] size, int reach) {
+    return new MaskMean(values, mask, size, reach).means();
+  }
+
+  private float[] means() {
+    float[] means = new float[values.length];
+    for (int y = -reach; y < height; y++) {
+      int place = Math.floorMod(y + reach, sums.length);
+      if (y > reach) {
+        add(place, -1); // the row that drops out was kept at the same place
+      }
+      if (y + reach < height) {
+        along((y + reach) * width, sums[place], counts[place]);
+        add(place, 1);
+      } else {
+        Arrays.fill(counts[place], 0);
+        Arrays.fill(sums[place], 0);
+      }
+      for (int x = 0; x < width && y >= 0; x++) {
+        means[y * width + x] = count[x] > 0 ? (float) (sum[x] / count[x]) : 0;
+      }
+    }
+    return means;
+  }
+
+  private void add(int place, int sign) {
+    float[] rowSum = sums[place];
+    int[] rowCount = counts[place];
+    for (int x = 0; x < width; x++) {
+      sum[x] += sign * rowSum[x];
+      count[x] += sign * rowCount[x];
+    }
+  }
+
+  /** Writes the sums over stretches of one row. */
+  private void along(int row, float[] rowSum, int[] rowCount) {
+    double run = 0;
+    int n = 0;
+    for (int x = -reach; x < width; x++) {
+      int in = x + reach;
+      int out = x - reach - 1;
+      if (in < width && mask[row + in]) {
+        run += values[row + in];
+        n++;
+      }
+      if (out >= 0 && mask[row + out]) {
+        run -= values[row + out];
+        n--;
+      }
+      if (x >= 0) {
+        rowSum[x] = (float) run;
+        rowCount[x] = n;
+      }
+    }
+  }
+}
