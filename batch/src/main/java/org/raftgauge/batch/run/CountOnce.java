@@ -175,9 +175,7 @@ final class CountOnce {
     // The whole measure is a costly key; its bytes' hash says as much.
     @Override
     public boolean equals(Object other) {
-      return other instanceof Look l
-          && l.place == place
-          && l.photo.sha256().equals(photo.sha256());
+      return other instanceof Look l && l.place == place && l.photo.sha256().equals(photo.sha256());
     }
 
     @Override

@@ -62,8 +62,7 @@ public final class JudgeFolder {
       Instant by = correctedBy(request, farm);
       Measures measures = history.measures(by);
       JudgeHistory.Judgement judged =
-          JudgeHistory.of(
-              measures, farm, new JudgeHistory.Asked(request.evening(), by), forecasts);
+          JudgeHistory.of(measures, farm, new JudgeHistory.Asked(request.evening(), by), forecasts);
       EveningResult result = judged.result();
       List<Correction> obeyed = measures.corrections().all();
       String line = CorrectionNotes.line(obeyed);

@@ -55,8 +55,7 @@ public final class OutlookFiles {
    */
   static boolean write(Path folder, EveningOutlook outlook) throws IOException {
     if (!outlook.resources().isEmpty()) {
-      Files.writeString(
-          folder.resolve("resources.csv"), ResourcesTable.of(outlook.resources()));
+      Files.writeString(folder.resolve("resources.csv"), ResourcesTable.of(outlook.resources()));
     }
     Files.writeString(folder.resolve("plan.csv"), PlanTable.plan(outlook.plan()));
     remarks(folder, outlook.remarks());

@@ -95,15 +95,13 @@ public final class Measures {
    * @return what they said, in a stable order
    * @throws IOException if the file cannot be read
    */
-  public synchronized List<Kept> takenBetween(LocalDate first, LocalDate last)
-      throws IOException {
+  public synchronized List<Kept> takenBetween(LocalDate first, LocalDate last) throws IOException {
     long changes = database.changes();
     if (!read.hold(first, last, changes)) {
       List<Kept> photos = database.within(c -> ReadMeasures.byDays(c, first, last));
       read = new Days(first, last, changes, photos);
     }
-    List<Kept> asked =
-        read.photos.stream().filter(k -> taken(k.measure(), first, last)).toList();
+    List<Kept> asked = read.photos.stream().filter(k -> taken(k.measure(), first, last)).toList();
     return with(asked, p -> taken(p, first, last));
   }
 

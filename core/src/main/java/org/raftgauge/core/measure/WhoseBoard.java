@@ -94,8 +94,7 @@ final class WhoseBoard {
 
   /** The raft in the file's name; a name that the book never planted says nothing against a tag. */
   private Optional<String> named(Optional<String> seen) {
-    return name.raft()
-        .filter(raft -> seen.isEmpty() || FactsOfName.rafts(book).contains(raft));
+    return name.raft().filter(raft -> seen.isEmpty() || FactsOfName.rafts(book).contains(raft));
   }
 
   /** Says whether a raft that only a name tells is planted in another layout than the board's. */
