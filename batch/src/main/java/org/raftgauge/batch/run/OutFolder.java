@@ -2,16 +2,21 @@
 package org.raftgauge.batch.run;
 
 import java.io.IOException;
+import java.io.UncheckedIOException;
 import java.nio.file.Files;
+import java.nio.file.NoSuchFileException;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Optional;
+import java.util.concurrent.locks.LockSupport;
 import java.util.stream.Stream;
 import org.raftgauge.core.problem.InputException;
 import org.raftgauge.core.problem.Problem;
 
 /** Checks that a run may be published where a person asks for it. */
 final class OutFolder {
+  private static final int LOOKS = 4;
+  private static final long PAUSE_NANOS = 150_000_000;
 
   private OutFolder() {}
 
@@ -73,21 +78,39 @@ final class OutFolder {
   }
 
   private static void checkOwn(Path out) throws InputException {
-    if (Files.exists(out) && !Files.isDirectory(out)) {
+    if (Files.isRegularFile(out)) {
       throw wrong(
           out, "is a file, not a folder", "give a new or empty folder, or an earlier run's");
     }
     try {
-      Optional<Path> foreign = foreign(out);
+      Optional<Path> foreign = foreignForGood(out);
       if (foreign.isPresent()) {
         throw wrong(
             out,
             "holds \"" + foreign.get() + "\", which no earlier run wrote",
             "give a new or empty folder, or an earlier run's");
       }
-    } catch (IOException e) {
+    } catch (IOException | UncheckedIOException e) {
       throw wrong(out, "cannot be read: " + e.getMessage(), "give another folder");
     }
+  }
+
+  /**
+   * Looks for something foreign that stays: another run may just be putting its results there, and
+   * what is seen of both is neither's.
+   */
+  private static Optional<Path> foreignForGood(Path out) throws IOException {
+    for (int look = 1; look < LOOKS; look++) {
+      try {
+        if (foreign(out).isEmpty()) {
+          return Optional.empty();
+        }
+      } catch (IOException | UncheckedIOException moved) {
+        // Looked at again below, for the last time without mercy.
+      }
+      LockSupport.parkNanos(PAUSE_NANOS);
+    }
+    return foreign(out);
   }
 
   /**
@@ -105,6 +128,8 @@ final class OutFolder {
             "is a whole drive, and results take the place of a folder",
             "give a folder on it, such as " + out.resolve("results"));
       }
+    } catch (NoSuchFileException moved) {
+      // Another run is putting its results there.
     } catch (IOException e) {
       throw wrong(out, "cannot be read: " + e.getMessage(), "give another folder");
     }

@@ -17,6 +17,39 @@ class OutFolderTest {
   @TempDir Path folder;
 
   @Test
+  void resultsThatAnotherRunIsJustPuttingThereAreNotForeign() throws Exception {
+    Path out = Files.createDirectories(folder.resolve("out"));
+    Files.writeString(out.resolve("sites.csv"), "half there");
+    Thread other =
+        new Thread(
+            () -> {
+              try {
+                Thread.sleep(100);
+                Files.delete(out.resolve("sites.csv"));
+              } catch (IOException | InterruptedException e) {
+                throw new IllegalStateException(e);
+              }
+            });
+    other.start();
+    OutFolder.check(out, folder.resolve("book"));
+    other.join();
+  }
+
+  @Test
+  void whatStaysThereIsForeign() throws IOException {
+    Path out = Files.createDirectories(folder.resolve("out"));
+    Files.writeString(out.resolve("letters.txt"), "mine");
+    InputException refused =
+        assertThrows(InputException.class, () -> OutFolder.check(out, folder.resolve("book")));
+    assertEquals(
+        "OUT "
+            + out.toRealPath()
+            + ": holds \"letters.txt\", which no earlier run wrote; give a new or empty folder, or"
+            + " an earlier run's",
+        refused.problems().get(0).toString());
+  }
+
+  @Test
   void aWholeDriveIsNoPlaceForResults() throws IOException {
     Path drive = Path.of("/dev/shm");
     assumeTrue(

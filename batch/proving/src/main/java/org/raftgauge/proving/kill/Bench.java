@@ -68,7 +68,7 @@ final class Bench {
 
   /** Lets a child end by itself, which writes the archive that makes others start quicker. */
   private void archiveClasses() throws IOException {
-    if (!Files.exists(Child.archive(this))) {
+    if (Child.archives() && !Files.exists(Child.archive(this))) {
       trial().copyOf(most());
       try {
         Child.start(this, trial(), KilledProgram.NOWHERE).end();

@@ -2,12 +2,14 @@
 package org.raftgauge.proving.kill;
 
 import java.io.BufferedReader;
+import java.io.File;
 import java.io.IOException;
 import java.io.InputStreamReader;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
 import java.util.concurrent.BlockingQueue;
 import java.util.concurrent.LinkedBlockingQueue;
@@ -43,13 +45,24 @@ final class Child {
     call.add(Path.of(System.getProperty("java.home"), "bin", "java").toString());
     call.addAll(List.of("-XX:TieredStopAtLevel=1", "-XX:+UseSerialGC", "-Djava.awt.headless=true"));
     call.add("-Xlog:disable");
-    call.add(
-        (Files.exists(archive) ? "-XX:SharedArchiveFile=" : "-XX:ArchiveClassesAtExit=") + archive);
+    if (archives()) {
+      call.add(
+          (Files.exists(archive) ? "-XX:SharedArchiveFile=" : "-XX:ArchiveClassesAtExit=")
+              + archive);
+    }
     call.addAll(List.of("-cp", System.getProperty("java.class.path")));
     call.addAll(List.of(KilledProgram.class.getName(), stop));
     call.addAll(place.call(bench.photos()));
     Path log = bench.work().resolve("child.log");
     return new Child(new ProcessBuilder(call).redirectError(log.toFile()).start());
+  }
+
+  /**
+   * Says whether classes can be archived: from jars alone; a folder of classes fails at the end.
+   */
+  static boolean archives() {
+    return Arrays.stream(System.getProperty("java.class.path").split(File.pathSeparator))
+        .noneMatch(path -> Files.isDirectory(Path.of(path)));
   }
 
   /** Returns the archive of classes of a bench. */
