@@ -130,7 +130,7 @@ public final class FitGrowth {
     double least = Double.POSITIVE_INFINITY;
     for (double[] start : SelfStart.of(model, scale, points)) {
       FitOutcome outcome = NonlinearFit.of(mean, points, start);
-      if (outcome instanceof Solved solved && Math.abs(solved.logLikelihood() + least) < 1e-7
+      if ((outcome instanceof Solved solved && Math.abs(solved.logLikelihood() + least) < 1e-7)
           || sameSum(best, outcome)) {
         break;
       }
