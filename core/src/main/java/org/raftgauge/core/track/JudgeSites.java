@@ -128,6 +128,7 @@ final class JudgeSites {
         plant.track().stallEvidence() >= rules.stallEvidence()
             && rate >= LEAST_RATE
             && plant.track().sights() >= LEAST_SIGHTS
+            && rate + plant.track().rate() < 0.5 * rate
             && !plant.series().last().measure().closed();
     if (stalled) {
       found.add(Verdict.STALLED);

@@ -15,7 +15,6 @@ final class PlantTrack {
   private static final double LOOSE_RATE_SD = 0.1;
 
   private final TrackRules rules;
-  private final StallWatch stall;
   private double share;
   private double rate;
   private double varShare;
@@ -24,6 +23,7 @@ final class PlantTrack {
   private double lastAge;
   private double far;
   private double innovation;
+  private double stall;
   private int sights;
   private double lasting;
 
@@ -37,7 +37,6 @@ final class PlantTrack {
 
   PlantTrack(TrackRules rules) {
     this.rules = rules;
-    this.stall = new StallWatch(rules);
     this.varShare = rules.healthySd() * rules.healthySd();
     this.varRate = FIRST_RATE_SD * FIRST_RATE_SD;
   }
@@ -55,7 +54,7 @@ final class PlantTrack {
     lasting = error.lasting();
     double dt = sights == 0 ? 0 : Math.max(0, age - lastAge);
     if (sights > 0) {
-      stall.take(new StallWatch.Sight(y, variance, dt, Math.max(0, expectedRate)), this);
+      addStallEvidence(y, dt, variance, expectedRate);
       predict(dt);
     }
     double spread = Math.sqrt(varShare + variance);
@@ -117,6 +116,15 @@ final class PlantTrack {
     varShare *= 1 - gainShare;
   }
 
+  /** Adds the log likelihood ratio of "grows at an eighth of the reference" over "as ever". */
+  private void addStallEvidence(double y, double dt, double variance, double expectedRate) {
+    double missing = Math.max(0, 0.875 * expectedRate * dt);
+    double total = varShare + variance + rules.shareDrift() * rules.shareDrift() * dt;
+    double error = y - share;
+    double ratio = (-2 * error * missing - missing * missing) / (2 * total);
+    stall = Math.max(0, stall + Math.max(-3, Math.min(3, ratio)));
+  }
+
   double share() {
     return share;
   }
@@ -127,11 +135,6 @@ final class PlantTrack {
 
   double shareSd() {
     return Math.sqrt(varShare + lasting * lasting);
-  }
-
-  /** Returns the variance of the share, without what stays from evening to evening. */
-  double ownVariance() {
-    return varShare;
   }
 
   double rateSd() {
@@ -147,6 +150,6 @@ final class PlantTrack {
   }
 
   double stallEvidence() {
-    return stall.evidence();
+    return stall;
   }
 }
