@@ -39,6 +39,9 @@ final class AtOnce {
       if (e.getCause() instanceof UncheckedIOException failed) {
         throw failed.getCause();
       }
+      if (e.getCause() instanceof RuntimeException failed) {
+        throw failed;
+      }
       throw e;
     } finally {
       elsewhere.exceptionally(failed -> null).join();

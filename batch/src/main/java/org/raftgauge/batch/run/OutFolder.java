@@ -106,7 +106,7 @@ final class OutFolder {
           return Optional.empty();
         }
       } catch (IOException | UncheckedIOException moved) {
-        // Looked at again below, for the last time without mercy.
+        // It is looked at again; the last look, below, tells.
       }
       LockSupport.parkNanos(PAUSE_NANOS);
     }

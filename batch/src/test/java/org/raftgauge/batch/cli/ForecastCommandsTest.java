@@ -64,6 +64,23 @@ class ForecastCommandsTest {
   }
 
   @Test
+  void theEveningSaysWhatLightAndWaterYieldedWhereTheBookTellsThem() throws IOException {
+    fitBefore(TONIGHT);
+    assertEquals(0, run("judge", "--book", at("book"), "--on", "" + TONIGHT, "--out", at("j")));
+    assertFalse(Files.exists(folder.resolve("j/resources.csv")));
+
+    StringBuilder climate = new StringBuilder("pond,date,dli_mol_m2,water_l\n");
+    for (LocalDate day = FIRST; !day.isAfter(TONIGHT); day = day.plusDays(1)) {
+      climate.append(",").append(day).append(",14,60\n");
+    }
+    write("book/climate.csv", climate.toString());
+    assertEquals(0, run("judge", "--book", at("book"), "--on", "" + TONIGHT, "--out", at("k")));
+    assertEquals(0, run("look-back", "--book", at("book"), "--out", at("b")));
+    assertEquals(read("b/resources.csv"), read("k/resources.csv"));
+    assertEquals(2, lines("k/resources.csv").size(), read("k/resources.csv"));
+  }
+
+  @Test
   void aBrokenGraderCostsTheWeightsNotTheEvening() throws IOException {
     write("book/graders/batavia.yaml", "crop: batavia\nfits: nonsense\n");
     assertEquals(0, run("judge", "--book", at("book"), "--on", "" + TONIGHT, "--out", at("j")));

@@ -166,4 +166,17 @@ class CorrectionsTest {
   private static List<String> names(List<Kept> photos) {
     return photos.stream().map(k -> k.measure().photo()).toList();
   }
+
+  @Test
+  void photosSavedAfterAReadingAreFoundByTheNext() throws IOException {
+    Measures measures = history.measures();
+    assertEquals(List.of("a.jpg", "b.jpg"), names(measures.takenBetween(DAY, DAY)));
+    history.save(List.of(TextPhotos.kept("c.jpg", 11, "rafts=R3 area=30")));
+    assertEquals(3, measures.takenBetween(DAY, DAY).size());
+    try (History other = History.open(folder.resolve("history.db"))) {
+      other.save(List.of(TextPhotos.kept("d.jpg", 11, "rafts=R4 area=40")));
+    }
+    assertEquals(4, measures.takenBetween(DAY, DAY).size());
+    assertEquals(List.of(), measures.takenBetween(DAY.plusDays(1), DAY.plusDays(9)));
+  }
 }

@@ -45,7 +45,7 @@ class OldHistoryTest {
           kept.measure().witness().hazeFraction());
       // The program's version is taken from the run that measured it; its code is not known.
       assertEquals(new Origin("s", "r-1", "0.0.9", ""), kept.origin());
-      assertEquals(Path.of("/farm/runs/2026-04-11"), history.folderOf("r-1").orElseThrow());
+      assertEquals(Path.of("/crops/runs/2026-04-11"), history.folderOf("r-1").orElseThrow());
       assertEquals(List.of(), history.corrections());
       assertEquals(List.of(), history.check().damage());
     }

@@ -80,7 +80,7 @@ CREATE TABLE sites (
 ALTER TABLE rafts ADD COLUMN ruler_sites TEXT NOT NULL DEFAULT '';
 
 ALTER TABLE rafts ADD COLUMN notes TEXT NOT NULL DEFAULT '';
-INSERT INTO runs VALUES ('r-1', '2026-04-12T07:00:00+01:00', '0.0.9', 1, '/farm/runs/2026-04-11', 1);
+INSERT INTO runs VALUES ('r-1', '2026-04-12T07:00:00+01:00', '0.0.9', 1, '/crops/runs/2026-04-11', 1);
 INSERT INTO photos (sha256, photo, settings, run, pictured_run, station, taken_at, clock_doubt, status,
   reason, remedy, measured_status, measured_reason, measured_remedy, sharpness, exposure_clipped_fraction, light_cast)
   VALUES ('abababababababababababababababababababababababababababababababab', 'a.jpg', 's', 'r-1', 'r-1', 'bench', '2026-04-11T18:00:00+01:00', '', 'used',

@@ -6,9 +6,8 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import java.util.Arrays;
 import java.util.Random;
 import org.junit.jupiter.api.Test;
-import org.raftgauge.core.pixels.Srgb;
 
-/** Running sums, calming and edge mixing against slow plain loops on 100 seeded pictures. */
+/** Running sums, means and calming against slow plain loops on 100 seeded pictures. */
 class PlainLoopsTest {
 
   @Test
@@ -117,185 +116,6 @@ class PlainLoopsTest {
     }
   }
 
-  /**
-   * The plain loop knows what the pictures are made of, so it needs no look at its surroundings:
-   * leaf left of an upright edge, ground right of it, the edge's column mixed in a known share.
-   */
-  @Test
-  void edgePixelsGetTheShareTheyWereMixedIn() {
-    for (int seed = 0; seed < 100; seed++) {
-      Random random = new Random(seed);
-      int width = 40;
-      int height = 24;
-      int edge = 12 + random.nextInt(16);
-      double[] leaf = {0.05 + 0.1 * random.nextDouble(), 0.2 + 0.2 * random.nextDouble(), 0.03};
-      double white = seed % 2 == 0 ? 0.5 + 0.4 * random.nextDouble() : 0.01;
-      float[][] rgb = new float[3][width * height];
-      boolean[] mask = new boolean[width * height];
-      double[] shares = new double[height];
-      for (int y = 0; y < height; y++) {
-        shares[y] = random.nextDouble();
-        for (int x = 0; x < width; x++) {
-          double share = x < edge ? 1 : x > edge ? 0 : shares[y];
-          for (int c = 0; c < 3; c++) {
-            rgb[c][y * width + x] = (float) (share * leaf[c] + (1 - share) * white);
-          }
-          mask[y * width + x] = share > 0.5;
-        }
-      }
-      byte[] coverage = EdgeMix.coverage(width, height, rgb, mask);
-      for (int y = 0; y < height; y++) {
-        for (int x = 0; x < width; x++) {
-          double share = x < edge ? 1 : x > edge ? 0 : shares[y];
-          // Half a step of 255, and float rounding that may tip one.
-          assertEquals(
-              share, (coverage[y * width + x] & 0xff) / 255.0, 0.6 / 255, "seed " + seed + " " + x);
-        }
-      }
-    }
-  }
-
-  /** The whole of edge mixing once more, written as plainly as its Javadoc says it. */
-  @Test
-  void coverageIsThatOfThePlainLoopOnRandomBlobs() {
-    for (int seed = 0; seed < 100; seed++) {
-      Random random = new Random(1000 + seed);
-      int width = 30 + random.nextInt(20);
-      int height = 30 + random.nextInt(20);
-      boolean[] mask = blobs(width, height, random);
-      float[][] rgb = coloured(mask, random);
-      byte[] coverage = EdgeMix.coverage(width, height, rgb, mask);
-      int unlike = 0;
-      for (int i = 0; i < mask.length; i++) {
-        double plain = plainShare(rgb, mask, width, height, i);
-        // Sums in floats against doubles may cross a limit of the method: none to two pixels.
-        unlike += Math.abs(plain - (coverage[i] & 0xff)) > 1.01 ? 1 : 0;
-      }
-      assertEquals(0, unlike, 2, "seed " + seed);
-    }
-  }
-
-  private static double plainShare(float[][] rgb, boolean[] leaf, int width, int height, int i) {
-    boolean[] other = new boolean[leaf.length];
-    for (int k = 0; k < leaf.length; k++) {
-      other[k] = !leaf[k];
-    }
-    if (!near(leaf, width, height, i, 2)) {
-      return 0;
-    }
-    if (!near(other, width, height, i, 2)) {
-      return 255;
-    }
-    double[] l = sureMean(rgb, leaf, other, new int[] {width, height, i});
-    double[] b = sureMean(rgb, other, leaf, new int[] {width, height, i});
-    double hard = leaf[i] ? 255 : 0;
-    if (l[3] < 2 || b[3] < 2) {
-      return hard;
-    }
-    double[] p = {rgb[0][i], rgb[1][i], rgb[2][i]};
-    double yl = Srgb.luminance(l[0], l[1], l[2]);
-    double yb = Srgb.luminance(b[0], b[1], b[2]);
-    if (yb < 0.5 * yl) {
-      return 255 * clamp((Srgb.luminance(p[0], p[1], p[2]) - yb) / (yl - yb));
-    }
-    double dot = 0;
-    double contrast = 0;
-    double away = 0;
-    for (int c = 0; c < 3; c++) {
-      dot += (p[c] - b[c]) * (l[c] - b[c]);
-      contrast += (l[c] - b[c]) * (l[c] - b[c]);
-      away += (p[c] - b[c]) * (p[c] - b[c]);
-    }
-    double offLine = away - dot * dot / contrast;
-    double blur = 9 * Math.pow(plainNoise(rgb, leaf), 2);
-    if (contrast < Math.max(1e-4, blur) || offLine > 0.03 * contrast + 2 * blur) {
-      return hard;
-    }
-    double mix = dot / contrast;
-    double[] pe = across(p, b);
-    double[] le = across(l, b);
-    double size = dot(le, le) + 1e-9;
-    double colour = leaf[i] ? mix : dot(pe, le) / size;
-    double least = Math.max(0.25, 3 * plainNoise(rgb, leaf) / Math.sqrt(size));
-    return 255 * clamp(mix - colour > least ? colour : mix);
-  }
-
-  /** Every 31st pixel of the ground, the channels in turn, against its neighbours in the row. */
-  private static double plainNoise(float[][] rgb, boolean[] leaf) {
-    java.util.List<Double> off = new java.util.ArrayList<>();
-    for (int i = 1; i < leaf.length - 1 && off.size() < leaf.length / 31; i += 31) {
-      if (!leaf[i - 1] && !leaf[i] && !leaf[i + 1] && rgb[1][i] > 0) {
-        float[] plane = rgb[off.size() % 3];
-        off.add(Math.abs(plane[i] - 0.5 * (plane[i - 1] + plane[i + 1])));
-      }
-    }
-    off.sort(null);
-    // 0.674 sigma is a normal spread's median distance; two neighbours' mean adds half a variance.
-    return off.isEmpty()
-        ? 0
-        : off.get((int) Math.round(0.5 * (off.size() - 1))) / (0.674 * Math.sqrt(1.5));
-  }
-
-  /** A colour less its part along another, the Gram-Schmidt way. */
-  private static double[] across(double[] v, double[] along) {
-    double share = dot(v, along) / dot(along, along);
-    return new double[] {v[0] - share * along[0], v[1] - share * along[1], v[2] - share * along[2]};
-  }
-
-  private static double dot(double[] a, double[] b) {
-    return a[0] * b[0] + a[1] * b[1] + a[2] * b[2];
-  }
-
-  private static double[] sureMean(float[][] rgb, boolean[] side, boolean[] other, int[] at) {
-    int width = at[0];
-    int height = at[1];
-    double[] sum = new double[5];
-    for (int y = 0; y < height; y++) {
-      for (int x = 0; x < width; x++) {
-        int k = y * width + x;
-        boolean close =
-            Math.abs(x - at[2] % width) <= 5 && Math.abs(y - Math.floorDiv(at[2], width)) <= 5;
-        if (close && side[k] && !near(other, width, height, k, 2)) {
-          int dx = x - at[2] % width;
-          int dy = y - Math.floorDiv(at[2], width);
-          double weight = Math.exp(-(dx * dx + dy * dy) / 4.5); // two variances of 1.5 px
-          sum[3]++;
-          sum[4] += weight;
-          for (int c = 0; c < 3; c++) {
-            sum[c] += weight * rgb[c][k];
-          }
-        }
-      }
-    }
-    return new double[] {sum[0] / sum[4], sum[1] / sum[4], sum[2] / sum[4], sum[3]};
-  }
-
-  private static boolean[] blobs(int width, int height, Random random) {
-    boolean[] mask = new boolean[width * height];
-    for (int n = 0; n < 3; n++) {
-      double cx = random.nextDouble() * width;
-      double cy = random.nextDouble() * height;
-      double r = 4 + 8 * random.nextDouble();
-      for (int i = 0; i < mask.length; i++) {
-        mask[i] |= Math.hypot(i % width - cx, Math.floorDiv(i, width) - cy) < r;
-      }
-    }
-    return mask;
-  }
-
-  private static float[][] coloured(boolean[] mask, Random random) {
-    double white = random.nextDouble();
-    double[] leaf = {0.1 * random.nextDouble(), 0.1 + 0.3 * random.nextDouble(), 0.04};
-    float[][] rgb = new float[3][mask.length];
-    for (int i = 0; i < mask.length; i++) {
-      for (int c = 0; c < 3; c++) {
-        double own = mask[i] ? leaf[c] : white;
-        rgb[c][i] = (float) Math.max(0, own + 0.02 * random.nextGaussian());
-      }
-    }
-    return rgb;
-  }
-
   private static double boxSum(float[] values, int width, int height, int at, int reach) {
     double sum = 0;
     for (int y = 0; y < height; y++) {
@@ -307,7 +127,7 @@ class PlainLoopsTest {
     return sum;
   }
 
-  private static boolean near(boolean[] mask, int width, int height, int at, int reach) {
+  static boolean near(boolean[] mask, int width, int height, int at, int reach) {
     for (int y = Math.max(0, at / width - reach);
         y <= Math.min(height - 1, at / width + reach);
         y++) {
@@ -336,9 +156,5 @@ class PlainLoopsTest {
       mask[i] = random.nextDouble() < share;
     }
     return mask;
-  }
-
-  private static double clamp(double v) {
-    return Math.max(0, Math.min(1, v));
   }
 }

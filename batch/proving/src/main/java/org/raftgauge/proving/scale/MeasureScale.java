@@ -21,6 +21,8 @@ import org.raftgauge.core.report.WorklistTable;
 
 /** Makes a big farm and times the analysis of its last evening. */
 final class MeasureScale {
+  /** The step that works out an evening. */
+  static final String JUDGE = "judge";
 
   private MeasureScale() {}
 
@@ -58,9 +60,7 @@ final class MeasureScale {
         JudgeHistory.Asked asked = new JudgeHistory.Asked(evening, Instant.MAX);
         JudgeHistory.Judgement judged =
             timed(
-                laps,
-                "judge",
-                () -> JudgeHistory.of(measures, open.farm(), asked, open.forecasts()));
+                laps, JUDGE, () -> JudgeHistory.of(measures, open.farm(), asked, open.forecasts()));
         timed(laps, "tables", () -> tables(judged));
       }
     } catch (IllegalStateException e) {
