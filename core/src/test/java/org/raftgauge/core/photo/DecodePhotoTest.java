@@ -10,12 +10,8 @@ import java.awt.Color;
 import java.awt.Graphics2D;
 import java.awt.image.BufferedImage;
 import java.io.ByteArrayOutputStream;
-import java.io.IOException;
 import java.nio.ByteOrder;
-import java.nio.file.Files;
-import java.nio.file.Path;
 import java.util.Optional;
-import org.junit.jupiter.api.Assumptions;
 import org.junit.jupiter.api.Test;
 import org.raftgauge.core.pixels.RgbImage;
 
@@ -162,38 +158,6 @@ class DecodePhotoTest {
       RgbImage image = decode(PhotoBytes.write(green, format)).image();
       assertTrue(image.value(20, 15, 1) > 250 && image.value(20, 15, 0) < 5, format);
     }
-  }
-
-  @Test
-  void decodingManyTimesDoesNotGrowTheProcess() throws IOException {
-    Path status = Path.of("/proc/self/status");
-    Assumptions.assumeTrue(Files.exists(status), "no /proc here");
-    // 1500 x 1000 px as a PNG and a TIFF: 4.5 MB of native pixels each time.
-    BufferedImage board = TestPictures.board(1500, 1000, 3);
-    byte[] png = PhotoBytes.write(board, "png");
-    byte[] tiff = PhotoBytes.tiff(board, 6, 8, ByteOrder.LITTLE_ENDIAN);
-    for (int i = 0; i < 10; i++) {
-      decode(png);
-      decode(tiff);
-    }
-    System.gc();
-    long before = residentKb(status);
-    for (int i = 0; i < 100; i++) {
-      decode(png);
-      decode(tiff);
-    }
-    System.gc();
-    long grownMb = (residentKb(status) - before) / 1024;
-    // 200 leaked pictures would be 1800 MB; the heap (2 GB at most here) may keep some of its own.
-    assertTrue(grownMb < 400, "grew by " + grownMb + " MB");
-  }
-
-  private static long residentKb(Path status) throws IOException {
-    return Files.readAllLines(status).stream()
-        .filter(line -> line.startsWith("VmRSS:"))
-        .mapToLong(line -> Long.parseLong(line.replaceAll("\\D", "")))
-        .findFirst()
-        .orElseThrow();
   }
 
   private static DecodedPhoto decode(byte[] file) {
