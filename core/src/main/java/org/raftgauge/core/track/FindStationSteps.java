@@ -2,6 +2,7 @@
 package org.raftgauge.core.track;
 
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.Comparator;
 import java.util.HashSet;
 import java.util.List;
@@ -67,17 +68,18 @@ final class FindStationSteps {
     if (levels.size() < FEWEST_RAFTS) {
       return Optional.empty();
     }
-    Optional<Double> common = weather(station);
+    List<Cohort.Level> elsewhere = elsewhere(station);
+    Optional<Double> common = weather(elsewhere);
     double weather = common.orElse(0.0);
     // Without others to tell it, weather alone may be behind as much.
     double unknown = common.isPresent() ? 0 : WORST_WEATHER;
-    double[] surprises = levels.stream().mapToDouble(l -> surprise(l) - weather).toArray();
+    double[] surprises = Arrays.stream(surprises(levels)).map(s -> s - weather).toArray();
     RobustCentre centre = RobustCentre.of(surprises);
     double step = centre.centre();
     boolean big =
         Math.abs(step) > SMALLEST + unknown + growthInDoubt(levels)
             && Math.abs(step) > CREDIBLE * centre.standardError(LEAST_SD);
-    return big && shows(levels, step) && together(surprises, step) && !leans(levels, surprises)
+    return big && shows(levels, step) && together(surprises, step) && !leans(levels, elsewhere)
         ? Optional.of(
             new StationStep(station, step, days(levels), levels.size(), inAllPonds(levels, step)))
         : Optional.empty();
@@ -86,7 +88,7 @@ final class FindStationSteps {
   /** Says whether the station itself departs, not only those that it is held against. */
   private static boolean shows(List<Cohort.Level> levels, double step) {
     double own =
-        RobustCentre.median(levels.stream().mapToDouble(FindStationSteps::surprise).toArray());
+        RobustCentre.median(surprises(levels));
     return own * Math.signum(step) > SMALLEST / 2;
   }
 
@@ -102,18 +104,23 @@ final class FindStationSteps {
             .toArray());
   }
 
+  private List<Cohort.Level> elsewhere(String station) {
+    return byStation.entrySet().stream()
+        .filter(e -> !e.getKey().equals(station) && !found.contains(e.getKey()))
+        .flatMap(e -> e.getValue().stream())
+        .toList();
+  }
+
   /** Returns what rafts at other stations have in common, where there are enough of them. */
-  private Optional<Double> weather(String station) {
-    double[] elsewhere =
-        byStation.entrySet().stream()
-            .filter(e -> !e.getKey().equals(station) && !found.contains(e.getKey()))
-            .flatMap(e -> e.getValue().stream())
-            .mapToDouble(FindStationSteps::surprise)
-            .toArray();
-    return elsewhere.length < FEWEST_RAFTS
+  private static Optional<Double> weather(List<Cohort.Level> elsewhere) {
+    return elsewhere.size() < FEWEST_RAFTS
         ? Optional.empty()
         : Optional.of(
-            Math.max(-WORST_WEATHER, Math.min(WORST_WEATHER, RobustCentre.median(elsewhere))));
+            Math.max(-WORST_WEATHER, Math.min(WORST_WEATHER, RobustCentre.median(surprises(elsewhere)))));
+  }
+
+  private static double[] surprises(List<Cohort.Level> levels) {
+    return levels.stream().mapToDouble(FindStationSteps::surprise).toArray();
   }
 
   private static double surprise(Cohort.Level level) {
@@ -134,25 +141,34 @@ final class FindStationSteps {
         levels.stream().collect(Collectors.groupingBy(l -> l.patch().pond()));
     return ponds.size() > 1
         && ponds.values().stream()
-            .mapToDouble(
-                pond ->
-                    RobustCentre.median(
-                        pond.stream().mapToDouble(FindStationSteps::surprise).toArray()))
+            .mapToDouble(pond -> RobustCentre.median(surprises(pond)))
             .allMatch(median -> median / step > 0.5);
   }
 
-  /** Says whether the surprises lean with size. */
-  private static boolean leans(List<Cohort.Level> levels, double[] surprises) {
+  /**
+   * Says whether the surprises lean with size, and other than elsewhere: one evening's weather
+   * leans too, since small plants grow more.
+   */
+  private static boolean leans(List<Cohort.Level> levels, List<Cohort.Level> elsewhere) {
+    Lean here = lean(levels);
+    Lean there = lean(elsewhere);
+    return here.told()
+        && Math.abs(here.slope()) > LEANS * here.se()
+        && Math.abs(here.slope() - there.slope()) > LEANS * Math.hypot(here.se(), there.se());
+  }
+
+  private record Lean(boolean told, double slope, double se) {}
+
+  private static Lean lean(List<Cohort.Level> levels) {
     SimpleRegression line = new SimpleRegression();
-    for (int i = 0; i < surprises.length; i++) {
-      line.addData(levels.get(i).level().lnArea(), surprises[i]);
-    }
+    levels.forEach(l -> line.addData(l.level().lnArea(), surprise(l)));
     boolean told = line.getN() > 3 && line.getXSumSquares() > square(SIZES_DIFFER) * line.getN();
-    double se =
-        told
-            ? Math.max(line.getSlopeStdErr(), LEAST_SD / Math.sqrt(line.getXSumSquares()))
-            : Double.POSITIVE_INFINITY;
-    return told && Math.abs(line.getSlope()) > LEANS * se;
+    return told
+        ? new Lean(
+            true,
+            line.getSlope(),
+            Math.max(line.getSlopeStdErr(), LEAST_SD / Math.sqrt(line.getXSumSquares())))
+        : new Lean(false, 0, 0);
   }
 
   private static double square(double x) {

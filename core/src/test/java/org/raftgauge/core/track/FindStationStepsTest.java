@@ -105,6 +105,26 @@ class FindStationStepsTest {
   }
 
   @Test
+  void stepIsFoundThoughWeatherLeansWithSizeEverywhere() {
+    // A dull day takes 11 % off the smallest plants and nothing off the largest, at both stations.
+    List<StationStep> steps =
+        find(
+            station("a", 2, (raft, ln) -> Math.log(0.85) - 0.11 + 0.012 * raft),
+            station("b", 2, (raft, ln) -> -0.11 + 0.012 * raft));
+    assertEquals(List.of("a"), steps.stream().map(StationStep::station).toList());
+    assertEquals(Math.log(0.85), steps.get(0).ln(), 0.02);
+  }
+
+  @Test
+  void leanOfAnotherStationHidesNoStep() {
+    List<StationStep> steps =
+        find(
+            station("a", 2, (raft, ln) -> Math.log(0.85)),
+            station("b", 2, (raft, ln) -> 0.03 - 0.01 * raft));
+    assertEquals(List.of("a"), steps.stream().map(StationStep::station).toList());
+  }
+
+  @Test
   void twoStationsThatStepTheSameEveningAreBothFoundTheLargerFirst() {
     List<StationStep> steps =
         find(
