@@ -217,7 +217,8 @@ final class RunCommand implements Callable<Integer> {
     Optional<Desk> desk =
         deskPort == null
             ? Optional.empty()
-            : Optional.of(WatchUntilStopped.desk(deskPort, book, Optional.ofNullable(out)));
+            : Optional.of(
+                WatchUntilStopped.desk(deskPort, book, open.farm(), Optional.ofNullable(out)));
     Watch.Job job =
         new Watch.Job(
             photos,

@@ -11,6 +11,7 @@ import java.util.Locale;
 import java.util.Optional;
 import java.util.function.Function;
 import org.raftgauge.core.book.Layout;
+import org.raftgauge.core.evening.HiddenRow;
 import org.raftgauge.core.evening.Task;
 import org.raftgauge.core.evening.TaskGroup;
 
@@ -31,6 +32,9 @@ public final class PrintWorklist {
   private static final DateTimeFormatter DAY =
       DateTimeFormatter.ofPattern("EEEE d MMMM yyyy", Locale.ENGLISH);
 
+  private static final DateTimeFormatter SHORT =
+      DateTimeFormatter.ofPattern("d MMM yyyy", Locale.ENGLISH);
+
   private final Sheet sheet;
   private final Paper paper;
 
@@ -45,17 +49,20 @@ public final class PrintWorklist {
    * @param evening the evening that the tasks are from
    * @param corrections a line on the corrections that are obeyed, or empty
    * @param tasks most urgent first
+   * @param hidden rows that were marked seen, done or put off
    * @param layoutOf the board of a raft, where it is known
    */
   public record Sheet(
       LocalDate evening,
       String corrections,
       List<Task> tasks,
+      List<HiddenRow> hidden,
       Function<String, Optional<Layout>> layoutOf) {
 
     /** Copies the list. */
     public Sheet {
       tasks = List.copyOf(tasks);
+      hidden = List.copyOf(hidden);
     }
   }
 
@@ -120,8 +127,8 @@ public final class PrintWorklist {
     return parts;
   }
 
-  private static double top() {
-    return MARGIN_MM + 2 * HEAD_MM + 2;
+  private double top() {
+    return MARGIN_MM + 2 * HEAD_MM + 2 + (sheet.hidden().isEmpty() ? 0 : 1.5 * TEXT_MM);
   }
 
   private void head(PdfPage page, int number, int pages) throws IOException {
@@ -136,7 +143,15 @@ public final class PrintWorklist {
     page.text(
         count, paper.widthMm() - MARGIN_MM - page.widthMm(count, TEXT_MM), MARGIN_MM + 4, TEXT_MM);
     if (sheet.tasks().isEmpty()) {
-      page.text("Nothing stands out.", MARGIN_MM, top() + 6, 4);
+      String nothing = sheet.hidden().isEmpty() ? "Nothing stands out." : "Nothing else to do.";
+      page.text(nothing, MARGIN_MM, top() + 6, 4);
+    }
+    if (number == 1 && !sheet.hidden().isEmpty()) {
+      page.text(
+          "Not on this sheet: " + HiddenRow.words(sheet.hidden(), SHORT::format) + ".",
+          MARGIN_MM,
+          MARGIN_MM + HEAD_MM + TEXT_MM + 5.5,
+          TEXT_MM);
     }
     page.text(
         "The small grey names are for the seen command, which hides a row that is done or put off.",

@@ -33,7 +33,11 @@ final class EveningFiles {
     Files.writeString(folder.resolve("worklist.csv"), WorklistTable.csv(result.worklist()));
     PrintWorklist.Sheet sheet =
         new PrintWorklist.Sheet(
-            result.evening(), corrections, result.worklist(), raft -> layout(raft, result, book));
+            result.evening(),
+            corrections,
+            result.worklist(),
+            result.hidden(),
+            raft -> layout(raft, result, book));
     for (Paper paper : new Paper[] {Paper.A4, Paper.LETTER}) {
       String name = "worklist-" + paper.name().toLowerCase(Locale.ROOT) + ".pdf";
       PrintWorklist.print(sheet, paper, folder.resolve(name));

@@ -73,6 +73,22 @@ final class ReadMeasures {
     return photos(database, sql, first.toString(), last.toString());
   }
 
+  /** Returns the latest day of photos that show rafts, used or held, up to one. */
+  static Optional<LocalDate> latestDay(Connection database, LocalDate notAfter)
+      throws SQLException {
+    String sql =
+        "SELECT max(substr(taken_at, 1, 10)) FROM photos"
+            + " WHERE measured_status IN ('used', 'held') AND substr(taken_at, 1, 10) <= ?";
+    try (PreparedStatement query = database.prepareStatement(sql)) {
+      query.setString(1, notAfter.toString());
+      try (ResultSet row = query.executeQuery()) {
+        return row.next()
+            ? Optional.ofNullable(row.getString(1)).map(LocalDate::parse)
+            : Optional.empty();
+      }
+    }
+  }
+
   /** Reads the photos of some days that show a raft, used or held, in the order of their hashes. */
   static List<Kept> byRaftDays(Connection database, RaftDays days) throws SQLException {
     String sql =

@@ -53,7 +53,7 @@ class PrintWorklistTest {
   private Path print(Paper paper, List<Task> tasks) throws IOException {
     Path file = folder.resolve(paper + ".pdf");
     PrintWorklist.print(
-        new PrintWorklist.Sheet(EVENING, "", tasks, raft -> Optional.of(BOARD)), paper, file);
+        new PrintWorklist.Sheet(EVENING, "", tasks, List.of(), raft -> Optional.of(BOARD)), paper, file);
     return file;
   }
 

@@ -10,6 +10,7 @@ import java.io.IOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.time.LocalDate;
 import java.util.List;
 import java.util.Optional;
 import java.util.regex.Matcher;
@@ -146,7 +147,7 @@ class ReportBrowserTest {
   void atTheDeskAClickMarksARowAndItStaysMarked() throws Exception {
     assertEquals("0", browser.evaluate("document.querySelectorAll('.clicks').length"));
     Path book = folder.resolve("book");
-    try (Desk desk = Desk.open(0, book)) {
+    try (Desk desk = Desk.open(0, book, () -> LocalDate.of(2026, 4, 17))) {
       desk.show(folder);
       browser.open(desk.address());
       String row = "document.querySelectorAll('.work li[data-item]')[1]";

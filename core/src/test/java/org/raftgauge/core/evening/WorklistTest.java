@@ -5,7 +5,9 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.nio.file.Path;
+import java.time.LocalDate;
 import java.util.List;
+import java.util.Optional;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.raftgauge.core.book.SiteId;
@@ -99,6 +101,25 @@ class WorklistTest {
     List<Task> two = one.share(1, "B3", 0.5).tasks(9, Action.INSPECT);
     assertEquals(
         List.of("inspect-lagging/R-1/2027-03-01/B3"), two.stream().map(Task::item).toList());
+  }
+
+  @Test
+  void hiddenRowsAreCountedWithTheirDaysAndASiteOfARowAlone() {
+    String seen = "item,until\ninspect-lagging/R-1/2027-03-01/A1,2027-03-15\n";
+    SmallFarm two =
+        farm().share(1, "A1", 0.5).share(1, "B3", 0.5).missed(3, 9).file(
+            "seen.csv", seen + "photograph/R-3/2027-03-10,\n");
+    List<HiddenRow> hidden = two.close(9, 9).hidden();
+    assertEquals(
+        List.of(
+            new HiddenRow("photograph/R-3/2027-03-10", Optional.empty()),
+            new HiddenRow(
+                "inspect-lagging/R-1/2027-03-01/A1", Optional.of(LocalDate.of(2027, 3, 15)))),
+        hidden);
+    assertEquals(
+        "2 rows are hidden: 1 for good (seen or done), 1 put off until 2027-03-15",
+        HiddenRow.words(hidden, LocalDate::toString));
+    assertEquals("", HiddenRow.words(farm().close(9, 9).hidden(), LocalDate::toString));
   }
 
   @Test
