@@ -84,6 +84,18 @@ public final class History implements AutoCloseable {
     return database.within(c -> ReadMeasures.named(c, name));
   }
 
+  /**
+   * Finds photos by the end of their path, as they were measured.
+   *
+   * @param path the end of a photo's path, from a folder on, or a longer path that ends in a
+   *     photo's; with a slash at its end, folders of which it is the end
+   * @return those photos
+   * @throws IOException if the file cannot be read
+   */
+  public List<Kept> endingIn(String path) throws IOException {
+    return database.within(c -> ReadMeasures.endingIn(c, path));
+  }
+
   /** Returns every correction ever entered, in the order of their numbers. */
   public List<Correction> corrections() throws IOException {
     return database.within(CorrectionRows::read);

@@ -47,6 +47,20 @@ final class ReadMeasures {
         : byPath;
   }
 
+  /**
+   * Reads the photos whose path ends in the one given, from a slash on, or is the end of it; of a
+   * folder, those in one whose path does so.
+   */
+  static List<Kept> endingIn(Connection database, String path) throws SQLException {
+    String sql =
+        path.endsWith("/")
+            ? "SELECT * FROM photos WHERE instr('/' || photo, '/' || ?) > 0 ORDER BY photo, sha256"
+            : "SELECT * FROM photos WHERE substr('/' || photo, -length('/' || ?1)) = '/' || ?1"
+                + " OR substr('/' || ?1, -length('/' || photo)) = '/' || photo"
+                + " ORDER BY photo, sha256";
+    return photos(database, sql, path);
+  }
+
   private static List<Kept> photos(Connection database, String sql, String... values)
       throws SQLException {
     List<Kept> photos = new ArrayList<>();
