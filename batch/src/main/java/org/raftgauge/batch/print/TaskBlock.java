@@ -93,7 +93,7 @@ final class TaskBlock {
         switch (task.action()) {
           case PHOTOGRAPH_AT_ALL -> "photograph";
           case CHECK_THE_STATION -> "check";
-          case PHOTOGRAPH_AGAIN, INSPECT, HARVEST, RE_SPACE, WEIGH, REPLACE_TAG ->
+          case MEND_THE_BOOK, PHOTOGRAPH_AGAIN, INSPECT, HARVEST, RE_SPACE, WEIGH, REPLACE_TAG ->
               task.action().words();
         };
     String what = Character.toUpperCase(action.charAt(0)) + action.substring(1);
@@ -142,7 +142,7 @@ final class TaskBlock {
   /** Says whether there is something to write down; a photograph speaks for itself. */
   private boolean answered() {
     return switch (task.action()) {
-      case PHOTOGRAPH_AT_ALL, PHOTOGRAPH_AGAIN -> false;
+      case MEND_THE_BOOK, PHOTOGRAPH_AT_ALL, PHOTOGRAPH_AGAIN -> false;
       case CHECK_THE_STATION, INSPECT, HARVEST, RE_SPACE, WEIGH, REPLACE_TAG -> true;
     };
   }

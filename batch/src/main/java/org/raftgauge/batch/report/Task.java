@@ -52,6 +52,9 @@ public record Task(int priority, String action, Place place, String why, String 
     if (action.equals("photograph at all")) {
       return "Photograph";
     }
+    if (action.equals("mend the book")) {
+      return "Mend the book for";
+    }
     return action.isEmpty() ? "" : Character.toUpperCase(action.charAt(0)) + action.substring(1);
   }
 

@@ -194,6 +194,24 @@ class EverydayTest {
   }
 
   @Test
+  void aBookInThePlaceOfThePhotosIsSaidWithWhereTheyLie() throws IOException {
+    Files.createDirectories(folder.resolve("book/runs/2027-03-01/overlays"));
+    Files.writeString(folder.resolve("book/runs/2027-03-01/overlays/a.jpg"), "a picture of a run");
+    for (String command : List.of("run", "check")) {
+      err.reset();
+      assertEquals(2, run(command, path("book")));
+      String said = "is a crop book (it holds book.yaml), not the photos; give the folder that holds"
+          + " the photos, as in \"" + path("photos") + "\"; it lies beside or below the book";
+      assertTrue(text(err).contains(said), text(err));
+    }
+    Files.createDirectories(folder.resolve("book/card"));
+    Files.writeString(folder.resolve("book/card/a.jpg"), "a photo");
+    err.reset();
+    assertEquals(2, run("run", path("book")));
+    assertTrue(text(err).contains("the photos, \"" + path("book/card") + "\""), text(err));
+  }
+
+  @Test
   void aDeskWithoutAWatchIsRefused() throws IOException {
     Files.createDirectories(folder.resolve("photos"));
     assertEquals(2, run("run", path("photos"), "--desk", "8750"));

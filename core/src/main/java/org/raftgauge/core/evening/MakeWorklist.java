@@ -27,6 +27,7 @@ final class MakeWorklist {
     List<Task> tasks = new ArrayList<>();
     PhotoTasks photos = new PhotoTasks(tonight, hiding);
     tasks.addAll(photos.stations());
+    tasks.addAll(new BookTasks(tonight, hiding).tasks());
     tasks.addAll(photos.notSeen());
     tasks.addAll(photos.again());
     tasks.addAll(photos.tags());

@@ -36,6 +36,8 @@ public record Task(
   public enum Action {
     /** Look at camera, lens, light and height of a station. */
     CHECK_THE_STATION,
+    /** Mend what keeps the book from telling a raft's crop. */
+    MEND_THE_BOOK,
     /** Photograph a raft that was expected and not seen. */
     PHOTOGRAPH_AT_ALL,
     /** Photograph again what could not be judged. */
@@ -104,6 +106,7 @@ public record Task(
     String what =
         switch (action) {
           case CHECK_THE_STATION -> "Check " + where.words();
+          case MEND_THE_BOOK -> "Mend the book for " + where.words();
           case PHOTOGRAPH_AT_ALL -> "Photograph " + where.words();
           case PHOTOGRAPH_AGAIN -> "Photograph again " + where.words();
           case INSPECT -> "Inspect " + where.words();

@@ -12,6 +12,7 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.raftgauge.core.book.SiteId;
 import org.raftgauge.core.evening.Task.Action;
+import org.raftgauge.core.measure.RaftMeasure;
 
 /** The worklist of evening 9 (2027-03-10) of {@link SmallFarm}. */
 class WorklistTest {
@@ -198,6 +199,22 @@ class WorklistTest {
         tasks.get(0).why().startsWith("Crop small has 1 of the 8 weighings"), tasks.get(0).why());
     // 0.6 of day 20 is day 12: too young on day 9.
     assertEquals(List.of(), farm().harvest(WINDOW + "[20, 30]").tasks(9, Action.WEIGH));
+  }
+
+  @Test
+  void aMisspeltCropIsMendedInTheBookAndNotPhotographedAgain() {
+    SmallFarm farm = farm().planted(2, "smal");
+    for (int i = 0; i < 6; i++) {
+      SiteId site = new SiteId(i / 3, i % 3);
+      farm.say(2, 9, SmallFarm.measure(site, 20, false, RaftMeasure.NO_CROP));
+    }
+    assertEquals(List.of(), sentences(farm, Action.PHOTOGRAPH_AGAIN));
+    assertEquals(
+        List.of(
+            "Mend the book for raft R-2 (pond P0, berth 3) by 2027-03-11. Its photo is good, but the"
+                + " crop of its planting cannot be used: plantings.csv:4: column crop: \"smal\" is"
+                + " unknown; did you mean \"small\"? known: small. Mend that and run again."),
+        sentences(farm, Action.MEND_THE_BOOK));
   }
 
   @Test
