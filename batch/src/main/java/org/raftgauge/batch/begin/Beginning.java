@@ -103,11 +103,7 @@ public record Beginning(ZoneId zone, Units units, Holes board, Camera camera, Fi
    * @param transplantedOn when
    */
   public record First(
-      List<String> rafts,
-      String pond,
-      String crop,
-      String colourModel,
-      LocalDate transplantedOn) {
+      List<String> rafts, String pond, String crop, String colourModel, LocalDate transplantedOn) {
 
     /** Copies the list. */
     public First {

@@ -39,7 +39,9 @@ final class Folders {
             new Problem(
                 "PHOTOS " + photos,
                 "is a crop book (it holds book.yaml), not the photos",
-                "give the folder that holds the photos, " + below + "; it lies beside or below the"
+                "give the folder that holds the photos, "
+                    + below
+                    + "; it lies beside or below the"
                     + " book, and book.yaml is not in it")));
   }
 

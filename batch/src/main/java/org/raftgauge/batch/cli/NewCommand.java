@@ -124,10 +124,7 @@ final class NewCommand implements Callable<Integer> {
               + " Default: R-001.")
   private String raft;
 
-  @Option(
-      names = "--pond",
-      paramLabel = "POND",
-      description = "Their pond. Default: P1.")
+  @Option(names = "--pond", paramLabel = "POND", description = "Their pond. Default: P1.")
   private String pond;
 
   @Option(
@@ -172,29 +169,26 @@ final class NewCommand implements Callable<Integer> {
   }
 
   private Beginning.Holes holes(Answers answers) throws IOException {
-    List<Double> size =
-        answers.sizes(Asked.of("--board", "Board, width x length in mm"), board, 2);
+    List<Double> size = answers.sizes(Asked.of("--board", "Board, width x length in mm"), board, 2);
     int rowCount = answers.count(Asked.of("--rows", "Rows of holes (A, B, C, ...)"), rows);
     int columnCount =
         answers.count(Asked.of("--columns", "Columns of holes (1, 2, 3, ...)"), columns);
     List<Double> apart = answers.sizes(Asked.of("--pitch", "From hole to hole, in mm"), pitch, 1);
     return new Beginning.Holes(
-        size.get(0),
-        size.get(1),
-        rowCount,
-        columnCount,
-        apart.get(0),
-        apart.get(apart.size() - 1));
+        size.get(0), size.get(1), rowCount, columnCount, apart.get(0), apart.get(apart.size() - 1));
   }
 
   private Beginning.Camera camera(Answers answers) throws IOException {
     List<Double> pixels =
         answers.sizes(Asked.of("--photo", "Photo, width x height in pixels"), photo, 2);
     double over =
-        answers.sizes(Asked.of("--height", "Lens over the top of the board, in mm"), height, 1).get(0);
+        answers
+            .sizes(Asked.of("--height", "Lens over the top of the board, in mm"), height, 1)
+            .get(0);
     OptionalDouble across =
         answers.maybe(
-            Asked.of("--view", "Deck that the photo's width shows, in mm (none: the lens is a guess)"),
+            Asked.of(
+                "--view", "Deck that the photo's width shows, in mm (none: the lens is a guess)"),
             view);
     return new Beginning.Camera(
         kind, pixels.get(0).intValue(), pixels.get(1).intValue(), over, across);

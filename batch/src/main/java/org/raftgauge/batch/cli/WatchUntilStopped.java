@@ -37,6 +37,7 @@ final class WatchUntilStopped {
       Runtime.getRuntime()
           .addShutdownHook(new Thread(() -> stop(watching, ended), "stop watching"));
       desk.ifPresent(open -> screen.reportAt(open.address()));
+      WarmUp.inBackground();
       watching.run();
     } finally {
       desk.ifPresent(Desk::close);

@@ -105,7 +105,8 @@ public final class PickBook {
    * @param looks what photos that count said
    * @param grader the crop's, where there is one
    * @param request crop, count, seed and time; its folders are not looked at
-   * @return the sites in the order of a walk along the ponds; none where no photo of the three days before shows any
+   * @return the sites in the order of a walk along the ponds; none where no photo of the three days
+   *     before shows any
    */
   public static List<Chosen> choose(
       CropBook book, List<SiteLook> looks, Optional<Grader> grader, Request request) {

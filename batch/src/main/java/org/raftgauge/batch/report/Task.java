@@ -45,7 +45,10 @@ public record Task(int priority, String action, Place place, String why, String 
         task.action().words(),
         new Place(where.station(), where.pond(), where.berth(), where.raft(), sites),
         Texts.days(task.why()),
-        task.by().filter(d -> !due.equals(Optional.of(d))).map(d -> "was due " + Texts.day(d)).orElse(""),
+        task.by()
+            .filter(d -> !due.equals(Optional.of(d)))
+            .map(d -> "was due " + Texts.day(d))
+            .orElse(""),
         task.item());
   }
 

@@ -36,8 +36,7 @@ public record Work(List<Task> tasks, String due) {
       String day = due.day().map(d -> "By " + Texts.longDay(d)).orElse("No fixed day");
       String title = day + (due.day().filter(tomorrow::equals).isPresent() ? ", tomorrow" : "");
       for (TaskGroup group : due.groups()) {
-        lines.add(
-            new Work(group.tasks().stream().map(t -> Task.of(t, due.day())).toList(), title));
+        lines.add(new Work(group.tasks().stream().map(t -> Task.of(t, due.day())).toList(), title));
       }
     }
     return lines;

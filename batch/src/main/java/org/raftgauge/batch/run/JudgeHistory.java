@@ -135,7 +135,8 @@ public final class JudgeHistory {
   }
 
   /** Adds to an evening's worklist what its outlook gives to do. */
-  static EveningResult withTasks(EveningResult judged, Optional<EveningOutlook> ahead, CropBook book) {
+  static EveningResult withTasks(
+      EveningResult judged, Optional<EveningOutlook> ahead, CropBook book) {
     return ahead.map(outlook -> MoreTasks.with(judged, outlook.tasks(), book)).orElse(judged);
   }
 

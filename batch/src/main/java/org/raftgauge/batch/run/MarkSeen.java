@@ -34,11 +34,7 @@ public final class MarkSeen {
    * @param seenOn the farm's day on which it is said
    */
   public record Say(
-      List<String> items,
-      Optional<LocalDate> until,
-      String by,
-      String note,
-      LocalDate seenOn) {
+      List<String> items, Optional<LocalDate> until, String by, String note, LocalDate seenOn) {
 
     /** Copies the list. */
     public Say {

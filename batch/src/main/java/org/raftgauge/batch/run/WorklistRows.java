@@ -36,8 +36,8 @@ public record WorklistRows(LocalDate evening, Set<String> names) {
    * @throws InputException if the book has no history, or no photo that shows a raft
    * @throws IOException if the history cannot be read
    */
-  public static WorklistRows of(
-      Path book, Farm farm, ForecastSource forecasts, Asked asked) throws InputException, IOException {
+  public static WorklistRows of(Path book, Farm farm, ForecastSource forecasts, Asked asked)
+      throws InputException, IOException {
     try (History history = JudgeFolder.open(book)) {
       Measures measures = history.measures();
       Optional<LocalDate> evening = asked.evening();
@@ -49,8 +49,7 @@ public record WorklistRows(LocalDate evening, Set<String> names) {
               () ->
                   wrong("BOOK " + book, "has no photo of a raft yet", "run it over photos first"));
       JudgeHistory.Judgement judged =
-          JudgeHistory.of(
-              measures, farm, new JudgeHistory.Asked(day, Instant.MAX), forecasts);
+          JudgeHistory.of(measures, farm, new JudgeHistory.Asked(day, Instant.MAX), forecasts);
       return new WorklistRows(day, judged.result().rowNames());
     }
   }

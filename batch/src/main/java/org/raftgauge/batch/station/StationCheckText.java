@@ -18,8 +18,8 @@ public final class StationCheckText {
   private static final double HEIGHT_SHARE = 0.01;
 
   /**
-   * The same for a lens that was never calibrated: its focal length by tape is good to some 1 %, and
-   * what its distortion takes at the rim adds as much again (common practice, no source).
+   * The same for a lens that was never calibrated: its focal length by tape is good to some 1 %,
+   * and what its distortion takes at the rim adds as much again (common practice, no source).
    */
   private static final double UNCALIBRATED_SHARE = 0.03;
 

@@ -62,7 +62,11 @@ class EverydayTest {
         MarkSeen.add(
             folder.resolve("book"),
             new MarkSeen.Say(
-                List.of(ITEM), Optional.of(LocalDate.of(2027, 3, 12)), "", "=cmd, \"x\"", LocalDate.EPOCH));
+                List.of(ITEM),
+                Optional.of(LocalDate.of(2027, 3, 12)),
+                "",
+                "=cmd, \"x\"",
+                LocalDate.EPOCH));
     String after = Files.readString(folder.resolve("book/seen.csv"));
     assertEquals(before + "\r\n\"'=cmd, \"\"x\"\"\"," + ITEM + ",2027-03-12\r\n", after);
     assertEquals(3, line);
@@ -107,7 +111,8 @@ class EverydayTest {
   @Test
   void aRowThatTheWorklistDoesNotHaveIsRefusedAndTheNearestNamed() throws IOException {
     importMeasures();
-    String no = "ITEM \"" + ITEM.replace("A1", "B1") + "\": is no row of the worklist of the evening";
+    String no =
+        "ITEM \"" + ITEM.replace("A1", "B1") + "\": is no row of the worklist of the evening";
     // SmallFarm lets only A1 lag: B1 is a site of the raft, and no row.
     assertEquals(2, run("seen", ITEM.replace("A1", "B1"), "--book", path("book")));
     assertTrue(text(err).startsWith(no + " of 2027-03-11; did you mean \"" + ITEM), text(err));
@@ -129,9 +134,7 @@ class EverydayTest {
     out.reset();
     worklist("2027-03-10");
     assertTrue(
-        text(out)
-            .contains(
-                "To do    nothing else; 1 row is hidden: 1 put off until 2027-03-20\n"),
+        text(out).contains("To do    nothing else; 1 row is hidden: 1 put off until 2027-03-20\n"),
         text(out));
   }
 
@@ -200,8 +203,11 @@ class EverydayTest {
     for (String command : List.of("run", "check")) {
       err.reset();
       assertEquals(2, run(command, path("book")));
-      String said = "is a crop book (it holds book.yaml), not the photos; give the folder that holds"
-          + " the photos, as in \"" + path("photos") + "\"; it lies beside or below the book";
+      String said =
+          "is a crop book (it holds book.yaml), not the photos; give the folder that holds"
+              + " the photos, as in \""
+              + path("photos")
+              + "\"; it lies beside or below the book";
       assertTrue(text(err).contains(said), text(err));
     }
     Files.createDirectories(folder.resolve("book/card"));

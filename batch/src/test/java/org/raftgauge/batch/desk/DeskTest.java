@@ -67,7 +67,8 @@ class DeskTest {
     assertEquals("line 2 of seen.csv", done.body());
     post(word(), "item=weigh/R2/2026-04-06&note=put%20off&until=2026-04-20");
     assertEquals(
-        List.of("item,until,by,note,seen_on",
+        List.of(
+            "item,until,by,note,seen_on",
             ITEM + ",,,done,2026-04-17",
             "weigh/R2/2026-04-06,2026-04-20,,put off,2026-04-17"),
         Files.readAllLines(book.resolve("seen.csv")));

@@ -57,7 +57,12 @@ class PrintWorklistTest {
   private Path print(Paper paper, List<Task> tasks) throws IOException {
     Path file = folder.resolve(paper + ".pdf");
     PrintWorklist.print(
-        new PrintWorklist.Sheet(EVENING, "", tasks, List.of(), raft -> Optional.of(new PrintWorklist.Board(BOARD, planted))),
+        new PrintWorklist.Sheet(
+            EVENING,
+            "",
+            tasks,
+            List.of(),
+            raft -> Optional.of(new PrintWorklist.Board(BOARD, planted))),
         paper,
         file);
     return file;

@@ -60,7 +60,8 @@ class ReportPageTest {
                         "photograph/" + raft + "/2026-04-16"))
             .toList();
     WritePage.write(
-        ReportInput.of(farm.outcome(), farm.book()).withWorklist(List.of(new Work(unseen, ""))), run);
+        ReportInput.of(farm.outcome(), farm.book()).withWorklist(List.of(new Work(unseen, ""))),
+        run);
     String text = Files.readString(run.resolve("report.html"));
     String work = text.substring(text.indexOf("<ol class=\"work\">"));
     work = work.substring(0, work.indexOf("</ol>"));

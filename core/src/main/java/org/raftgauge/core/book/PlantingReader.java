@@ -137,7 +137,9 @@ final class PlantingReader {
     Planting planting = row.planting();
     if (cropNames.lacks(planting.crop())) {
       cells.unknown("crop", planting.crop(), cropNames.names());
-      broken.keep(CropBook.PLANTED_CROP + " " + planting.crop(), findings.list().get(findings.list().size() - 1));
+      broken.keep(
+          CropBook.PLANTED_CROP + " " + planting.crop(),
+          findings.list().get(findings.list().size() - 1));
     }
     if (layoutNames.lacks(planting.layout())) {
       cells.unknown("layout", planting.layout(), layoutNames.names());

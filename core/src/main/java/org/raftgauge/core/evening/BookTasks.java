@@ -69,9 +69,7 @@ final class BookTasks {
   private Optional<Problem> problem(Planting planting) {
     CropBook book = tonight.book();
     return book.whyBroken(CropBook.PLANTED_CROP, planting.crop())
-        .or(
-            () ->
-                book.whyBroken("crop", CropBook.cropKey(planting.crop(), planting.variety())))
+        .or(() -> book.whyBroken("crop", CropBook.cropKey(planting.crop(), planting.variety())))
         .or(() -> book.whyBroken("crop", planting.crop()));
   }
 }

@@ -39,8 +39,7 @@ public record DueDay(Optional<LocalDate> day, List<TaskGroup> groups) {
     List<DueDay> due = new ArrayList<>();
     days.forEach(
         (day, groups) ->
-            due.add(
-                new DueDay(Optional.of(day).filter(d -> !d.equals(LocalDate.MAX)), groups)));
+            due.add(new DueDay(Optional.of(day).filter(d -> !d.equals(LocalDate.MAX)), groups)));
     return due;
   }
 }

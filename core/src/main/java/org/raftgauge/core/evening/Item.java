@@ -27,9 +27,7 @@ final class Item {
 
   /** Names a row about sites by the name of their raft's row. */
   static String ofSites(String raftItem, List<SiteId> sites) {
-    return raftItem
-        + "/"
-        + sites.stream().map(SiteId::toString).collect(Collectors.joining("+"));
+    return raftItem + "/" + sites.stream().map(SiteId::toString).collect(Collectors.joining("+"));
   }
 
   /** Returns a name without its last part: sites, the evening, or where there are none the day. */

@@ -79,7 +79,8 @@ final class SeenItems {
       return stems.getOrDefault(Item.stem(item), Optional.empty());
     }
     return Arrays.stream(Item.last(item).split("\\+", -1))
-        .flatMap(site -> items.getOrDefault(Item.stem(item) + "/" + site, Optional.empty()).stream())
+        .flatMap(
+            site -> items.getOrDefault(Item.stem(item) + "/" + site, Optional.empty()).stream())
         .min(LocalDate::compareTo);
   }
 }

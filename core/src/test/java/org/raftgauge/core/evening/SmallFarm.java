@@ -183,7 +183,15 @@ final class SmallFarm {
       StringBuilder plantings = new StringBuilder(PLANTINGS);
       for (int raft = 0; raft < RAFTS; raft++) {
         plantings
-            .append(raft(raft) + ",P" + raft % 2 + "," + (raft + 1) + "," + crops.getOrDefault(raft, "small") + ",,small-6,,,")
+            .append(
+                raft(raft)
+                    + ",P"
+                    + raft % 2
+                    + ","
+                    + (raft + 1)
+                    + ","
+                    + crops.getOrDefault(raft, "small")
+                    + ",,small-6,,,")
             .append(FIRST + "," + (raft == 0 ? harvestBy : "") + ",,\n");
       }
       Files.writeString(folder.resolve("plantings.csv"), plantings.toString());

@@ -108,8 +108,11 @@ class WorklistTest {
   void hiddenRowsAreCountedWithTheirDaysAndASiteOfARowAlone() {
     String seen = "item,until\ninspect-lagging/R-1/2027-03-01/A1,2027-03-15\n";
     SmallFarm two =
-        farm().share(1, "A1", 0.5).share(1, "B3", 0.5).missed(3, 9).file(
-            "seen.csv", seen + "photograph/R-3/2027-03-10,\n");
+        farm()
+            .share(1, "A1", 0.5)
+            .share(1, "B3", 0.5)
+            .missed(3, 9)
+            .file("seen.csv", seen + "photograph/R-3/2027-03-10,\n");
     List<HiddenRow> hidden = two.close(9, 9).hidden();
     assertEquals(
         List.of(
