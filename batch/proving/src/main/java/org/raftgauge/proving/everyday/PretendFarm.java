@@ -8,6 +8,7 @@ import java.time.Duration;
 import java.time.LocalDate;
 import java.time.LocalTime;
 import java.time.ZoneOffset;
+import java.util.EnumSet;
 import java.util.Locale;
 import java.util.Optional;
 import org.raftgauge.batch.cli.BookWorkplace;
@@ -60,7 +61,7 @@ final class PretendFarm {
         new Tools(
             open.farm(),
             new PretendMeasurer(GRID, PLANTED, seed),
-            new RunPictures(open.farm(), java.util.EnumSet.noneOf(RunPictures.Kind.class)),
+            new RunPictures(open.farm(), EnumSet.noneOf(RunPictures.Kind.class)),
             new SilentProgress(),
             open.page(),
             open.forecasts(),
