@@ -2,14 +2,17 @@
 package org.raftgauge.batch.cli;
 
 import java.time.Instant;
-import java.time.temporal.ChronoUnit;
+import java.time.format.DateTimeFormatter;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Locale;
 import org.raftgauge.core.book.CropBook;
 import org.raftgauge.core.book.Station;
 
 /** Says what of a book may be a guess: nothing is wrong with it, and everything may be off. */
 final class BookNotes {
+  private static final DateTimeFormatter CLOCK =
+      DateTimeFormatter.ofPattern("uuuu-MM-dd HH:mm", Locale.ROOT);
 
   private BookNotes() {}
 
@@ -36,7 +39,7 @@ final class BookNotes {
         "the farm's clock is that of "
             + book.zone()
             + ", where it is now "
-            + now.atZone(book.zone()).toLocalDateTime().truncatedTo(ChronoUnit.MINUTES)
+            + CLOCK.format(now.atZone(book.zone()))
             + "; if yours shows another time, mend time_zone in book.yaml");
     return notes;
   }

@@ -34,8 +34,9 @@ import picocli.CommandLine.Parameters;
       "  raftgauge seen inspect-lagging/DR-0401/2026-04-06/A1+B2 --until 2026-04-20",
       "",
       "To undo it, delete the row from seen.csv with any text editor: the command says",
-      "which line it wrote. The next run shows the row again. Judging an evening from before",
-      "the day on which a row was marked (column seen_on) shows it, as it stood then.",
+      "which line it wrote. The next run shows the row again. Judging an evening from",
+      "before the day on which a row was marked (column seen_on) shows it as it stood",
+      "then.",
       "",
       "Exit codes: 0 written, 2 wrong call or book (nothing written), 3 failed."
     })

@@ -123,7 +123,7 @@ class NewCommandTest {
         said.get(2)
             .matches(
                 "Note: the farm's clock is that of Europe/Lisbon, where it is now"
-                    + " \\d{4}-\\d\\d-\\d\\dT\\d\\d:\\d\\d; if yours .* mend time_zone in book.yaml"),
+                    + " \\d{4}-\\d\\d-\\d\\d \\d\\d:\\d\\d; if yours .* mend time_zone in book.yaml"),
         said.toString());
   }
 
