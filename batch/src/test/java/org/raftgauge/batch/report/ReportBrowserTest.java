@@ -127,6 +127,25 @@ class ReportBrowserTest {
   }
 
   @Test
+  void tablesOfPondsAndRaftsAreNotCutOffOnAPhone() throws Exception {
+    browser.size(360, 740);
+    for (String table : List.of("#ponds table", "#raft-table")) {
+      assertEquals(
+          "true",
+          browser.evaluate(
+              "(b => b.scrollWidth <= b.clientWidth)(document.querySelector('"
+                  + table
+                  + "').parentElement)"),
+          table);
+    }
+    assertEquals(
+        "\"Pond\"",
+        browser.evaluate(
+            "getComputedStyle(document.querySelector('#raft-table td:nth-child(5)'), '::before')"
+                + ".content"));
+  }
+
+  @Test
   void thePageIsNoWiderThanAPhone() throws Exception {
     browser.size(360, 740);
     browser.evaluate("document.querySelectorAll('details').forEach(d => { d.open = true; })");
@@ -162,7 +181,7 @@ class ReportBrowserTest {
                   + " }; look(100); })");
       assertTrue(told.startsWith("done; to undo, delete line 2 of seen.csv."), told);
       assertEquals(
-          List.of("item,until,by,note", item + ",,,done"),
+          List.of("item,until,by,note,seen_on", item + ",,,done,2026-04-17"),
           Files.readAllLines(book.resolve("seen.csv")));
       browser.open("about:blank");
       browser.open(desk.address());

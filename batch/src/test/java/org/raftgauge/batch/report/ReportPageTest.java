@@ -175,6 +175,46 @@ class ReportPageTest {
   }
 
   @Test
+  void theHashOfARaftsPhotoLiesInAFold() {
+    String sheet = between("<details class=\"raft\" id=\"raft-R001\"", "<details class=\"sites\"");
+    String fold = sheet.substring(sheet.indexOf("<details class=\"origin-of\">"));
+    assertTrue(fold.contains("SHA-256 of its bytes"), fold);
+    assertFalse(sheet.replace(fold, "").contains("SHA-256"), "only there");
+  }
+
+  @Test
+  void workStandsUnderTheDayOnWhichItIsDue() {
+    // The evening is that of 2026-04-16.
+    assertEquals(1, page.split("By Friday 17 April 2026, tomorrow", -1).length - 1);
+    String work = between("<section id=\"worklist\"", "</section>").replaceAll("<[^>]+>", "");
+    assertFalse(work.contains("2026-04-"), work);
+  }
+
+  @Test
+  void nothingToDoIsSaidOnlyWhereNothingWasPutAside() {
+    ReportModel none = model("Thursday", "");
+    assertTrue(none.nothing().startsWith("Nothing to do: every expected raft"), none.nothing());
+    ReportModel aside = model("Thursday", "1 row is hidden: 1 put off until 20 Apr 2026.");
+    assertEquals("Nothing else to do.", aside.nothing());
+    String html = WritePage.html(aside, List.of());
+    assertTrue(html.contains("1 row is hidden: 1 put off until 20 Apr 2026."), "on the page");
+    assertTrue(model("", "").nothing().startsWith("No evening could be judged"));
+  }
+
+  private static ReportModel model(String evening, String hidden) {
+    return new ReportModel(
+        evening,
+        List.of(),
+        List.of(),
+        hidden,
+        List.of(),
+        List.of(),
+        Ahead.none(),
+        List.of(),
+        new ReportModel.Origin(List.of(), List.of(), List.of()));
+  }
+
+  @Test
   void cautionsAreThere() {
     assertTrue(page.contains("not legal-for-trade weighing"));
     assertTrue(page.contains("not why: no diagnosis"));
