@@ -87,9 +87,7 @@ public final class History implements AutoCloseable {
   /**
    * Finds photos by the end of their path, as they were measured.
    *
-   * @param path the end of a photo's path, from a folder on, or a longer path that ends in a
-   *     photo's; with a slash at its end, folders of which it is the end
-   * @return those photos
+   * @param path the end of a photo's path or of a folder's with its slash, or a longer path
    * @throws IOException if the file cannot be read
    */
   public List<Kept> endingIn(String path) throws IOException {

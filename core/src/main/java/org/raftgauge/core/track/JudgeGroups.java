@@ -167,7 +167,7 @@ final class JudgeGroups {
               Optional.empty(),
               lagging ? Pattern.POND : Pattern.NONE,
               track
-                  .map(t -> words("pond", t) + ", by its other ponds, past cycles or curve")
+                  .map(t -> words("pond", t) + ", by the other ponds, past cycles or curve")
                   .orElse("no other pond, past cycles or curve to compare")));
     }
     return rows;
@@ -226,15 +226,10 @@ final class JudgeGroups {
     if (expected.shift().isEmpty()) {
       return "; expected is what the evening's other rafts of the cohort have";
     }
-    String what =
-        switch (expected.basis()) {
-          case CROP -> "the crop's curve in the book";
-          case DEGREE_DAYS -> "the past cycles' shape on degree-days";
-          case CYCLES, COHORT -> "the past cycles' shape";
-        };
+    String what = expected.basis().words();
     return String.format(
         Locale.ROOT,
-        "; expected is %s shifted by %+.0f %%",
+        "; expected is %s, shifted by %+.0f %%",
         what,
         100 * Math.expm1(expected.shift().getAsDouble()));
   }
