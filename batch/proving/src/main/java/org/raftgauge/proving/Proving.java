@@ -25,7 +25,8 @@ import picocli.CommandLine.Command;
       TraysCommand.class,
       PaceCommand.class,
       PairsCommand.class,
-      ScaleCommand.class
+      ScaleCommand.class,
+      EverydayCommand.class
     })
 public final class Proving {
 

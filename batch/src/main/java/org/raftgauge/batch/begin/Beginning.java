@@ -3,6 +3,7 @@ package org.raftgauge.batch.begin;
 
 import java.time.LocalDate;
 import java.time.ZoneId;
+import java.util.List;
 import java.util.OptionalDouble;
 import org.raftgauge.core.book.Station;
 import org.raftgauge.core.book.Units;
@@ -14,7 +15,7 @@ import org.raftgauge.core.book.Units;
  * @param units of reports
  * @param board the board and its holes
  * @param camera the camera
- * @param first the first raft
+ * @param first the first rafts
  */
 public record Beginning(ZoneId zone, Units units, Holes board, Camera camera, First first) {
 
@@ -39,6 +40,20 @@ public record Beginning(ZoneId zone, Units units, Holes board, Camera camera, Fi
     /** Returns y of A1. */
     double firstYMm() {
       return (lengthMm - (rows - 1) * pitchYMm) / 2;
+    }
+
+    /** Says whether the grid lies on the board. */
+    public boolean fit() {
+      return firstXMm() > 0 && firstYMm() > 0;
+    }
+
+    /** Says that it does not, and what to do. */
+    public String misfit() {
+      return rows
+          + " rows and "
+          + columns
+          + " columns do not fit on the board; measure board and pitch again, in mm; width goes"
+          + " along the columns 1, 2, 3";
     }
 
     /** Returns the name of its layout. */
@@ -79,14 +94,20 @@ public record Beginning(ZoneId zone, Units units, Holes board, Camera camera, Fi
   }
 
   /**
-   * The first raft.
+   * The first rafts.
    *
-   * @param raft its id
-   * @param pond its pond
-   * @param crop what grows on it
+   * @param rafts their ids, one or more
+   * @param pond their pond
+   * @param crop what grows on them
    * @param colourModel {@code green-leaf} or {@code red-leaf}
    * @param transplantedOn when
    */
   public record First(
-      String raft, String pond, String crop, String colourModel, LocalDate transplantedOn) {}
+      List<String> rafts, String pond, String crop, String colourModel, LocalDate transplantedOn) {
+
+    /** Copies the list. */
+    public First {
+      rafts = List.copyOf(rafts);
+    }
+  }
 }

@@ -22,7 +22,7 @@ final class BookTexts {
     this.board = of.board();
     this.camera = of.camera();
     this.first = of.first();
-    if (board.firstXMm() <= 0 || board.firstYMm() <= 0) {
+    if (!board.fit()) {
       throw new InputException(
           List.of(
               new Problem(
@@ -125,11 +125,18 @@ final class BookTexts {
   }
 
   String plantings() {
-    return """
-        raft,pond,berth,crop,variety,layout,sites,sown_on,transplanted_on,harvest_by,ended_on,lot
-        %s,%s,1,%s,,%s,,,%s,,,
-        """
-        .formatted(first.raft(), first.pond(), first.crop(), board.name(), first.transplantedOn());
+    StringBuilder rows =
+        new StringBuilder(
+            "raft,pond,berth,crop,variety,layout,sites,sown_on,transplanted_on,harvest_by,ended_on,lot\n");
+    int berth = 1;
+    for (String raft : first.rafts()) {
+      rows.append(
+          "%s,%s,%d,%s,,%s,,,%s,,,\n"
+              .formatted(
+                  raft, first.pond(), berth, first.crop(), board.name(), first.transplantedOn()));
+      berth++;
+    }
+    return rows.toString();
   }
 
   String placements() {
@@ -137,7 +144,7 @@ final class BookTexts {
         station,slot,raft,from,to
         %s,s1,%s,%s,
         """
-        .formatted(camera.station(), first.raft(), first.transplantedOn());
+        .formatted(camera.station(), first.rafts().get(0), first.transplantedOn());
   }
 
   static String number(double value) {

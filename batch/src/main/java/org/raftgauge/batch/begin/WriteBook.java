@@ -34,15 +34,8 @@ public final class WriteBook {
    */
   public static List<String> write(Beginning beginning, Path book)
       throws InputException, IOException {
+    refuseTaken(book);
     Path place = book.toAbsolutePath().normalize();
-    if (Files.exists(place) && !isEmpty(place)) {
-      throw new InputException(
-          List.of(
-              new Problem(
-                  "BOOK " + book,
-                  "is there already",
-                  "give a new folder; nothing is overwritten")));
-    }
     Map<String, String> files = files(beginning);
     Files.createDirectories(place.getParent());
     Path draft = Files.createTempDirectory(place.getParent(), ".book-");
@@ -64,6 +57,25 @@ public final class WriteBook {
       delete(draft);
     }
     return List.copyOf(files.keySet());
+  }
+
+  /**
+   * Refuses a folder that holds something.
+   *
+   * @param book the book's folder
+   * @throws InputException if it is not new or empty
+   * @throws IOException if it cannot be looked into
+   */
+  public static void refuseTaken(Path book) throws InputException, IOException {
+    Path place = book.toAbsolutePath().normalize();
+    if (Files.exists(place) && !isEmpty(place)) {
+      throw new InputException(
+          List.of(
+              new Problem(
+                  "BOOK " + book,
+                  "is there already",
+                  "give a new folder; nothing is overwritten")));
+    }
   }
 
   private static Map<String, String> files(Beginning beginning) throws InputException {

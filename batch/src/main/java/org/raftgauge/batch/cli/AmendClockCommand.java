@@ -38,8 +38,8 @@ final class AmendClockCommand implements Callable<Integer> {
       paramLabel = "PHOTO",
       arity = "1..*",
       description =
-          "Path as in photos.csv, a folder with a slash at its end, or the first 8 or more digits"
-              + " of the sha256.")
+          "Its file, its path or name as in photos.csv, a folder, or the first 8 or more digits of"
+              + " the sha256.")
   private List<String> photos;
 
   @Option(

@@ -30,8 +30,8 @@ final class AmendExcludeCommand implements Callable<Integer> {
       paramLabel = "PHOTO",
       arity = "1..*",
       description =
-          "Path as in photos.csv, a folder with a slash at its end, or the first 8 or more digits"
-              + " of the sha256.")
+          "Its file, its path or name as in photos.csv, a folder, or the first 8 or more digits of"
+              + " the sha256.")
   private List<String> photos;
 
   @Mixin private AmendOptions options;

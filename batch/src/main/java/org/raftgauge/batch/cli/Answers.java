@@ -8,10 +8,16 @@ import java.nio.charset.StandardCharsets;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.OptionalDouble;
+import org.raftgauge.core.book.Names;
+import org.raftgauge.core.problem.Problem;
 import picocli.CommandLine;
 import picocli.CommandLine.ParameterException;
+import picocli.CommandLine.TypeConversionException;
 
-/** Takes answers from options, and asks a person at a terminal for those that are missing. */
+/**
+ * Takes answers from options, and asks a person at a terminal for those that are missing, again
+ * where an answer is none.
+ */
 final class Answers {
   private final CommandLine line;
   private final Console console;
@@ -22,51 +28,112 @@ final class Answers {
     this.console = console;
   }
 
+  /**
+   * Something to be told.
+   *
+   * @param option that tells it
+   * @param question that asks for it
+   * @param usual what a blank answer means; empty where there is no such thing
+   */
+  record Asked(String option, String question, String usual) {
+
+    /** Makes a question that has to be answered. */
+    static Asked of(String option, String question) {
+      return new Asked(option, question, "");
+    }
+  }
+
+  /** Reads an answer; throws {@link TypeConversionException} with what is allowed. */
+  interface Reading<T> {
+    T of(String answer);
+  }
+
+  /** Returns the option's answer, else a person's, else the usual one. */
+  <T> T answer(Asked asked, String given, Reading<T> reading) throws IOException {
+    if (given != null) {
+      try {
+        return reading.of(given.strip());
+      } catch (TypeConversionException wrong) {
+        throw new ParameterException(line, asked.option + ": " + wrong.getMessage());
+      }
+    }
+    if (!console.terminal()) {
+      if (asked.usual.isEmpty()) {
+        throw new ParameterException(
+            line,
+            "Missing option "
+                + asked.option
+                + " ("
+                + asked.question
+                + "): nobody is there to be asked");
+      }
+      return reading.of(asked.usual);
+    }
+    while (true) {
+      String answer = ask(asked.question + (asked.usual.isEmpty() ? "" : " [" + asked.usual + "]"));
+      try {
+        if (!answer.isBlank() || !asked.usual.isEmpty()) {
+          return reading.of(answer.isBlank() ? asked.usual : answer.strip());
+        }
+      } catch (TypeConversionException wrong) {
+        console.out().println("  " + wrong.getMessage());
+      }
+    }
+  }
+
   /** Returns numbers above 0 that are parted by {@code x}; as many as asked for, or one more. */
-  List<Double> sizes(String option, String given, String question, int fewest) throws IOException {
-    String text = given == null ? ask(option, question) : given;
+  List<Double> sizes(Asked asked, String given, int fewest) throws IOException {
+    return answer(asked, given, text -> sizes(text, fewest));
+  }
+
+  private static List<Double> sizes(String text, int fewest) {
     List<Double> sizes = new ArrayList<>();
-    for (String part : text.strip().split("\\s*[xX×]\\s*", -1)) {
-      sizes.add(number(option, part));
+    for (String part : text.split("\\s*[xX×]\\s*", -1)) {
+      sizes.add(number(part));
     }
     if (sizes.size() < fewest || sizes.size() > 2) {
-      throw wrong(
-          option, text, fewest == 2 ? "two numbers, as in 600x1200" : "a number, as in 180");
+      throw wrong(text, fewest == 2 ? "two numbers, as in 600x1200" : "a number, as in 180");
     }
     return sizes;
   }
 
   /** Returns a whole number above 0. */
-  int count(String option, String given, String question) throws IOException {
-    String text = given == null ? ask(option, question) : given;
-    double value = number(option, text.strip());
+  int count(Asked asked, String given) throws IOException {
+    return answer(asked, given, Answers::count);
+  }
+
+  private static int count(String text) {
+    double value = number(text);
     if (value != Math.rint(value) || value > 1000) {
-      throw wrong(option, text, "a whole number, as in 6");
+      throw wrong(text, "a whole number, as in 6");
     }
     return (int) value;
   }
 
   /** Returns a number above 0, or nothing where a person leaves it blank. */
-  OptionalDouble maybe(String option, String given, String question) throws IOException {
-    String text = given == null && console.terminal() ? askBlank(question) : given;
-    return text == null || text.isBlank()
-        ? OptionalDouble.empty()
-        : OptionalDouble.of(number(option, text.strip()));
+  OptionalDouble maybe(Asked asked, String given) throws IOException {
+    String left = "none";
+    return answer(
+        new Asked(asked.option, asked.question, left),
+        given,
+        text -> text.equals(left) ? OptionalDouble.empty() : OptionalDouble.of(number(text)));
   }
 
-  /** Returns a text; blank is the usual one. */
-  String text(String option, String given, String question, String usual) throws IOException {
-    if (given != null) {
-      return given;
-    }
-    if (!console.terminal()) {
-      return usual;
-    }
-    String answer = askBlank(question + " [" + usual + "]");
-    return answer.isBlank() ? usual : answer.strip();
+  /** Returns a name, as rafts, ponds and crops have. */
+  String name(Asked asked, String given) throws IOException {
+    return answer(asked, given, Answers::name);
   }
 
-  private double number(String option, String text) {
+  /** Checks a name. */
+  static String name(String text) {
+    Problem problem = Names.problem("name", text).orElse(null);
+    if (problem != null) {
+      throw new TypeConversionException(problem.found() + "; " + problem.remedy());
+    }
+    return text;
+  }
+
+  private static double number(String text) {
     try {
       double value = Double.parseDouble(text);
       if (value > 0 && value < 1e6) {
@@ -75,26 +142,15 @@ final class Answers {
     } catch (NumberFormatException e) {
       // Said below.
     }
-    throw wrong(option, text, "numbers above 0 with a dot, as in 12.5");
+    throw wrong(text, "numbers above 0 with a dot, as in 12.5");
   }
 
-  private ParameterException wrong(String option, String found, String allowed) {
-    return new ParameterException(line, option + ": \"" + found + "\"; write " + allowed);
+  /** Says that an answer is none, and what is one. */
+  static TypeConversionException wrong(String found, String allowed) {
+    return new TypeConversionException("\"" + found + "\"; write " + allowed);
   }
 
-  private String ask(String option, String question) throws IOException {
-    if (!console.terminal()) {
-      throw new ParameterException(
-          line, "Missing option " + option + " (" + question + "): nobody is there to be asked");
-    }
-    String answer = "";
-    while (answer.isBlank()) {
-      answer = askBlank(question);
-    }
-    return answer;
-  }
-
-  private String askBlank(String question) throws IOException {
+  private String ask(String question) throws IOException {
     if (in == null) {
       in = new BufferedReader(new InputStreamReader(System.in, StandardCharsets.UTF_8));
     }

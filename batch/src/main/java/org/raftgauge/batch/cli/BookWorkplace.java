@@ -5,6 +5,7 @@ import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.text.Normalizer;
+import java.time.Instant;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -99,6 +100,11 @@ public final class BookWorkplace implements Workplace {
       }
     }
     return problems;
+  }
+
+  @Override
+  public List<String> notes(Path book) {
+    return BookNotes.of(CropBook.read(book).book(), Instant.now());
   }
 
   static PhotoFolder find(Path folder) throws InputException {

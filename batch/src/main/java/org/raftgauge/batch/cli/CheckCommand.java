@@ -51,6 +51,7 @@ final class CheckCommand implements Callable<Integer> {
   public Integer call() throws InputException {
     if (photos != null) {
       Folders.exists("PHOTOS", photos, "give the folder that holds the photos");
+      Folders.notABook(photos, workplace);
     }
     Path book = options.find(photos == null ? Path.of("") : photos, console);
     List<Problem> problems = workplace.check(book, Optional.ofNullable(photos));
@@ -59,6 +60,7 @@ final class CheckCommand implements Callable<Integer> {
       console
           .out()
           .println("Nothing is wrong with " + book + (photos == null ? "" : " and " + photos));
+      workplace.notes(book).forEach(note -> console.out().println("Note: " + note));
       return ExitCode.DONE;
     }
     console.err().println(problems.size() == 1 ? "1 problem" : problems.size() + " problems");

@@ -1,11 +1,13 @@
 // SPDX-License-Identifier: Apache-2.0
 package org.raftgauge.batch.cli;
 
+import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.stream.Collectors;
 import org.raftgauge.core.evening.EveningResult;
+import org.raftgauge.core.evening.HiddenRow;
 import org.raftgauge.core.evening.Task;
 import org.raftgauge.core.track.Judged;
 import org.raftgauge.core.track.Verdict;
@@ -33,8 +35,9 @@ final class EveningText {
     if (slow.size() > TOP_PONDS) {
       lines.add("         ... and " + (slow.size() - TOP_PONDS) + " more ponds lag");
     }
+    String hidden = HiddenRow.words(evening.hidden(), LocalDate::toString);
     if (evening.worklist().isEmpty()) {
-      lines.add("To do    nothing for tomorrow");
+      lines.add("To do    nothing " + (hidden.isEmpty() ? "for tomorrow" : "else; " + hidden));
       return lines;
     }
     lines.add("To do:");
@@ -43,6 +46,9 @@ final class EveningText {
     int more = tasks.size() - TOP_TASKS;
     if (more > 0) {
       lines.add("  ... and " + more + " more in worklist.csv");
+    }
+    if (!hidden.isEmpty()) {
+      lines.add("Seen     " + hidden);
     }
     return lines;
   }

@@ -20,6 +20,31 @@ final class Folders {
     }
   }
 
+  /**
+   * Refuses a crop book in the place of the photos: pictures of its runs would be taken for photos.
+   */
+  static void notABook(Path photos, Workplace workplace) throws InputException {
+    if (!Files.isRegularFile(photos.resolve("book.yaml"))) {
+      return;
+    }
+    String below =
+        workplace.photos(photos).photos().stream()
+            .map(photo -> photo.facts().photo())
+            .filter(photo -> photo.contains("/") && !photo.startsWith("runs/"))
+            .map(photo -> "\"" + photos.resolve(photo.substring(0, photo.indexOf('/'))) + "\"")
+            .findFirst()
+            .orElse("as in \"" + photos.resolveSibling("photos") + "\"");
+    throw new InputException(
+        List.of(
+            new Problem(
+                "PHOTOS " + photos,
+                "is a crop book (it holds book.yaml), not the photos",
+                "give the folder that holds the photos, "
+                    + below
+                    + "; it lies beside or below the"
+                    + " book, and book.yaml is not in it")));
+  }
+
   static void notEmpty(Path photos, FoundPhotos found) throws InputException {
     if (found.photos().isEmpty()) {
       throw new InputException(

@@ -21,8 +21,8 @@ import picocli.CommandLine.Option;
     description = {
       "%nWrites verdicts.csv, curves.csv, worklist.csv (and to print as PDF) and a file",
       "for each pond in ponds/, of that evening. Nothing later",
-      "than the evening is looked at: no later photo, event, weighing, harvest, call or",
-      "correction.",
+      "than the evening is looked at: no later photo, event, weighing, harvest, call,",
+      "correction or row marked seen.",
       "A verdict says that growth departs from what is expected, not why."
     },
     synopsisHeading = "%nUsage:%n  ",
@@ -57,8 +57,8 @@ final class JudgeCommand implements Callable<Integer> {
   @Option(
       names = "--corrected",
       description = {
-        "Also obey corrections (raftgauge amend) that were entered after that evening. Default:"
-            + " those that were known then."
+        "Also obey corrections (raftgauge amend) and rows marked seen that were entered after that"
+            + " evening. Default: those that were known then."
       })
   private boolean corrected;
 

@@ -10,6 +10,7 @@ import java.util.OptionalDouble;
 import java.util.concurrent.Callable;
 import org.raftgauge.batch.begin.Beginning;
 import org.raftgauge.batch.begin.WriteBook;
+import org.raftgauge.batch.cli.Answers.Asked;
 import org.raftgauge.core.book.Station;
 import org.raftgauge.core.book.Units;
 import org.raftgauge.core.problem.InputException;
@@ -25,8 +26,9 @@ import picocli.CommandLine.Spec;
     mixinStandardHelpOptions = true,
     header = "Begins a crop book: a folder of commented files to go on from.",
     description = {
-      "%nAsks for what no option says, on a terminal. The folder must be new or empty;",
-      "nothing is ever overwritten. Lengths in mm."
+      "%nAsks for what no option says, on a terminal, and again where an",
+      "answer is none. The folder must be new or empty; nothing is ever overwritten.",
+      "Lengths in mm."
     },
     synopsisHeading = "%nUsage:%n  ",
     parameterListHeading = "%nWhere:%n",
@@ -40,6 +42,9 @@ import picocli.CommandLine.Spec;
       "Exit codes: 0 written, 2 wrong call (nothing written), 3 failed."
     })
 final class NewCommand implements Callable<Integer> {
+  private static final Asked ZONE =
+      new Asked("--time-zone", "Time zone of the farm", ZoneId.systemDefault().getId());
+
   private final Console console;
 
   @Spec private CommandSpec spec;
@@ -51,7 +56,7 @@ final class NewCommand implements Callable<Integer> {
       names = "--time-zone",
       paramLabel = "ZONE",
       description = "The farm's, as in Europe/Lisbon. Default: this machine's.")
-  private ZoneId zone;
+  private String zone;
 
   @Option(
       names = "--units",
@@ -114,20 +119,19 @@ final class NewCommand implements Callable<Integer> {
   @Option(
       names = "--raft",
       paramLabel = "ID",
-      description = "Id of the first raft. Default: ${DEFAULT-VALUE}.")
-  private String raft = "R-001";
+      description =
+          "Ids of the first rafts: one, several with commas, or a range as in R-001..R-012."
+              + " Default: R-001.")
+  private String raft;
 
-  @Option(
-      names = "--pond",
-      paramLabel = "POND",
-      description = "Its pond. Default: ${DEFAULT-VALUE}.")
-  private String pond = "P1";
+  @Option(names = "--pond", paramLabel = "POND", description = "Their pond. Default: P1.")
+  private String pond;
 
   @Option(
       names = "--transplanted",
       paramLabel = "DATE",
-      description = "When it was planted. Default: today.")
-  private LocalDate transplanted;
+      description = "When they were planted. Default: today.")
+  private String transplanted;
 
   @Option(names = "--verbose", description = "Show where the program failed, if it does.")
   @SuppressWarnings("UnusedVariable") // Raftgauge reads it from the parsed line
@@ -139,37 +143,75 @@ final class NewCommand implements Callable<Integer> {
 
   @Override
   public Integer call() throws InputException, IOException {
+    WriteBook.refuseTaken(book);
     Answers answers = new Answers(spec.commandLine(), console);
-    zone = zone == null ? ZoneId.systemDefault() : zone;
-    List<Double> size = answers.sizes("--board", board, "Board, width x length in mm", 2);
-    int rowCount = answers.count("--rows", rows, "Rows of holes (A, B, C, ...)");
-    int columnCount = answers.count("--columns", columns, "Columns of holes (1, 2, 3, ...)");
-    List<Double> apart = answers.sizes("--pitch", pitch, "From hole to hole, in mm", 1);
-    List<Double> pixels = answers.sizes("--photo", photo, "Photo, width x height in pixels", 2);
-    double over =
-        answers.sizes("--height", height, "Lens over the top of the board, in mm", 1).get(0);
-    OptionalDouble across =
-        answers.maybe("--view", view, "Deck that the photo's width shows, in mm (blank: a guess)");
-    String what = answers.text("--crop", crop, "First crop", "lettuce");
-    LocalDate on = transplanted == null ? LocalDate.now(zone) : transplanted;
-    Beginning.Holes holes =
-        new Beginning.Holes(
-            size.get(0),
-            size.get(1),
-            rowCount,
-            columnCount,
-            apart.get(0),
-            apart.get(apart.size() - 1));
-    Beginning.Camera camera =
-        new Beginning.Camera(
-            kind, pixels.get(0).intValue(), pixels.get(1).intValue(), over, across);
-    Beginning.First first =
-        new Beginning.First(raft, pond, what, red ? "red-leaf" : "green-leaf", on);
-    List<String> files = WriteBook.write(new Beginning(zone, units, holes, camera, first), book);
+    Beginning.Holes holes = holes(answers);
+    while (!holes.fit() && console.terminal() && asksForHoles()) {
+      console.out().println("  " + holes.misfit());
+      holes = holes(answers);
+    }
+    Beginning.Camera camera = camera(answers);
+    Beginning.First first = first(answers);
+    ZoneId farm = answers.answer(ZONE, zone, Typed::zone);
+    List<String> files = WriteBook.write(new Beginning(farm, units, holes, camera, first), book);
     console.out().println("Book     " + book.toAbsolutePath().normalize());
     files.forEach(file -> console.out().println("  " + file));
+    if (kind == Station.Kind.FIXED && first.rafts().size() > 1) {
+      console.out().println("Only the first raft has a slot yet: see \"raftgauge station slots\".");
+    }
     console.out().println("Next: read the files, mend what is a guess, and try");
     console.out().println("  raftgauge check --book " + book);
     return ExitCode.DONE;
+  }
+
+  private boolean asksForHoles() {
+    return board == null || rows == null || columns == null || pitch == null;
+  }
+
+  private Beginning.Holes holes(Answers answers) throws IOException {
+    List<Double> size = answers.sizes(Asked.of("--board", "Board, width x length in mm"), board, 2);
+    int rowCount = answers.count(Asked.of("--rows", "Rows of holes (A, B, C, ...)"), rows);
+    int columnCount =
+        answers.count(Asked.of("--columns", "Columns of holes (1, 2, 3, ...)"), columns);
+    List<Double> apart = answers.sizes(Asked.of("--pitch", "From hole to hole, in mm"), pitch, 1);
+    return new Beginning.Holes(
+        size.get(0), size.get(1), rowCount, columnCount, apart.get(0), apart.get(apart.size() - 1));
+  }
+
+  private Beginning.Camera camera(Answers answers) throws IOException {
+    List<Double> pixels =
+        answers.sizes(Asked.of("--photo", "Photo, width x height in pixels"), photo, 2);
+    double over =
+        answers
+            .sizes(Asked.of("--height", "Lens over the top of the board, in mm"), height, 1)
+            .get(0);
+    OptionalDouble across =
+        answers.maybe(
+            Asked.of(
+                "--view", "Deck that the photo's width shows, in mm (none: the lens is a guess)"),
+            view);
+    return new Beginning.Camera(
+        kind, pixels.get(0).intValue(), pixels.get(1).intValue(), over, across);
+  }
+
+  private Beginning.First first(Answers answers) throws IOException {
+    String what = answers.name(new Asked("--crop", "First crop", "lettuce"), crop);
+    List<String> rafts =
+        answers.answer(
+            new Asked("--raft", "Rafts that bear it (R-001, R-005 or R-001..R-012)", "R-001"),
+            raft,
+            RaftNames::of);
+    String water = answers.name(new Asked("--pond", "Pond that they float on", "P1"), pond);
+    LocalDate day =
+        answers.answer(
+            new Asked("--transplanted", "Day of transplant", LocalDate.now(clockZone()).toString()),
+            transplanted,
+            Typed::date);
+    return new Beginning.First(rafts, water, what, red ? "red-leaf" : "green-leaf", day);
+  }
+
+  /** Returns the zone whose day it is; the option's, where that is one. */
+  private ZoneId clockZone() {
+    return zone == null ? ZoneId.systemDefault() : Typed.zone(zone);
   }
 }

@@ -171,6 +171,7 @@ final class RunCommand implements Callable<Integer> {
           "--desk goes with --watch, and a port from 0 (any free one) to 65535");
     }
     Folders.exists("PHOTOS", photos, "give the folder that holds the photos");
+    Folders.notABook(photos, workplace);
     book = options.find(photos, console);
     Workplace.OpenBook open = workplace.open(book);
     open.problems().forEach(console.err()::println);
@@ -217,7 +218,8 @@ final class RunCommand implements Callable<Integer> {
     Optional<Desk> desk =
         deskPort == null
             ? Optional.empty()
-            : Optional.of(WatchUntilStopped.desk(deskPort, book, Optional.ofNullable(out)));
+            : Optional.of(
+                WatchUntilStopped.desk(deskPort, book, open.farm(), Optional.ofNullable(out)));
     Watch.Job job =
         new Watch.Job(
             photos,

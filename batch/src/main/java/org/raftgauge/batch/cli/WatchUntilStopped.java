@@ -5,12 +5,14 @@ import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.nio.file.attribute.FileTime;
+import java.time.OffsetDateTime;
 import java.util.Comparator;
 import java.util.Optional;
 import java.util.concurrent.CountDownLatch;
 import java.util.concurrent.TimeUnit;
 import java.util.stream.Stream;
 import org.raftgauge.batch.desk.Desk;
+import org.raftgauge.batch.run.Farm;
 import org.raftgauge.core.problem.InputException;
 
 /** Watches until Ctrl-C, which waits until the photo at hand is kept. */
@@ -35,6 +37,7 @@ final class WatchUntilStopped {
       Runtime.getRuntime()
           .addShutdownHook(new Thread(() -> stop(watching, ended), "stop watching"));
       desk.ifPresent(open -> screen.reportAt(open.address()));
+      WarmUp.inBackground();
       watching.run();
     } finally {
       desk.ifPresent(Desk::close);
@@ -71,10 +74,11 @@ final class WatchUntilStopped {
    *
    * @param port to listen on
    * @param book the book's folder
+   * @param farm the book, whose clock dates what is marked seen
    * @param out where results are published, where that was said
    */
-  static Desk desk(int port, Path book, Optional<Path> out) throws IOException {
-    Desk desk = Desk.open(port, book);
+  static Desk desk(int port, Path book, Farm farm, Optional<Path> out) throws IOException {
+    Desk desk = Desk.open(port, book, () -> farm.evening(OffsetDateTime.now(farm.zone())));
     Path runs = book.resolve("runs");
     if (out.isPresent() && hasPage(out.get())) {
       desk.show(out.get());

@@ -43,6 +43,16 @@ public interface Workplace {
    */
   List<Problem> check(Path book, Optional<Path> photos);
 
+  /**
+   * Says what of a book may be a guess.
+   *
+   * @param book the book's folder
+   * @return a line each
+   */
+  default List<String> notes(Path book) {
+    return List.of();
+  }
+
   /** Returns what is told before each change of the disk. */
   default Steps steps() {
     return Steps.NONE;

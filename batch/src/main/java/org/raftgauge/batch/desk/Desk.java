@@ -24,6 +24,7 @@ import java.util.Set;
 import java.util.concurrent.ExecutorService;
 import java.util.concurrent.Executors;
 import java.util.concurrent.atomic.AtomicReference;
+import java.util.function.Supplier;
 import java.util.stream.Collectors;
 import org.raftgauge.batch.run.MarkSeen;
 import org.raftgauge.core.problem.InputException;
@@ -52,15 +53,17 @@ public final class Desk implements AutoCloseable {
   private final HttpServer server;
   private final ExecutorService worker = Executors.newSingleThreadExecutor(Desk::quiet);
   private final Path book;
+  private final Supplier<LocalDate> today;
   private final String word;
   private final AtomicReference<Path> folder = new AtomicReference<>();
 
   /** Rows that were marked since the results came. */
   private final Set<String> told = new LinkedHashSet<>();
 
-  private Desk(HttpServer server, Path book) {
+  private Desk(HttpServer server, Path book, Supplier<LocalDate> today) {
     this.server = server;
     this.book = book;
+    this.today = today;
     byte[] random = new byte[16];
     new SecureRandom().nextBytes(random);
     this.word = HexFormat.of().formatHex(random);
@@ -77,12 +80,13 @@ public final class Desk implements AutoCloseable {
    *
    * @param port to listen on, 1 to 65535, or 0 for a free one
    * @param book the crop book's folder, whose {@code seen.csv} clicks are written to
+   * @param today says the farm's day
    * @return the open desk
    * @throws IOException if the port is taken
    */
-  public static Desk open(int port, Path book) throws IOException {
+  public static Desk open(int port, Path book, Supplier<LocalDate> today) throws IOException {
     InetSocketAddress here = new InetSocketAddress(InetAddress.getLoopbackAddress(), port);
-    Desk desk = new Desk(HttpServer.create(here, 0), book);
+    Desk desk = new Desk(HttpServer.create(here, 0), book, today);
     desk.server.createContext("/", desk::answer);
     desk.server.setExecutor(desk.worker);
     desk.server.start();
@@ -175,7 +179,7 @@ public final class Desk implements AutoCloseable {
       Optional<LocalDate> day =
           until.isEmpty() ? Optional.empty() : Optional.of(LocalDate.parse(until));
       String note = fields.getOrDefault("note", "");
-      int line = MarkSeen.add(book, new MarkSeen.Say(List.of(item), day, "", note));
+      int line = MarkSeen.add(book, new MarkSeen.Say(List.of(item), day, "", note, today.get()));
       synchronized (told) {
         told.add(item);
       }

@@ -5,6 +5,7 @@ import java.nio.file.Path;
 import java.time.LocalDate;
 import java.time.OffsetDateTime;
 import java.util.ArrayList;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -65,7 +66,8 @@ final class WeighTasks {
     Map<String, List<PickBook.Chosen>> rafts =
         PickBook.choose(book, near, Optional.of(grader), request).stream()
             .collect(
-                Collectors.groupingBy(c -> c.planting().raft(), TreeMap::new, Collectors.toList()));
+                Collectors.groupingBy(
+                    c -> c.planting().raft(), LinkedHashMap::new, Collectors.toList()));
     return rafts.values().stream().map(chosen -> task(why, chosen)).toList();
   }
 

@@ -18,6 +18,7 @@ import java.util.TreeSet;
 import org.raftgauge.batch.run.BookLooks;
 import org.raftgauge.core.book.CropBook;
 import org.raftgauge.core.book.Planting;
+import org.raftgauge.core.book.WalkingOrder;
 import org.raftgauge.core.grader.Grader;
 import org.raftgauge.core.grader.PickSites;
 import org.raftgauge.core.grader.Prediction;
@@ -104,7 +105,8 @@ public final class PickBook {
    * @param looks what photos that count said
    * @param grader the crop's, where there is one
    * @param request crop, count, seed and time; its folders are not looked at
-   * @return the sites; none where no photo of the three days before shows any
+   * @return the sites in the order of a walk along the ponds; none where no photo of the three days
+   *     before shows any
    */
   public static List<Chosen> choose(
       CropBook book, List<SiteLook> looks, Optional<Grader> grader, Request request) {
@@ -118,6 +120,9 @@ public final class PickBook {
         chosen.add(new Chosen(pick, one.grown().planting(), area, one.weight()));
       }
     }
+    chosen.sort(
+        Comparator.comparing(Chosen::planting, WalkingOrder.plantings())
+            .thenComparing(c -> c.pick().candidate().site()));
     return chosen;
   }
 

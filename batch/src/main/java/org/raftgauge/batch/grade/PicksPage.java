@@ -8,7 +8,6 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
-import java.util.TreeMap;
 import java.util.stream.Collectors;
 import org.raftgauge.core.book.CropBook;
 import org.raftgauge.core.book.Layout;
@@ -29,7 +28,7 @@ final class PicksPage {
         chosen.stream()
             .collect(
                 Collectors.groupingBy(
-                    c -> c.pick().candidate().raft(), TreeMap::new, Collectors.toList()));
+                    c -> c.pick().candidate().raft(), LinkedHashMap::new, Collectors.toList()));
     List<Map<String, Object>> rafts = new ArrayList<>();
     for (List<PickBook.Chosen> own : byRaft.values()) {
       rafts.add(raft(book, evening, own));

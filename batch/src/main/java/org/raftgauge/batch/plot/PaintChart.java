@@ -9,6 +9,7 @@ import java.io.StringWriter;
 import java.io.UncheckedIOException;
 import java.util.List;
 import java.util.Locale;
+import java.util.function.Function;
 import javax.xml.parsers.DocumentBuilderFactory;
 import javax.xml.parsers.ParserConfigurationException;
 import org.apache.batik.svggen.SVGGeneratorContext;
@@ -17,6 +18,7 @@ import org.knowm.xchart.XYChart;
 import org.knowm.xchart.XYChartBuilder;
 import org.knowm.xchart.XYSeries;
 import org.knowm.xchart.style.Styler;
+import org.knowm.xchart.style.XYStyler;
 import org.knowm.xchart.style.lines.SeriesLines;
 import org.knowm.xchart.style.markers.Marker;
 import org.knowm.xchart.style.markers.SeriesMarkers;
@@ -124,10 +126,44 @@ public final class PaintChart {
         .setLegendPosition(beside ? Styler.LegendPosition.OutsideE : Styler.LegendPosition.OutsideS)
         .setLegendLayout(beside ? Styler.LegendLayout.Vertical : Styler.LegendLayout.Horizontal)
         .setLegendBorderColor(Color.WHITE);
+    axes(chart, painted.getStyler());
     for (int i = 0; i < chart.series().size(); i++) {
       add(painted, chart.series().get(i), i);
     }
     return painted;
+  }
+
+  /** Gives the axes round ends and marks with numbers at them. */
+  private static void axes(Chart chart, XYStyler styler) {
+    RoundTicks x = RoundTicks.of(chart.x().scale(), all(chart, Chart.Series::x));
+    RoundTicks y = RoundTicks.of(chart.y().scale(), all(chart, Chart.Series::y));
+    styler
+        .setXAxisMin(x.min())
+        .setXAxisMax(x.max())
+        .setYAxisMin(y.min())
+        .setYAxisMax(y.max())
+        .setXAxisLogarithmicDecadeOnly(false)
+        .setYAxisLogarithmicDecadeOnly(false)
+        .setXAxisTickLabelsFormattingFunction(words(chart.x().scale()))
+        .setYAxisTickLabelsFormattingFunction(words(chart.y().scale()));
+  }
+
+  private static List<Double> all(Chart chart, Function<Chart.Series, List<Double>> values) {
+    return chart.series().stream().flatMap(series -> values.apply(series).stream()).toList();
+  }
+
+  private static Function<Double, String> words(Chart.Scale scale) {
+    return scale == Chart.Scale.LOG ? RoundTicks::ofLog : RoundTicks::plain;
+  }
+
+  /** Says whether no two values of a series are joined, so that a line alone would show none. */
+  private static boolean isLonely(Chart.Series series) {
+    for (int i = 1; i < series.y().size(); i++) {
+      if (Double.isFinite(series.y().get(i)) && Double.isFinite(series.y().get(i - 1))) {
+        return false;
+      }
+    }
+    return true;
   }
 
   private static void add(XYChart painted, Chart.Series series, int number) {
@@ -152,7 +188,12 @@ public final class PaintChart {
                       new float[] {6, 4},
                       0));
       case MARKED -> added.setMarker(MARKS.get(number % MARKS.size())).setLineStyle(THIN);
-      case FAINT -> added.setMarker(SeriesMarkers.NONE).setLineStyle(FAINT).setLineColor(COMPANY);
+      case FAINT ->
+          added
+              .setMarker(isLonely(series) ? SeriesMarkers.CIRCLE : SeriesMarkers.NONE)
+              .setMarkerColor(COMPANY)
+              .setLineStyle(FAINT)
+              .setLineColor(COMPANY);
       case BAND ->
           added
               .setXYSeriesRenderStyle(XYSeries.XYSeriesRenderStyle.PolygonArea)

@@ -11,9 +11,9 @@ import org.raftgauge.core.book.SiteGrid;
 import org.raftgauge.core.book.SiteId;
 
 /**
- * A board from above with a box to tick at each site that is meant, the others as dots; where none
- * is named every site has a box. A1 is at the top left; row letters and column numbers stand round
- * it.
+ * A board from above with a box to tick at each site that is meant, the others as dots, pale ones
+ * where nothing is planted; where none is named every planted site has a box. The black corner at
+ * the top left is A1's; row letters and column numbers stand round it.
  */
 final class BoardPlan {
   private static final double EDGE_MM = 5;
@@ -24,14 +24,22 @@ final class BoardPlan {
   private static final double LARGEST_MM = 75;
   private static final double LETTERS_MM = 2.4;
 
+  /** Side of the mark in A1's corner. */
+  private static final double CORNER_MM = 3;
+
+  /** Greyness of a hole where nothing is planted. */
+  private static final double UNPLANTED = 0.75;
+
   private final Layout layout;
+  private final Set<SiteId> planted;
   private final Set<SiteId> meant;
   private final double scale;
   private final double boxMm;
 
-  BoardPlan(Layout layout, List<SiteId> sites) {
-    this.layout = layout;
-    this.meant = new TreeSet<>(sites.isEmpty() ? layout.grid().sites() : sites);
+  BoardPlan(PrintWorklist.Board board, List<SiteId> sites) {
+    this.layout = board.layout();
+    this.planted = board.planted();
+    this.meant = new TreeSet<>(sites.isEmpty() ? planted : sites);
     SiteGrid grid = layout.grid();
     double pitch = Math.min(grid.pitchXMm(), grid.pitchYMm());
     double room =
@@ -52,6 +60,7 @@ final class BoardPlan {
     double x = leftMm + EDGE_MM;
     double y = topMm + EDGE_MM;
     page.outline(new PdfPage.Box(x, y, widthMm() - EDGE_MM, heightMm() - EDGE_MM), 0.25, 0.3);
+    page.corner(x, y, CORNER_MM);
     letters(page, x, y);
     for (SiteId site : layout.grid().sites()) {
       PointMm at = layout.grid().centre(site);
@@ -60,7 +69,7 @@ final class BoardPlan {
       if (meant.contains(site)) {
         page.outline(new PdfPage.Box(cx - boxMm / 2, cy - boxMm / 2, boxMm, boxMm), 0.35, 0);
       } else {
-        page.disc(cx, cy, Math.min(0.9, boxMm / 3));
+        page.disc(cx, cy, Math.min(0.9, boxMm / 3), planted.contains(site) ? 0 : UNPLANTED);
       }
     }
   }

@@ -49,14 +49,14 @@ final class PdfPage implements AutoCloseable {
     content.stroke();
   }
 
-  /** Draws a circle, filled black. */
-  void disc(double xMm, double yMm, double diameterMm) throws IOException {
+  /** Draws a filled circle: 0 black to 1 white. */
+  void disc(double xMm, double yMm, double diameterMm, double grey) throws IOException {
     // Four Bezier arcs; the constant 4 (sqrt(2) - 1) / 3 puts their middles on the circle.
     double r = diameterMm / 2;
     double k = r * 4 * (Math.sqrt(2) - 1) / 3;
     float x = points(xMm);
     float y = points(heightMm - yMm);
-    content.setNonStrokingColor(0f);
+    content.setNonStrokingColor((float) grey);
     content.moveTo(x + points(r), y);
     content.curveTo(x + points(r), y + points(k), x + points(k), y + points(r), x, y + points(r));
     content.curveTo(x - points(k), y + points(r), x - points(r), y + points(k), x - points(r), y);
@@ -106,6 +106,15 @@ final class PdfPage implements AutoCloseable {
     content.moveTo(points(x1), points(heightMm - y1));
     content.lineTo(points(x2), points(heightMm - y2));
     content.stroke();
+  }
+
+  /** Fills the upper left corner of a box whose upper left end is given, black. */
+  void corner(double xMm, double yMm, double sideMm) throws IOException {
+    content.setNonStrokingColor(0f);
+    content.moveTo(points(xMm), points(heightMm - yMm));
+    content.lineTo(points(xMm + sideMm), points(heightMm - yMm));
+    content.lineTo(points(xMm), points(heightMm - yMm - sideMm));
+    content.fill();
   }
 
   /** Draws a small triangle that points up, its tip at a place. */

@@ -95,7 +95,7 @@ public final class PrintTarget {
         switch (t.shape()) {
           case CHESSBOARD, SQUARES -> page.fill(new PdfPage.Box(x, y, t.sizeMm(), t.sizeMm()), 0);
           case CIRCLES, STAGGERED_CIRCLES ->
-              page.disc(x + t.sizeMm() / 2, y + t.sizeMm() / 2, t.sizeMm());
+              page.disc(x + t.sizeMm() / 2, y + t.sizeMm() / 2, t.sizeMm(), 0);
         }
       }
     }

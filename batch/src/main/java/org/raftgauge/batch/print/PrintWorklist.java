@@ -9,8 +9,12 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
+import java.util.Set;
 import java.util.function.Function;
 import org.raftgauge.core.book.Layout;
+import org.raftgauge.core.book.SiteId;
+import org.raftgauge.core.evening.DueDay;
+import org.raftgauge.core.evening.HiddenRow;
 import org.raftgauge.core.evening.Task;
 import org.raftgauge.core.evening.TaskGroup;
 
@@ -31,6 +35,11 @@ public final class PrintWorklist {
   private static final DateTimeFormatter DAY =
       DateTimeFormatter.ofPattern("EEEE d MMMM yyyy", Locale.ENGLISH);
 
+  private static final DateTimeFormatter TITLE =
+      DateTimeFormatter.ofPattern("EEEE d MMMM", Locale.ENGLISH);
+  private static final DateTimeFormatter SHORT =
+      DateTimeFormatter.ofPattern("d MMM yyyy", Locale.ENGLISH);
+
   private final Sheet sheet;
   private final Paper paper;
 
@@ -45,17 +54,34 @@ public final class PrintWorklist {
    * @param evening the evening that the tasks are from
    * @param corrections a line on the corrections that are obeyed, or empty
    * @param tasks most urgent first
-   * @param layoutOf the board of a raft, where it is known
+   * @param hidden rows that were marked seen, done or put off
+   * @param boardOf the board of a raft, where it is known
    */
   public record Sheet(
       LocalDate evening,
       String corrections,
       List<Task> tasks,
-      Function<String, Optional<Layout>> layoutOf) {
+      List<HiddenRow> hidden,
+      Function<String, Optional<Board>> boardOf) {
 
     /** Copies the list. */
     public Sheet {
       tasks = List.copyOf(tasks);
+      hidden = List.copyOf(hidden);
+    }
+  }
+
+  /**
+   * A raft's board.
+   *
+   * @param layout the board
+   * @param planted the sites where something grows
+   */
+  public record Board(Layout layout, Set<SiteId> planted) {
+
+    /** Copies the set. */
+    public Board {
+      planted = Set.copyOf(planted);
     }
   }
 
@@ -74,7 +100,7 @@ public final class PrintWorklist {
 
   private int print(Path file) throws IOException {
     try (PdfFile pdf = new PdfFile("Worklist after the evening of " + sheet.evening())) {
-      List<List<TaskBlock>> pages = pages(pdf);
+      List<List<Placed>> pages = pages(pdf);
       for (int i = 0; i < pages.size(); i++) {
         try (PdfPage page = pdf.page(paper.widthMm(), paper.heightMm())) {
           head(page, i + 1, pages.size());
@@ -86,42 +112,64 @@ public final class PrintWorklist {
     }
   }
 
-  /** Fills page after page; a page begins with its group's title again. */
-  private List<List<TaskBlock>> pages(PdfFile pdf) throws IOException {
+  /** A task under the title of its day. */
+  private record Placed(String title, TaskBlock block) {}
+
+  /** Fills page after page; a page begins with its day's title again. */
+  private List<List<Placed>> pages(PdfFile pdf) throws IOException {
     double room = paper.heightMm() - top() - MARGIN_MM;
-    List<List<TaskBlock>> pages = new ArrayList<>(List.of(new ArrayList<>()));
+    List<List<Placed>> pages = new ArrayList<>(List.of(new ArrayList<>()));
     double used = 0;
-    int priority = 0;
-    for (TaskGroup group : groups()) {
-      TaskBlock block =
-          TaskBlock.of(group, sheet.layoutOf(), paper.widthMm() - 2 * MARGIN_MM, pdf::widthMm);
-      double needed = block.heightMm() + (block.priority() == priority ? 0 : GROUP_MM);
+    for (Placed placed : placed(pdf)) {
+      List<Placed> page = pages.get(pages.size() - 1);
+      boolean first = page.isEmpty() || !page.get(page.size() - 1).title().equals(placed.title());
+      double needed = placed.block().heightMm() + (first ? GROUP_MM : 0);
       if (used + needed > room && used > 0) {
         pages.add(new ArrayList<>());
         used = 0;
-        needed = block.heightMm() + GROUP_MM;
+        needed = placed.block().heightMm() + GROUP_MM;
       }
-      pages.get(pages.size() - 1).add(block);
+      pages.get(pages.size() - 1).add(placed);
       used += needed;
-      priority = block.priority();
     }
     return pages;
   }
 
-  /** Groups the tasks; groups that a page cannot hold are parted. */
-  private List<TaskGroup> groups() {
-    List<TaskGroup> parts = new ArrayList<>();
-    for (TaskGroup group : TaskGroup.of(sheet.tasks())) {
-      List<Task> all = group.tasks();
-      for (int from = 0; from < all.size(); from += MOST_OF_GROUP) {
-        parts.add(new TaskGroup(all.subList(from, Math.min(all.size(), from + MOST_OF_GROUP))));
+  private List<Placed> placed(PdfFile pdf) throws IOException {
+    List<Placed> all = new ArrayList<>();
+    for (DueDay due : DueDay.of(sheet.tasks(), tomorrow())) {
+      TaskBlock.Room room =
+          new TaskBlock.Room(due.day(), paper.widthMm() - 2 * MARGIN_MM, pdf::widthMm);
+      for (TaskGroup group : due.groups()) {
+        for (TaskGroup part : parts(group)) {
+          all.add(new Placed(title(due), TaskBlock.of(part, sheet.boardOf(), room)));
+        }
       }
+    }
+    return all;
+  }
+
+  private LocalDate tomorrow() {
+    return sheet.evening().plusDays(1);
+  }
+
+  private String title(DueDay due) {
+    String day = due.day().map(d -> "By " + TITLE.format(d)).orElse("No fixed day");
+    return day + (due.day().filter(tomorrow()::equals).isPresent() ? ", tomorrow" : "");
+  }
+
+  /** Parts a group that a page cannot hold. */
+  private static List<TaskGroup> parts(TaskGroup group) {
+    List<TaskGroup> parts = new ArrayList<>();
+    List<Task> all = group.tasks();
+    for (int from = 0; from < all.size(); from += MOST_OF_GROUP) {
+      parts.add(new TaskGroup(all.subList(from, Math.min(all.size(), from + MOST_OF_GROUP))));
     }
     return parts;
   }
 
-  private static double top() {
-    return MARGIN_MM + 2 * HEAD_MM + 2;
+  private double top() {
+    return MARGIN_MM + 2 * HEAD_MM + 2 + (sheet.hidden().isEmpty() ? 0 : 1.5 * TEXT_MM);
   }
 
   private void head(PdfPage page, int number, int pages) throws IOException {
@@ -136,7 +184,15 @@ public final class PrintWorklist {
     page.text(
         count, paper.widthMm() - MARGIN_MM - page.widthMm(count, TEXT_MM), MARGIN_MM + 4, TEXT_MM);
     if (sheet.tasks().isEmpty()) {
-      page.text("Nothing stands out.", MARGIN_MM, top() + 6, 4);
+      String nothing = sheet.hidden().isEmpty() ? "Nothing stands out." : "Nothing else to do.";
+      page.text(nothing, MARGIN_MM, top() + 6, 4);
+    }
+    if (number == 1 && !sheet.hidden().isEmpty()) {
+      page.text(
+          "Not on this sheet: " + HiddenRow.words(sheet.hidden(), SHORT::format) + ".",
+          MARGIN_MM,
+          MARGIN_MM + HEAD_MM + TEXT_MM + 5.5,
+          TEXT_MM);
     }
     page.text(
         "The small grey names are for the seen command, which hides a row that is done or put off.",
@@ -148,28 +204,20 @@ public final class PrintWorklist {
     }
   }
 
-  private void draw(PdfPage page, List<TaskBlock> blocks) throws IOException {
+  private void draw(PdfPage page, List<Placed> placed) throws IOException {
     double y = top();
-    int priority = 0;
-    for (TaskBlock block : blocks) {
-      if (block.priority() != priority) {
-        priority = block.priority();
+    String title = "";
+    for (Placed each : placed) {
+      if (!each.title().equals(title)) {
+        title = each.title();
         page.fill(
             new PdfPage.Box(MARGIN_MM, y + 0.5, paper.widthMm() - 2 * MARGIN_MM, GROUP_MM - 3),
             0.88);
-        page.text(group(priority), MARGIN_MM + 2, y + 5, 4);
+        page.text(title, MARGIN_MM + 2, y + 5, 4);
         y += GROUP_MM;
       }
-      block.draw(page, MARGIN_MM, y);
-      y += block.heightMm();
+      each.block().draw(page, MARGIN_MM, y);
+      y += each.block().heightMm();
     }
-  }
-
-  private static String group(int priority) {
-    return switch (priority) {
-      case 1 -> "Before anything else";
-      case 2 -> "Tomorrow";
-      default -> "This week";
-    };
   }
 }

@@ -2,6 +2,7 @@
 package org.raftgauge.batch.print;
 
 import java.io.IOException;
+import java.time.LocalDate;
 import java.time.format.DateTimeFormatter;
 import java.util.ArrayList;
 import java.util.List;
@@ -9,7 +10,6 @@ import java.util.Locale;
 import java.util.Optional;
 import java.util.function.Function;
 import java.util.stream.Collectors;
-import org.raftgauge.core.book.Layout;
 import org.raftgauge.core.book.SiteId;
 import org.raftgauge.core.evening.Task;
 import org.raftgauge.core.evening.TaskGroup;
@@ -34,47 +34,55 @@ final class TaskBlock {
   private final List<String> item;
   private final Optional<BoardPlan> plan;
   private final Optional<TickList> ticks;
+  private final Optional<GramBlanks> blanks;
   private final double widthMm;
 
-  private TaskBlock(TaskGroup group, Optional<BoardPlan> plan, double widthMm, Wrap wrap)
-      throws IOException {
+  /**
+   * Where a task is laid out.
+   *
+   * @param due the day that it stands under, if any
+   * @param widthMm the room across
+   * @param font measures texts
+   */
+  record Room(Optional<LocalDate> due, double widthMm, Wrap.Font font) {}
+
+  private TaskBlock(TaskGroup group, Optional<BoardPlan> plan, Room place) throws IOException {
     this.task = group.first();
     this.plan = plan;
-    this.widthMm = widthMm;
+    this.widthMm = place.widthMm();
+    Wrap wrap = new Wrap(place.font());
     double room = widthMm - INDENT_MM - plan.map(p -> p.widthMm() + BETWEEN_MM).orElse(0.0);
     this.lead = wrap.lines(group.isSeveral() ? lead(group) : lead(task), LEAD_MM, room);
     this.text = new ArrayList<>();
-    for (String line : group.isSeveral() ? texts(group) : texts(task)) {
+    for (String line : group.isSeveral() ? texts(group) : texts(task, place.due())) {
       text.addAll(wrap.lines(line, TEXT_MM, room));
     }
     this.item = group.isSeveral() ? List.of() : wrap.lines(task.item(), SMALL_MM, room);
     this.ticks =
         group.isSeveral() ? Optional.of(new TickList(group.tasks(), room)) : Optional.empty();
+    boolean weighs = task.action() == Task.Action.WEIGH && !task.where().sites().isEmpty();
+    this.blanks =
+        weighs ? Optional.of(new GramBlanks(task.where().sites(), room)) : Optional.empty();
   }
 
   /**
    * Lays a task out, or several as one.
    *
    * @param group the task or tasks
-   * @param layoutOf the board of a raft
-   * @param widthMm the room across
-   * @param font measures texts
+   * @param boardOf the board of a raft
+   * @param room where
    */
   static TaskBlock of(
-      TaskGroup group, Function<String, Optional<Layout>> layoutOf, double widthMm, Wrap.Font font)
+      TaskGroup group, Function<String, Optional<PrintWorklist.Board>> boardOf, Room room)
       throws IOException {
     Task task = group.first();
-    boolean board = !task.where().sites().isEmpty() || task.action() == Task.Action.INSPECT;
-    Optional<Layout> layout =
-        board && !task.where().raft().isEmpty()
-            ? layoutOf.apply(task.where().raft())
+    boolean drawn = !task.where().sites().isEmpty() || task.action() == Task.Action.INSPECT;
+    Optional<PrintWorklist.Board> board =
+        drawn && !task.where().raft().isEmpty()
+            ? boardOf.apply(task.where().raft())
             : Optional.empty();
-    Optional<BoardPlan> plan = layout.map(l -> new BoardPlan(l, task.where().sites()));
-    return new TaskBlock(group, plan, widthMm, new Wrap(font));
-  }
-
-  int priority() {
-    return task.priority();
+    Optional<BoardPlan> plan = board.map(b -> new BoardPlan(b, task.where().sites()));
+    return new TaskBlock(group, plan, room);
   }
 
   private static String lead(TaskGroup group) {
@@ -84,7 +92,7 @@ final class TaskBlock {
   private static List<String> texts(TaskGroup group) {
     String pond = group.first().where().pond();
     String where = pond.isEmpty() ? "of no pond" : "pond " + pond;
-    return List.of(where + group.first().by().map(day -> ", by " + DAY.format(day)).orElse(""));
+    return List.of(where);
   }
 
   private static String lead(Task task) {
@@ -93,7 +101,7 @@ final class TaskBlock {
         switch (task.action()) {
           case PHOTOGRAPH_AT_ALL -> "photograph";
           case CHECK_THE_STATION -> "check";
-          case PHOTOGRAPH_AGAIN, INSPECT, HARVEST, RE_SPACE, WEIGH, REPLACE_TAG ->
+          case MEND_THE_BOOK, PHOTOGRAPH_AGAIN, INSPECT, HARVEST, RE_SPACE, WEIGH, REPLACE_TAG ->
               task.action().words();
         };
     String what = Character.toUpperCase(action.charAt(0)) + action.substring(1);
@@ -103,7 +111,7 @@ final class TaskBlock {
     return what + " · raft " + where.raft();
   }
 
-  private static List<String> texts(Task task) {
+  private static List<String> texts(Task task, Optional<LocalDate> due) {
     Task.Where where = task.where();
     List<String> parts = new ArrayList<>();
     if (!where.raft().isEmpty() && !where.pond().isEmpty()) {
@@ -112,7 +120,9 @@ final class TaskBlock {
     if (!where.berth().isEmpty()) {
       parts.add("berth " + where.berth());
     }
-    task.by().ifPresent(day -> parts.add("by " + DAY.format(day)));
+    task.by()
+        .filter(day -> due.filter(day::equals).isEmpty())
+        .ifPresent(day -> parts.add("was due " + DAY.format(day)));
     List<String> texts = new ArrayList<>();
     if (!parts.isEmpty()) {
       texts.add(String.join(", ", parts));
@@ -135,6 +145,7 @@ final class TaskBlock {
     return lead.size() * 6
         + text.size() * LINE_MM
         + (answered() ? 8.4 : 0)
+        + blanks.map(GramBlanks::heightMm).orElse(0.0)
         + item.size() * 3.2
         + ticks.map(TickList::heightMm).orElse(0.0);
   }
@@ -142,7 +153,7 @@ final class TaskBlock {
   /** Says whether there is something to write down; a photograph speaks for itself. */
   private boolean answered() {
     return switch (task.action()) {
-      case PHOTOGRAPH_AT_ALL, PHOTOGRAPH_AGAIN -> false;
+      case MEND_THE_BOOK, PHOTOGRAPH_AT_ALL, PHOTOGRAPH_AGAIN -> false;
       case CHECK_THE_STATION, INSPECT, HARVEST, RE_SPACE, WEIGH, REPLACE_TAG -> true;
     };
   }
@@ -161,6 +172,10 @@ final class TaskBlock {
     for (String line : text) {
       page.text(line, x, y, TEXT_MM);
       y += LINE_MM;
+    }
+    if (blanks.isPresent()) {
+      blanks.get().draw(page, x, y);
+      y += blanks.get().heightMm();
     }
     if (answered()) {
       y += 4;

@@ -61,7 +61,7 @@ final class GatherOrigin {
   private static String words(Crop crop) {
     return String.format(
         Locale.ROOT,
-        "colour model %s; mean height %.3g mm x (area in cm2)^%.2f; lagging under %s of expected,"
+        "colour model %s; mean height %.3g mm x (area in cm2)^%.2f; lagging under %s of the expected leaf area,"
             + " ahead over %s; closed from %s of the outline shared%s",
         crop.colourModel(),
         crop.heightModel().scaleMm(),

@@ -9,6 +9,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.TreeMap;
 import org.raftgauge.core.book.Planting;
+import org.raftgauge.core.book.WalkingOrder;
 import org.raftgauge.core.track.Judged;
 
 /** Gathers the berth plans: every raft that stands in a pond tonight or was seen in it. */
@@ -49,8 +50,7 @@ final class GatherPonds {
 
   private ReportModel.Pond pond(String name, List<ReportModel.Berth> berths) {
     berths.sort(
-        Comparator.comparingInt((ReportModel.Berth b) -> number(b.berth()))
-            .thenComparing(ReportModel.Berth::berth)
+        Comparator.comparing(ReportModel.Berth::berth, WalkingOrder.berths())
             .thenComparing(ReportModel.Berth::raft));
     Optional<Judged> judged = all.verdicts().pond(all.tonight().orElseThrow(), name);
     return new ReportModel.Pond(
@@ -73,10 +73,5 @@ final class GatherPonds {
         head.map(RaftSheet.Head::worst).orElse(Mark.NONE),
         head.map(RaftSheet.Head::toLookAt).orElse(0),
         head.map(RaftSheet.Head::tonight).orElse(false));
-  }
-
-  /** Returns a berth's number, so that 10 comes after 9; berths without one come last. */
-  private static int number(String berth) {
-    return berth.matches("\\d{1,9}") ? Integer.parseInt(berth) : Integer.MAX_VALUE;
   }
 }

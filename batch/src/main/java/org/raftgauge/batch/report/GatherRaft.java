@@ -42,6 +42,7 @@ final class GatherRaft {
     return new RaftSheet(
         head(sites),
         facts(),
+        measured(),
         layout().map(layout -> DrawBoard.of(raft, layout, sites)).stream().toList(),
         sites.stream().filter(site -> site.mark().weight() > 0).toList(),
         sites.stream()
@@ -113,13 +114,19 @@ final class GatherRaft {
     fact(facts, "Transplanted", each(p -> p.transplantedOn().map(Texts::day).orElse("")));
     fact(facts, "Harvest by", each(p -> p.harvestBy().map(Texts::day).orElse("")));
     fact(facts, "Ended", ended() ? each(p -> p.endedOn().map(Texts::day).orElse("")) : "");
+    fact(facts, "Leaf in all", all.texts().area(last.rows().totalAreaCm2()));
+    fact(facts, "Notes", String.join("; ", last.rows().raft().notes()));
+    return facts;
+  }
+
+  /** How its numbers came about. */
+  private List<ReportModel.Fact> measured() {
+    List<ReportModel.Fact> facts = new ArrayList<>();
     fact(facts, "Latest photo", last.rows().photo().photo());
     fact(facts, "SHA-256 of its bytes", last.rows().photo().sha256());
-    fact(facts, "Leaf in all", all.texts().area(last.rows().totalAreaCm2()));
     fact(facts, "Camera over the boards", height());
     fact(facts, "Error of a place on the board", poseError());
     fact(facts, "Placed by", last.rows().raft().poseSource().name().toLowerCase(Locale.ROOT));
-    fact(facts, "Notes", String.join("; ", last.rows().raft().notes()));
     return facts;
   }
 

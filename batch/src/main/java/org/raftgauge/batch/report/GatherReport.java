@@ -11,7 +11,9 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import java.util.TreeMap;
+import java.util.stream.Collectors;
 import org.raftgauge.core.book.FarmDay;
+import org.raftgauge.core.evening.HiddenRow;
 import org.raftgauge.core.measure.PhotoMeasure;
 import org.raftgauge.core.measure.PhotoStatus;
 import org.raftgauge.core.report.RaftRows;
@@ -41,11 +43,20 @@ final class GatherReport {
         all.tonight().map(Texts::longDay).orElse(""),
         new Glance(all, rafts, ponds).lines(),
         all.input().worklist(),
+        hidden(),
         ponds,
         rafts,
         all.input().forecast(),
         problems(),
         new GatherOrigin(all).origin());
+  }
+
+  private String hidden() {
+    return all.input().run().summary().judged().stream()
+        .map(evening -> HiddenRow.words(evening.hidden(), Texts::day))
+        .filter(words -> !words.isEmpty())
+        .map(words -> words + ".")
+        .collect(Collectors.joining());
   }
 
   private RaftSheet sheet(List<RaftLook> looks) {

@@ -60,11 +60,11 @@ record Glance(Gathered all, List<RaftSheet> rafts, List<ReportModel.Pond> ponds)
     return heads.stream().mapToInt(RaftSheet.Head::toLookAt).sum();
   }
 
-  /** Names the pond that stands worst, where one of several was seen and has something. */
+  /** Names the pond that stands worst, where several were seen and it has something. */
   private Optional<String> worstPond() {
     return ponds.stream()
         .findFirst()
-        .filter(pond -> ponds.size() > 1 && pond.seen() > 0)
+        .filter(pond -> ponds.stream().filter(p -> p.seen() > 0).count() > 1)
         .filter(pond -> pond.mark().weight() > 1 || pond.toLookAt() > 0)
         .map(
             pond ->

@@ -8,6 +8,7 @@ import java.util.List;
  *
  * @param head who it is and how it stands
  * @param facts what else is known of it
+ * @param measured how its numbers came about
  * @param board its board, none where the book does not know the layout
  * @param sites the sites that something is said of, in order
  * @param others the others, each with its area
@@ -20,6 +21,7 @@ import java.util.List;
 public record RaftSheet(
     Head head,
     List<ReportModel.Fact> facts,
+    List<ReportModel.Fact> measured,
     List<BoardMap> board,
     List<SiteLine> sites,
     List<String> others,

@@ -11,6 +11,7 @@ import java.util.List;
  * @param evening the latest evening, or empty
  * @param glance what to know first, a sentence each
  * @param worklist tomorrow's work
+ * @param hidden how many rows of it someone marked seen, done or put off, a sentence, or empty
  * @param ponds the ponds, each with its berths
  * @param rafts the rafts, in the order of their ids
  * @param forecast weights to come
@@ -21,11 +22,23 @@ public record ReportModel(
     String evening,
     List<String> glance,
     List<Work> worklist,
+    String hidden,
     List<Pond> ponds,
     List<RaftSheet> rafts,
     Ahead forecast,
     List<PhotoNote> photos,
     Origin origin) {
+
+  /** Says why there is nothing to do, where there is nothing. */
+  public String nothing() {
+    if (evening.isEmpty()) {
+      return "No evening could be judged: no photo told both its raft and its time.";
+    }
+    return hidden.isEmpty()
+        ? "Nothing to do: every expected raft was photographed, and nothing departs from what is"
+            + " expected."
+        : "Nothing else to do.";
+  }
 
   /**
    * A pond with its berths.

@@ -12,7 +12,6 @@ import org.raftgauge.batch.run.ReportPage;
 import org.raftgauge.batch.run.RunOutcome;
 import org.raftgauge.core.book.CropBook;
 import org.raftgauge.core.evening.EveningResult;
-import org.raftgauge.core.evening.TaskGroup;
 import org.raftgauge.core.history.CollectSeries;
 import org.raftgauge.core.history.PlantSeries;
 import org.raftgauge.core.history.SiteLook;
@@ -71,8 +70,7 @@ public final class RunPage implements ReportPage {
 
   private static List<Work> worklist(RunOutcome outcome) {
     return outcome.summary().judged().stream()
-        .flatMap(judged -> TaskGroup.of(judged.worklist()).stream())
-        .map(Work::of)
+        .flatMap(judged -> Work.of(judged.worklist(), judged.evening().plusDays(1)).stream())
         .toList();
   }
 

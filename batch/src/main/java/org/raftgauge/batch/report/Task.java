@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: Apache-2.0
 package org.raftgauge.batch.report;
 
+import java.time.LocalDate;
+import java.util.Optional;
 import java.util.stream.Collectors;
 import org.raftgauge.core.book.SiteId;
 
@@ -11,7 +13,7 @@ import org.raftgauge.core.book.SiteId;
  * @param action what to do, such as {@code inspect} or {@code photograph again}
  * @param place where
  * @param why the reason, a clause or sentences
- * @param by until when, ready to be read, or empty
+ * @param by until when, where that is not the day that it stands under, ready to be read, or empty
  * @param item its id, by which it is marked seen; may be empty
  */
 public record Task(int priority, String action, Place place, String why, String by, String item) {
@@ -34,16 +36,19 @@ public record Task(int priority, String action, Place place, String why, String 
     }
   }
 
-  /** Returns a task of an evening, ready to be read. */
-  static Task of(org.raftgauge.core.evening.Task task) {
+  /** Returns a task of an evening, ready to be read under the day on which it is due. */
+  static Task of(org.raftgauge.core.evening.Task task, Optional<LocalDate> due) {
     var where = task.where();
     String sites = where.sites().stream().map(SiteId::toString).collect(Collectors.joining(", "));
     return new Task(
         task.priority(),
         task.action().words(),
         new Place(where.station(), where.pond(), where.berth(), where.raft(), sites),
-        task.why(),
-        task.by().map(Texts::day).orElse(""),
+        Texts.days(task.why()),
+        task.by()
+            .filter(d -> !due.equals(Optional.of(d)))
+            .map(d -> "was due " + Texts.day(d))
+            .orElse(""),
         task.item());
   }
 
@@ -51,6 +56,9 @@ public record Task(int priority, String action, Place place, String why, String 
   public String lead() {
     if (action.equals("photograph at all")) {
       return "Photograph";
+    }
+    if (action.equals("mend the book")) {
+      return "Mend the book for";
     }
     return action.isEmpty() ? "" : Character.toUpperCase(action.charAt(0)) + action.substring(1);
   }

@@ -8,6 +8,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.OptionalDouble;
 import java.util.TreeMap;
+import java.util.regex.Pattern;
 import org.raftgauge.core.book.Units;
 import org.raftgauge.core.evening.RaftGrowth;
 
@@ -17,6 +18,8 @@ import org.raftgauge.core.evening.RaftGrowth;
  * @param units of the book
  */
 record Texts(Units units) {
+  private static final Pattern ISO =
+      Pattern.compile("\\b\\d{4}-(0[1-9]|1[0-2])-(0[1-9]|[12]\\d|3[01])\\b");
   private static final DateTimeFormatter LONG =
       DateTimeFormatter.ofPattern("EEEE d MMMM yyyy", Locale.ENGLISH);
   private static final DateTimeFormatter SHORT =
@@ -40,6 +43,11 @@ record Texts(Units units) {
 
   static String day(LocalDate day) {
     return SHORT.format(day);
+  }
+
+  /** Words the days in a text as on the rest of the page. */
+  static String days(String text) {
+    return ISO.matcher(text).replaceAll(found -> day(LocalDate.parse(found.group())));
   }
 
   static String longDay(LocalDate day) {

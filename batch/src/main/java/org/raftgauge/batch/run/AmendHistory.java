@@ -51,7 +51,7 @@ public final class AmendHistory {
   /**
    * Lets photos count no more.
    *
-   * @param names their paths, folders with a slash at the end, or first digits of their hashes
+   * @param names their paths, folders or first digits of their hashes, see {@link NamedPhotos}
    * @return the corrections as entered
    * @throws InputException if one is not known or excluded already; nothing is entered then
    * @throws IOException if the history cannot be written
@@ -60,7 +60,7 @@ public final class AmendHistory {
     return enter(
         (history, holding) -> {
           List<Correction.Change> changes = new ArrayList<>();
-          for (Kept photo : photos(history, names)) {
+          for (Kept photo : NamedPhotos.of(history, names)) {
             refuseTwice(holding, photo, Correction.Exclude.class);
             changes.add(new Correction.Exclude(of(photo)));
           }
@@ -83,7 +83,7 @@ public final class AmendHistory {
     return enter(
         (history, holding) -> {
           List<Correction.Change> changes = new ArrayList<>();
-          for (Kept photo : photos(history, names)) {
+          for (Kept photo : NamedPhotos.of(history, names)) {
             refuseTwice(holding, photo, Correction.Move.class);
             String raft = new CheckMove(farm, photo.measure()).from(from, to);
             changes.add(new Correction.Move(of(photo), raft, to));
@@ -106,7 +106,7 @@ public final class AmendHistory {
     return enter(
         (history, holding) -> {
           List<Correction.Change> changes = new ArrayList<>();
-          for (Kept photo : photos(history, names)) {
+          for (Kept photo : NamedPhotos.of(history, names)) {
             refuseTwice(holding, photo, Correction.Clock.class);
             if (photo.measure().takenAt().isEmpty()) {
               throw wrong(
@@ -158,31 +158,6 @@ public final class AmendHistory {
               .map(change -> new Correction(0, request.entry(), change))
               .toList());
     }
-  }
-
-  private static List<Kept> photos(History history, List<String> names)
-      throws InputException, IOException {
-    List<Kept> photos = new ArrayList<>();
-    for (String name : names) {
-      List<Kept> found = history.named(name);
-      if (found.isEmpty()) {
-        throw wrong(
-            name,
-            "is no photo of the history",
-            "write its path as in photos.csv, a folder with a slash at its end, or the first 8 or"
-                + " more digits of its sha256");
-      }
-      if (found.size() > 1 && !name.endsWith("/")) {
-        throw wrong(
-            name,
-            "is the name of " + found.size() + " photos of other bytes",
-            "write the first digits of the sha256 of one: "
-                + String.join(
-                    ", ", found.stream().map(k -> k.measure().sha256().substring(0, 12)).toList()));
-      }
-      photos.addAll(found);
-    }
-    return photos;
   }
 
   private static void refuseTwice(

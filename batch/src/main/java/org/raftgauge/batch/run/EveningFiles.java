@@ -4,13 +4,18 @@ package org.raftgauge.batch.run;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.time.Instant;
+import java.time.LocalDate;
 import java.util.Locale;
 import java.util.Optional;
+import java.util.Set;
+import java.util.stream.Collectors;
 import org.raftgauge.batch.plot.RaftPlots;
 import org.raftgauge.batch.print.Paper;
 import org.raftgauge.batch.print.PrintWorklist;
 import org.raftgauge.core.book.CropBook;
-import org.raftgauge.core.book.Layout;
+import org.raftgauge.core.book.PlantLife;
+import org.raftgauge.core.book.SiteId;
 import org.raftgauge.core.evening.EveningResult;
 import org.raftgauge.core.report.CurvesTable;
 import org.raftgauge.core.report.VerdictsTable;
@@ -33,7 +38,11 @@ final class EveningFiles {
     Files.writeString(folder.resolve("worklist.csv"), WorklistTable.csv(result.worklist()));
     PrintWorklist.Sheet sheet =
         new PrintWorklist.Sheet(
-            result.evening(), corrections, result.worklist(), raft -> layout(raft, result, book));
+            result.evening(),
+            corrections,
+            result.worklist(),
+            result.hidden(),
+            raft -> board(raft, result, book));
     for (Paper paper : new Paper[] {Paper.A4, Paper.LETTER}) {
       String name = "worklist-" + paper.name().toLowerCase(Locale.ROOT) + ".pdf";
       PrintWorklist.print(sheet, paper, folder.resolve(name));
@@ -42,9 +51,22 @@ final class EveningFiles {
     return RaftPlots.write(folder.resolve("plots"), result.growth(), book.units());
   }
 
-  private static Optional<Layout> layout(String raft, EveningResult result, CropBook book) {
-    return book.plantingsOn(raft, result.evening()).stream()
+  private static Optional<PrintWorklist.Board> board(
+      String raft, EveningResult result, CropBook book) {
+    LocalDate evening = result.evening();
+    return book.plantingsOn(raft, evening).stream()
         .findFirst()
-        .flatMap(planting -> book.layout(planting.layout(), result.evening()));
+        .flatMap(planting -> book.layout(planting.layout(), evening))
+        .map(layout -> new PrintWorklist.Board(layout, planted(raft, evening, book)));
+  }
+
+  /** Returns the sites of a raft where a plant stands as an evening ends. */
+  private static Set<SiteId> planted(String raft, LocalDate evening, CropBook book) {
+    Instant end = book.farmDay().start(evening.plusDays(1)).minusNanos(1);
+    return book.plants().stream()
+        .flatMap(life -> life.stays().stream())
+        .filter(stay -> stay.planting().raft().equals(raft) && stay.holdsAt(end))
+        .map(PlantLife.Stay::site)
+        .collect(Collectors.toSet());
   }
 }

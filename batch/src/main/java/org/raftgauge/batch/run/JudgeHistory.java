@@ -11,6 +11,7 @@ import java.util.TreeMap;
 import org.raftgauge.batch.store.Kept;
 import org.raftgauge.batch.store.Measures;
 import org.raftgauge.batch.store.RaftDays;
+import org.raftgauge.core.book.BookAsOf;
 import org.raftgauge.core.book.CropBook;
 import org.raftgauge.core.book.PlantLife;
 import org.raftgauge.core.evening.CloseEvening;
@@ -18,7 +19,6 @@ import org.raftgauge.core.evening.EveningResult;
 import org.raftgauge.core.evening.MoreTasks;
 import org.raftgauge.core.evening.Seen;
 import org.raftgauge.core.evening.StationDoubt;
-import org.raftgauge.core.grader.Grader;
 import org.raftgauge.core.measure.PhotoMeasure;
 import org.raftgauge.core.track.Judged;
 
@@ -26,24 +26,6 @@ import org.raftgauge.core.track.Judged;
 public final class JudgeHistory {
 
   private JudgeHistory() {}
-
-  /**
-   * Closes an evening.
-   *
-   * @param measures everything measured, as corrected
-   * @param farm the book
-   * @param evening the evening; what is later has no influence
-   * @param graders by crop
-   * @return verdicts, curves and worklist
-   * @throws IOException if the history cannot be read
-   */
-  static EveningResult of(
-      Measures measures, Farm farm, LocalDate evening, Map<String, Grader> graders)
-      throws IOException {
-    return CloseEvening.of(
-        new CloseEvening.Asked(farm.book(), seen(measures, farm, evening), evening, graders),
-        new OnAllCores());
-  }
 
   /**
    * Closes an evening and says what is to come.
@@ -58,6 +40,7 @@ public final class JudgeHistory {
   public static Judgement of(Measures measures, Farm farm, Asked asked, ForecastSource forecasts)
       throws IOException {
     LocalDate evening = asked.evening();
+    CropBook book = BookAsOf.seenBefore(farm.book(), asked.correctedBy());
     LocalDate needed = needs(farm, evening).first();
     LocalDate first = forecasts.firstDay(evening).minusDays(1);
     // Read once: both keep to what is at hand.
@@ -65,15 +48,20 @@ public final class JudgeHistory {
     AtOnce.Both<Optional<EveningOutlook>, EveningResult> both =
         AtOnce.of(
             () -> forecasts.from(measures, evening, asked.correctedBy()),
-            () -> of(measures, farm, evening, forecasts.graders()));
-    return new Judgement(withTasks(both.second(), both.first(), farm), both.first());
+            () ->
+                CloseEvening.of(
+                    new CloseEvening.Asked(
+                        book, seen(measures, farm, evening), evening, forecasts.graders()),
+                    new OnAllCores()));
+    return new Judgement(withTasks(both.second(), both.first(), book), both.first());
   }
 
   /**
    * What is asked.
    *
    * @param evening the evening; what is later has no influence
-   * @param correctedBy corrections that were entered at this moment or later are not looked at
+   * @param correctedBy corrections that were entered, and worklist rows that were marked, at this
+   *     moment or later are not looked at
    */
   public record Asked(LocalDate evening, Instant correctedBy) {}
 
@@ -92,7 +80,7 @@ public final class JudgeHistory {
     Seen seen = seen(sources.measures(), farm, evening, f -> StationDoubts.of(sources.doubts(), f));
     EveningResult closed = CloseEvening.of(farm.book(), seen, evening, forecasts.graders());
     Optional<EveningOutlook> ahead = forecasts.from(evening, Instant.MAX);
-    return new Judgement(withTasks(closed, ahead, farm), ahead);
+    return new Judgement(withTasks(closed, ahead, farm.book()), ahead);
   }
 
   /**
@@ -147,10 +135,9 @@ public final class JudgeHistory {
   }
 
   /** Adds to an evening's worklist what its outlook gives to do. */
-  static EveningResult withTasks(EveningResult judged, Optional<EveningOutlook> ahead, Farm farm) {
-    return ahead
-        .map(outlook -> MoreTasks.with(judged, outlook.tasks(), farm.book()))
-        .orElse(judged);
+  static EveningResult withTasks(
+      EveningResult judged, Optional<EveningOutlook> ahead, CropBook book) {
+    return ahead.map(outlook -> MoreTasks.with(judged, outlook.tasks(), book)).orElse(judged);
   }
 
   /** Gives the verdicts of an evening alone, by a book that may have other limits. */

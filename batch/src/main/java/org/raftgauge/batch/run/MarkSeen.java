@@ -20,7 +20,7 @@ import org.raftgauge.core.table.CsvWriter;
 /** Adds rows to the book's {@code seen.csv}; what stands in it already stays byte for byte. */
 public final class MarkSeen {
   private static final String FILE = "seen.csv";
-  private static final List<String> COLUMNS = List.of("item", "until", "by", "note");
+  private static final List<String> COLUMNS = List.of("item", "until", "by", "note", "seen_on");
 
   private MarkSeen() {}
 
@@ -31,8 +31,10 @@ public final class MarkSeen {
    * @param until the first day on which they may show again; for good where absent
    * @param by who, may be empty
    * @param note may be empty
+   * @param seenOn the farm's day on which it is said
    */
-  public record Say(List<String> items, Optional<LocalDate> until, String by, String note) {
+  public record Say(
+      List<String> items, Optional<LocalDate> until, String by, String note, LocalDate seenOn) {
 
     /** Copies the list. */
     public Say {
@@ -42,7 +44,8 @@ public final class MarkSeen {
 
   /**
    * Adds a row for each item. The file is written beside its place and moved there, so that it is
-   * never half written.
+   * never half written. A file without a column {@code seen_on} is left without: its rows hold for
+   * every evening.
    *
    * @param book the book's folder
    * @param say what is said
@@ -134,6 +137,7 @@ public final class MarkSeen {
       case "until" -> say.until().map(LocalDate::toString).orElse("");
       case "by" -> say.by();
       case "note" -> say.note();
+      case "seen_on" -> say.seenOn().toString();
       default -> "";
     };
   }

@@ -92,8 +92,14 @@ final class Summarise {
       missing.put(evening, new TreeSet<>(farm.expectedRafts(evening)));
     }
     for (PhotoMeasure photo : photos) {
-      Optional<NavigableSet<String>> tonight = photo.takenAt().map(farm::evening).map(missing::get);
-      tonight.ifPresent(m -> photo.rafts().forEach(r -> r.raft().ifPresent(m::remove)));
+      // A skipped photo with rafts is one that was excluded: it counts as not taken.
+      if (photo.status() != PhotoStatus.SKIPPED) {
+        photo
+            .takenAt()
+            .map(farm::evening)
+            .map(missing::get)
+            .ifPresent(m -> photo.rafts().forEach(r -> r.raft().ifPresent(m::remove)));
+      }
     }
     return missing;
   }

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: Apache-2.0
 package org.raftgauge.batch.station;
 
+import java.math.BigDecimal;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
@@ -15,6 +16,12 @@ import org.raftgauge.core.station.StationSign;
 public final class StationCheckText {
   /** A camera height further from the station file's is said; 1 % is 2 % in an area. */
   private static final double HEIGHT_SHARE = 0.01;
+
+  /**
+   * The same for a lens that was never calibrated: its focal length by tape is good to some 1 %,
+   * and what its distortion takes at the rim adds as much again (common practice, no source).
+   */
+  private static final double UNCALIBRATED_SHARE = 0.03;
 
   private StationCheckText() {}
 
@@ -64,16 +71,24 @@ public final class StationCheckText {
    */
   public static Optional<String> height(Station station, Optional<Double> foundMm) {
     double file = station.cameraHeightMm();
+    double share = station.lens().isCalibrated() ? HEIGHT_SHARE : UNCALIBRATED_SHARE;
     return foundMm
-        .filter(found -> Math.abs(found / file - 1) > HEIGHT_SHARE)
+        .filter(found -> Math.abs(found / file - 1) > share)
         .map(
             found ->
                 String.format(
                     Locale.ROOT,
-                    "  the last photos put the camera %.0f mm over the boards, the station file"
-                        + " says %.0f; measure it, then mend camera_height_mm, marker sizes or board"
-                        + " size",
+                    "  its boards look as from %.0f mm above, %.1f %% %s than camera_height_mm: %s of"
+                        + " stations/%s.yaml; measure the height again, and where it is right the"
+                        + " board and the marker sizes in layouts.yaml, then the lens",
                     found,
-                    file));
+                    100 * Math.abs(found / file - 1),
+                    found > file ? "more" : "less",
+                    number(file),
+                    station.name()));
+  }
+
+  private static String number(double mm) {
+    return BigDecimal.valueOf(mm).stripTrailingZeros().toPlainString();
   }
 }

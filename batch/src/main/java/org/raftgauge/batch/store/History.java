@@ -84,6 +84,16 @@ public final class History implements AutoCloseable {
     return database.within(c -> ReadMeasures.named(c, name));
   }
 
+  /**
+   * Finds photos by the end of their path, as they were measured.
+   *
+   * @param path the end of a photo's path or of a folder's with its slash, or a longer path
+   * @throws IOException if the file cannot be read
+   */
+  public List<Kept> endingIn(String path) throws IOException {
+    return database.within(c -> ReadMeasures.endingIn(c, path));
+  }
+
   /** Returns every correction ever entered, in the order of their numbers. */
   public List<Correction> corrections() throws IOException {
     return database.within(CorrectionRows::read);

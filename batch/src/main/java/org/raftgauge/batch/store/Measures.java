@@ -106,6 +106,20 @@ public final class Measures {
   }
 
   /**
+   * Finds the latest day of photos that show rafts, used or held.
+   *
+   * @param notAfter later days are a wrong clock's, unless there are no others
+   * @return the date written in their times; empty where there is none
+   * @throws IOException if the file cannot be read
+   */
+  public Optional<LocalDate> latestDay(LocalDate notAfter) throws IOException {
+    Optional<LocalDate> day = database.within(c -> ReadMeasures.latestDay(c, notAfter));
+    return day.isPresent()
+        ? day
+        : database.within(c -> ReadMeasures.latestDay(c, LocalDate.of(9999, 12, 31)));
+  }
+
+  /**
    * Finds the photos of some days that show a raft, used or held.
    *
    * @param days raft and days

@@ -47,6 +47,20 @@ final class ReadMeasures {
         : byPath;
   }
 
+  /**
+   * Reads the photos whose path ends in the one given, from a slash on, or is the end of it; of a
+   * folder, those in one whose path does so.
+   */
+  static List<Kept> endingIn(Connection database, String path) throws SQLException {
+    String sql =
+        path.endsWith("/")
+            ? "SELECT * FROM photos WHERE instr('/' || photo, '/' || ?) > 0 ORDER BY photo, sha256"
+            : "SELECT * FROM photos WHERE substr('/' || photo, -length('/' || ?1)) = '/' || ?1"
+                + " OR substr('/' || ?1, -length('/' || photo)) = '/' || photo"
+                + " ORDER BY photo, sha256";
+    return photos(database, sql, path);
+  }
+
   private static List<Kept> photos(Connection database, String sql, String... values)
       throws SQLException {
     List<Kept> photos = new ArrayList<>();
@@ -71,6 +85,22 @@ final class ReadMeasures {
         "SELECT * FROM photos WHERE measured_status IN ('used', 'held')"
             + " AND substr(taken_at, 1, 10) BETWEEN ? AND ? ORDER BY sha256";
     return photos(database, sql, first.toString(), last.toString());
+  }
+
+  /** Returns the latest day of photos that show rafts, used or held, up to one. */
+  static Optional<LocalDate> latestDay(Connection database, LocalDate notAfter)
+      throws SQLException {
+    String sql =
+        "SELECT max(substr(taken_at, 1, 10)) FROM photos"
+            + " WHERE measured_status IN ('used', 'held') AND substr(taken_at, 1, 10) <= ?";
+    try (PreparedStatement query = database.prepareStatement(sql)) {
+      query.setString(1, notAfter.toString());
+      try (ResultSet row = query.executeQuery()) {
+        return row.next()
+            ? Optional.ofNullable(row.getString(1)).map(LocalDate::parse)
+            : Optional.empty();
+      }
+    }
   }
 
   /** Reads the photos of some days that show a raft, used or held, in the order of their hashes. */

@@ -91,6 +91,15 @@ class AmendAndHistoryTest {
   }
 
   @Test
+  void aPhotoIsNamedByAnyPathThatEndsInItsOwn() throws IOException {
+    assertEquals(0, amend("exclude", "./" + LAST + "/K-0.jpg"), said(err));
+    assertEquals(0, amend("exclude", "/card/photos/" + LAST + "/K-1.jpg"), said(err));
+    assertEquals(0, amend("exclude", "D:\\photos\\" + LAST + "\\K-2.jpg"), said(err));
+    judge("named", "--corrected");
+    assertEquals(List.of("K-3", "K-4", "K-5"), rafts("named"));
+  }
+
+  @Test
   void aMovedPhotoCountsForTheOtherRaft() throws IOException {
     assertEquals(0, amend("exclude", LAST + "/K-1.jpg"), said(err));
     assertEquals(0, amend("move", LAST + "/K-0.jpg", "--to", "K-1"), said(err));
@@ -120,8 +129,17 @@ class AmendAndHistoryTest {
     Map<List<String>, String> cases = new TreeMap<>((a, b) -> a.toString().compareTo("" + b));
     cases.put(
         List.of("exclude", LAST + "/K-0.jpg", "nowhere.jpg"),
-        "PHOTO \"nowhere.jpg\": is no photo of the history; write its path as in photos.csv, a"
-            + " folder with a slash at its end, or the first 8 or more digits of its sha256");
+        "PHOTO \"nowhere.jpg\": is no photo of the history; write its path or its name as in"
+            + " photos.csv, a folder, or the first 8 or more digits of its sha256");
+    cases.put(
+        List.of("exclude", "K-0.jpg"),
+        "PHOTO \"K-0.jpg\": is the name of 10 photos; write more of the path of one:"
+            + " 2027-03-01/K-0.jpg, 2027-03-02/K-0.jpg, 2027-03-03/K-0.jpg, 2027-03-04/K-0.jpg,"
+            + " 2027-03-05/K-0.jpg, 2027-03-06/K-0.jpg, ...");
+    cases.put(
+        List.of("exclude", "2027-04-10/K-0.jpg"),
+        "PHOTO \"2027-04-10/K-0.jpg\": is no photo of the history; write its path or its name as in"
+            + " photos.csv, a folder, or the first 8 or more digits of its sha256");
     cases.put(
         List.of("move", LAST + "/K-0.jpg", "--to", "K-9"),
         "PHOTO \""

@@ -21,7 +21,13 @@ class EveningTextTest {
   private static List<String> said(List<Task> tasks) {
     return EveningText.lines(
             new EveningResult(
-                LocalDate.of(2027, 4, 1), List.of(), List.of(), tasks, List.of(), List.of()))
+                LocalDate.of(2027, 4, 1),
+                List.of(),
+                List.of(),
+                tasks,
+                List.of(),
+                List.of(),
+                List.of()))
         .stream()
         .skip(2)
         .toList();

@@ -41,8 +41,7 @@ class EverydayTest {
 
   @Test
   void aRowMarkedSeenIsGoneUntilItsDayAndBackOnIt() throws IOException {
-    Files.writeString(folder.resolve("sites.csv"), SmallFarm.measures(10));
-    run("import", path("sites.csv"), "--book", path("book"));
+    importMeasures();
     assertTrue(worklist("2027-03-10").contains(ITEM), "to begin with");
 
     assertEquals(0, run("seen", ITEM, "--until", "2027-03-12", "--book", path("book")), text(err));
@@ -63,7 +62,11 @@ class EverydayTest {
         MarkSeen.add(
             folder.resolve("book"),
             new MarkSeen.Say(
-                List.of(ITEM), Optional.of(LocalDate.of(2027, 3, 12)), "", "=cmd, \"x\""));
+                List.of(ITEM),
+                Optional.of(LocalDate.of(2027, 3, 12)),
+                "",
+                "=cmd, \"x\"",
+                LocalDate.EPOCH));
     String after = Files.readString(folder.resolve("book/seen.csv"));
     assertEquals(before + "\r\n\"'=cmd, \"\"x\"\"\"," + ITEM + ",2027-03-12\r\n", after);
     assertEquals(3, line);
@@ -71,6 +74,7 @@ class EverydayTest {
 
   @Test
   void theSameRowIsNotAddedTwice() throws Exception {
+    importMeasures();
     String[] seen = {"seen", ITEM, "--until", "2027-03-12", "--book", path("book")};
     assertEquals(0, run(seen), text(err));
     String before = Files.readString(folder.resolve("book/seen.csv"));
@@ -95,6 +99,7 @@ class EverydayTest {
 
   @Test
   void aColumnThatIsMissingIsNamed() throws Exception {
+    importMeasures();
     Files.writeString(folder.resolve("book/seen.csv"), "item\n");
     assertEquals(2, run("seen", ITEM, "--by", "Ana", "--book", path("book")));
     assertEquals(
@@ -104,12 +109,45 @@ class EverydayTest {
   }
 
   @Test
-  void aNameThatNoRowCanHaveIsRefused() {
-    assertEquals(2, run("seen", ITEM.replace("K-0", "K-00"), "--book", path("book")));
-    assertTrue(text(err).contains("no raft, pond or station of the book; did you mean \"K-0\"?"));
-    assertEquals(2, run("seen", "K-0", "--book", path("book")));
-    assertTrue(text(err).contains("is not the name of a worklist row"), text(err));
-    assertFalse(Files.exists(folder.resolve("book/seen.csv")));
+  void aRowThatTheWorklistDoesNotHaveIsRefusedAndTheNearestNamed() throws IOException {
+    importMeasures();
+    String no =
+        "ITEM \"" + ITEM.replace("A1", "B1") + "\": is no row of the worklist of the evening";
+    // SmallFarm lets only A1 lag: B1 is a site of the raft, and no row.
+    assertEquals(2, run("seen", ITEM.replace("A1", "B1"), "--book", path("book")));
+    assertTrue(text(err).startsWith(no + " of 2027-03-11; did you mean \"" + ITEM), text(err));
+    assertEquals(2, run("seen", ITEM, "--on", "2027-02-20", "--book", path("book")));
+    assertTrue(text(err).contains("of 2027-02-20; copy it from the column item"), text(err));
+    assertFalse(Files.exists(folder.resolve("book/seen.csv")), "nothing was written");
+  }
+
+  @Test
+  void aBookWithoutPhotosHasNoRowsToMark() {
+    assertEquals(2, run("seen", ITEM, "--book", path("book")));
+    assertTrue(text(err).contains("has no history yet"), text(err));
+  }
+
+  @Test
+  void aHiddenRowIsCountedWhereNothingElseIsToDo() throws IOException {
+    importMeasures();
+    run("seen", ITEM, "--until", "2027-03-20", "--book", path("book"));
+    out.reset();
+    worklist("2027-03-10");
+    assertTrue(
+        text(out).contains("To do    nothing else; 1 row is hidden: 1 put off until 2027-03-20\n"),
+        text(out));
+  }
+
+  @Test
+  void anEveningFromBeforeARowWasMarkedStandsAsItStoodThen() throws IOException {
+    importMeasures();
+    Path seen = folder.resolve("book/seen.csv");
+    Files.writeString(seen, "item,seen_on\n" + ITEM + ",2027-03-10\n");
+    assertTrue(asOfThen("2027-03-09").contains(ITEM), "marked a day later");
+    assertFalse(asOfThen("2027-03-10").contains(ITEM), "marked that day");
+    assertFalse(worklist("2027-03-09").contains(ITEM), "with what was marked since");
+    Files.writeString(seen, "item,seen_on\n" + ITEM + ",\n");
+    assertFalse(asOfThen("2027-03-09").contains(ITEM), "nobody says when");
   }
 
   @Test
@@ -156,6 +194,27 @@ class EverydayTest {
     Files.createDirectories(folder.resolve("photos"));
     run("check", path("photos"));
     assertTrue(text(err).contains("book (found; --book names another)"), text(err));
+  }
+
+  @Test
+  void aBookInThePlaceOfThePhotosIsSaidWithWhereTheyLie() throws IOException {
+    Files.createDirectories(folder.resolve("book/runs/2027-03-01/overlays"));
+    Files.writeString(folder.resolve("book/runs/2027-03-01/overlays/a.jpg"), "a picture of a run");
+    for (String command : List.of("run", "check")) {
+      err.reset();
+      assertEquals(2, run(command, path("book")));
+      String said =
+          "is a crop book (it holds book.yaml), not the photos; give the folder that holds"
+              + " the photos, as in \""
+              + path("photos")
+              + "\"; it lies beside or below the book";
+      assertTrue(text(err).contains(said), text(err));
+    }
+    Files.createDirectories(folder.resolve("book/card"));
+    Files.writeString(folder.resolve("book/card/a.jpg"), "a photo");
+    err.reset();
+    assertEquals(2, run("run", path("book")));
+    assertTrue(text(err).contains("the photos, \"" + path("book/card") + "\""), text(err));
   }
 
   @Test
@@ -257,10 +316,30 @@ class EverydayTest {
     assertTrue(text(out).contains("'--since'"), "options of run");
   }
 
+  private void importMeasures() throws IOException {
+    Files.writeString(folder.resolve("sites.csv"), SmallFarm.measures(10));
+    run("import", path("sites.csv"), "--book", path("book"));
+  }
+
+  private String asOfThen(String evening) throws IOException {
+    String[] judge = {"judge", "--book", path("book"), "--on", evening, "--out", path("judged")};
+    assertEquals(0, run(judge), text(err));
+    return Files.readString(folder.resolve("judged/worklist.csv"));
+  }
+
+  /** Returns an evening's worklist with all that was marked seen since, on this machine's clock. */
   private String worklist(String evening) throws IOException {
     assertEquals(
         0,
-        run("judge", "--book", path("book"), "--on", evening, "--out", path("judged")),
+        run(
+            "judge",
+            "--book",
+            path("book"),
+            "--on",
+            evening,
+            "--out",
+            path("judged"),
+            "--corrected"),
         text(err));
     return Files.readString(folder.resolve("judged/worklist.csv"));
   }

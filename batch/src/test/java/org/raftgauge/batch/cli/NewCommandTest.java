@@ -73,16 +73,68 @@ class NewCommandTest {
 
   @Test
   void whatNoOptionSaysIsAskedOnATerminal() throws IOException {
+    answering(
+        "600 x 1200\n6\n3\n180\n3000x4000\n1600\n\nbasil\nK-08..K-10, M1\nNorth\n2026-03-02\n"
+            + "Europe/Lisbon\n");
+    assertTrue(text(out).contains("Board, width x length in mm: "), text(out));
+    assertTrue(read("a/crops.yaml").contains("  basil:"));
+    assertTrue(read("a/book.yaml").contains("time_zone: Europe/Lisbon"));
+    assertEquals(
+        List.of(
+            "K-08,North,1,basil,,board-18,,,2026-03-02,,,",
+            "K-09,North,2,basil,,board-18,,,2026-03-02,,,",
+            "K-10,North,3,basil,,board-18,,,2026-03-02,,,",
+            "M1,North,4,basil,,board-18,,,2026-03-02,,,"),
+        read("a/plantings.csv").lines().skip(1).toList());
+  }
+
+  @Test
+  void aSlipOfTheFingerIsSaidAndAskedAgain() throws IOException {
+    answering(
+        "600,5x1200\n600x1200\nsix\n9\n3\n180\n600x1200\n6\n3\n180\n3000\n3000x4000\n1600\n1.2m\n1200\n"
+            + "=basil\nbasil\nR-9..R-1\nR-1\n\n2.3.2026\n2026-03-02\nEurope/Lisboa\nEurope/Lisbon\n");
+    for (String said :
+        List.of(
+            "  \"600,5\"; write numbers above 0 with a dot, as in 12.5\n",
+            "  \"six\"; write numbers above 0 with a dot",
+            "  9 rows and 3 columns do not fit on the board; measure board and pitch again",
+            "  \"3000\"; write two numbers, as in 600x1200\n",
+            "  \"1.2m\"; write numbers above 0",
+            "  \"=basil\" is not a name: it begins with",
+            "  \"R-9..R-1\"; write a range upwards of the same letters, as in R-001..R-012\n",
+            "  \"2.3.2026\" is not a date; write year-month-day",
+            "  \"Europe/Lisboa\" is not a time zone")) {
+      assertTrue(text(out).contains(said), said + " in " + text(out));
+    }
+    assertTrue(read("a/plantings.csv").contains("R-1,P1,1,basil,,board-18,,,2026-03-02,,,"));
+  }
+
+  @Test
+  void checkSaysWhatMayBeAGuessAndStillFindsNothingWrong() {
+    run(false, usual("a", "--time-zone", "Europe/Lisbon"));
+    out.reset();
+    assertEquals(0, run(false, "check", "--book", path("a")), text(err));
+    List<String> said = text(out).lines().toList();
+    assertTrue(said.get(0).startsWith("Nothing is wrong with "), said.toString());
+    assertTrue(
+        said.get(1).startsWith("Note: station bench: its lens was never calibrated"),
+        said.toString());
+    assertTrue(
+        said.get(2)
+            .matches(
+                "Note: the farm's clock is that of Europe/Lisbon, where it is now"
+                    + " \\d{4}-\\d\\d-\\d\\d \\d\\d:\\d\\d; if yours .* mend time_zone in book.yaml"),
+        said.toString());
+  }
+
+  private void answering(String answers) {
     InputStream before = System.in;
-    String answers = "600 x 1200\n6\n3\n180\n3000x4000\n1600\n\nbasil\n";
     System.setIn(new ByteArrayInputStream(answers.getBytes(StandardCharsets.UTF_8)));
     try {
-      assertEquals(0, run(true, "new", path("a")), text(err));
+      assertEquals(0, run(true, "new", path("a")), text(err) + text(out));
     } finally {
       System.setIn(before);
     }
-    assertTrue(text(out).contains("Board, width x length in mm: "), text(out));
-    assertTrue(read("a/crops.yaml").contains("  basil:"));
   }
 
   @Test
@@ -97,7 +149,7 @@ class NewCommandTest {
     assertTrue(text(err).contains("9 rows and 3 columns do not fit on it"), text(err));
     err.reset();
     assertEquals(2, run(false, usual("a", "--raft", "=1+1")));
-    assertTrue(text(err).contains("plantings.csv:2: column raft"), text(err));
+    assertTrue(text(err).contains("--raft: \"=1+1\" is not a name"), text(err));
     assertFalse(Files.exists(folder.resolve("a")));
   }
 

@@ -15,6 +15,7 @@ import java.net.http.HttpResponse;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.time.LocalDate;
 import java.util.List;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
@@ -23,6 +24,8 @@ import org.junit.jupiter.api.io.TempDir;
 
 class DeskTest {
   private static final String ITEM = "inspect-lagging/R 1/2026-04-06/B2";
+
+  private static final LocalDate TODAY = LocalDate.of(2026, 4, 17);
 
   @TempDir private Path folder;
   private Path book;
@@ -37,7 +40,7 @@ class DeskTest {
     Files.writeString(run.resolve("report.html"), "<!DOCTYPE html>\n<html lang=\"en\">page</html>");
     Files.writeString(run.resolve("plots/a.svg"), "<svg/>");
     Files.writeString(folder.resolve("secret.txt"), "not of the run");
-    desk = Desk.open(0, book);
+    desk = Desk.open(0, book, () -> TODAY);
   }
 
   @AfterEach
@@ -64,7 +67,10 @@ class DeskTest {
     assertEquals("line 2 of seen.csv", done.body());
     post(word(), "item=weigh/R2/2026-04-06&note=put%20off&until=2026-04-20");
     assertEquals(
-        List.of("item,until,by,note", ITEM + ",,,done", "weigh/R2/2026-04-06,2026-04-20,,put off"),
+        List.of(
+            "item,until,by,note,seen_on",
+            ITEM + ",,,done,2026-04-17",
+            "weigh/R2/2026-04-06,2026-04-20,,put off,2026-04-17"),
         Files.readAllLines(book.resolve("seen.csv")));
     assertTrue(get("").body().contains("data-told=\"" + form(ITEM) + " weigh"), get("").body());
     // With new results the list is new.

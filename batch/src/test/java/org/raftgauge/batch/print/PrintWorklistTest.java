@@ -10,8 +10,10 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.LocalDate;
 import java.util.ArrayList;
+import java.util.HashSet;
 import java.util.List;
 import java.util.Optional;
+import java.util.Set;
 import org.apache.pdfbox.Loader;
 import org.apache.pdfbox.pdmodel.PDDocument;
 import org.apache.pdfbox.text.PDFTextStripper;
@@ -23,6 +25,7 @@ import org.raftgauge.core.book.Board;
 import org.raftgauge.core.book.Layout;
 import org.raftgauge.core.book.SiteGrid;
 import org.raftgauge.core.book.SiteId;
+import org.raftgauge.core.evening.HiddenRow;
 import org.raftgauge.core.evening.Task;
 
 class PrintWorklistTest {
@@ -38,6 +41,7 @@ class PrintWorklistTest {
           Optional.empty());
 
   @TempDir private Path folder;
+  private Set<SiteId> planted = new HashSet<>(BOARD.grid().sites());
 
   private static Task inspect(String raft, String... sites) {
     List<SiteId> ids = List.of(sites).stream().map(SiteId::parse).toList();
@@ -53,7 +57,14 @@ class PrintWorklistTest {
   private Path print(Paper paper, List<Task> tasks) throws IOException {
     Path file = folder.resolve(paper + ".pdf");
     PrintWorklist.print(
-        new PrintWorklist.Sheet(EVENING, "", tasks, raft -> Optional.of(BOARD)), paper, file);
+        new PrintWorklist.Sheet(
+            EVENING,
+            "",
+            tasks,
+            List.of(),
+            raft -> Optional.of(new PrintWorklist.Board(BOARD, planted))),
+        paper,
+        file);
     return file;
   }
 
@@ -73,9 +84,9 @@ class PrintWorklistTest {
         List.of(
             "To do from Friday 17 April 2026",
             "page 1 of 1",
-            "Tomorrow",
+            "By Friday 17 April, tomorrow",
             "Inspect · raft DR-1",
-            "pond P1, berth 4, by Fri 17 Apr",
+            "pond P1, berth 4",
             "site B3",
             "It lags. Area: 38 % of the expected.",
             "inspect-lagging/DR-1/2026-04-06/B3")) {
@@ -100,6 +111,66 @@ class PrintWorklistTest {
       assertTrue((picture.getRGB(boxed[0] - 20, boxed[1]) & 0xff) < 128, "the box's left side");
       assertTrue((picture.getRGB(boxed[0], boxed[1] + 20) & 0xff) < 128, "the box's lower side");
     }
+  }
+
+  @Test
+  void aHoleWithoutAPlantIsPaleAndTheCornerNearestA1IsBlack() throws IOException {
+    planted.remove(SiteId.parse("A1"));
+    try (Printed printed = new Printed(print(Paper.A4, List.of(inspect("DR-1", "B3"))), 254)) {
+      var picture = printed.picture(0);
+      // The places are those of the test above.
+      int x0 = 1600 + 50;
+      int y0 = 370 + 50;
+      int pale = picture.getRGB(x0 + 60, y0 + 50) & 0xff;
+      assertTrue(pale > 150 && pale < 230, "a pale dot at A1: " + pale);
+      assertTrue((picture.getRGB(x0 + 150, y0 + 50) & 0xff) < 60, "a black dot at A2");
+      assertTrue((picture.getRGB(x0 + 8, y0 + 8) & 0xff) < 60, "the corner of A1");
+      assertTrue((picture.getRGB(x0 + 292, y0 + 8) & 0xff) > 240, "no other corner");
+    }
+  }
+
+  @Test
+  void plantsToWeighHaveALineForTheirGramsEach() throws IOException {
+    Task weigh =
+        new Task(
+            Task.Action.WEIGH,
+            3,
+            new Task.Where("", "P1", "4", "DR-1", List.of(SiteId.parse("A1"), SiteId.parse("B3"))),
+            "The grader is to be checked.",
+            Optional.empty(),
+            "weigh-kale/DR-1/2026-04-06");
+    String text = text(print(Paper.A4, List.of(weigh)));
+    assertTrue(text.contains("No fixed day"), text);
+    assertTrue(text.contains("A1 g B3 g"), text);
+  }
+
+  @Test
+  void workIsPartedByItsDaysAndWhatIsLateIsDueTomorrow() throws IOException {
+    Task late =
+        new Task(
+            Task.Action.HARVEST,
+            2,
+            new Task.Where("", "P1", "4", "DR-2", List.of()),
+            "Planned for this day; the day is past.",
+            Optional.of(EVENING.minusDays(3)),
+            "harvest/DR-2/2026-03-01");
+    String text = text(print(Paper.A4, List.of(inspect("DR-1", "B3"), late)));
+    assertTrue(text.contains("pond P1, berth 4, was due Mon 13 Apr"), text);
+    assertEquals(2, text.split("By ", -1).length, "one title: " + text);
+  }
+
+  @Test
+  void whatIsHiddenIsCountedOnTheSheet() throws IOException {
+    Path file = folder.resolve("hidden.pdf");
+    List<HiddenRow> hidden = List.of(new HiddenRow("a/b/c", Optional.of(EVENING.plusDays(4))));
+    PrintWorklist.print(
+        new PrintWorklist.Sheet(EVENING, "", List.of(), hidden, raft -> Optional.empty()),
+        Paper.A4,
+        file);
+    assertTrue(text(file).contains("Nothing else to do."), text(file));
+    assertTrue(
+        text(file).contains("Not on this sheet: 1 row is hidden: 1 put off until 20 Apr 2026."),
+        text(file));
   }
 
   @Test

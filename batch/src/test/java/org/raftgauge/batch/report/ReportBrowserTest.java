@@ -10,6 +10,7 @@ import java.io.IOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.time.LocalDate;
 import java.util.List;
 import java.util.Optional;
 import java.util.regex.Matcher;
@@ -126,6 +127,25 @@ class ReportBrowserTest {
   }
 
   @Test
+  void tablesOfPondsAndRaftsAreNotCutOffOnAPhone() throws Exception {
+    browser.size(360, 740);
+    for (String table : List.of("#ponds table", "#raft-table")) {
+      assertEquals(
+          "true",
+          browser.evaluate(
+              "(b => b.scrollWidth <= b.clientWidth)(document.querySelector('"
+                  + table
+                  + "').parentElement)"),
+          table);
+    }
+    assertEquals(
+        "\"Pond\"",
+        browser.evaluate(
+            "getComputedStyle(document.querySelector('#raft-table td:nth-child(5)'), '::before')"
+                + ".content"));
+  }
+
+  @Test
   void thePageIsNoWiderThanAPhone() throws Exception {
     browser.size(360, 740);
     browser.evaluate("document.querySelectorAll('details').forEach(d => { d.open = true; })");
@@ -146,7 +166,7 @@ class ReportBrowserTest {
   void atTheDeskAClickMarksARowAndItStaysMarked() throws Exception {
     assertEquals("0", browser.evaluate("document.querySelectorAll('.clicks').length"));
     Path book = folder.resolve("book");
-    try (Desk desk = Desk.open(0, book)) {
+    try (Desk desk = Desk.open(0, book, () -> LocalDate.of(2026, 4, 17))) {
       desk.show(folder);
       browser.open(desk.address());
       String row = "document.querySelectorAll('.work li[data-item]')[1]";
@@ -161,7 +181,7 @@ class ReportBrowserTest {
                   + " }; look(100); })");
       assertTrue(told.startsWith("done; to undo, delete line 2 of seen.csv."), told);
       assertEquals(
-          List.of("item,until,by,note", item + ",,,done"),
+          List.of("item,until,by,note,seen_on", item + ",,,done,2026-04-17"),
           Files.readAllLines(book.resolve("seen.csv")));
       browser.open("about:blank");
       browser.open(desk.address());

@@ -60,7 +60,8 @@ class ReportPageTest {
                         "photograph/" + raft + "/2026-04-16"))
             .toList();
     WritePage.write(
-        ReportInput.of(farm.outcome(), farm.book()).withWorklist(List.of(new Work(unseen))), run);
+        ReportInput.of(farm.outcome(), farm.book()).withWorklist(List.of(new Work(unseen, ""))),
+        run);
     String text = Files.readString(run.resolve("report.html"));
     String work = text.substring(text.indexOf("<ol class=\"work\">"));
     work = work.substring(0, work.indexOf("</ol>"));
@@ -171,6 +172,46 @@ class ReportPageTest {
     assertTrue(origin.contains("c0de") && origin.contains("b00c"), origin);
     // PretendRun numbers its hashes: evening 3, raft 11.
     assertTrue(origin.contains(String.format("%064x", 3011)), origin);
+  }
+
+  @Test
+  void theHashOfARaftsPhotoLiesInAFold() {
+    String sheet = between("<details class=\"raft\" id=\"raft-R001\"", "<details class=\"sites\"");
+    String fold = sheet.substring(sheet.indexOf("<details class=\"origin-of\">"));
+    assertTrue(fold.contains("SHA-256 of its bytes"), fold);
+    assertFalse(sheet.replace(fold, "").contains("SHA-256"), "only there");
+  }
+
+  @Test
+  void workStandsUnderTheDayOnWhichItIsDue() {
+    // The evening is that of 2026-04-16.
+    assertEquals(1, page.split("By Friday 17 April 2026, tomorrow", -1).length - 1);
+    String work = between("<section id=\"worklist\"", "</section>").replaceAll("<[^>]+>", "");
+    assertFalse(work.contains("2026-04-"), work);
+  }
+
+  @Test
+  void nothingToDoIsSaidOnlyWhereNothingWasPutAside() {
+    ReportModel none = model("Thursday", "");
+    assertTrue(none.nothing().startsWith("Nothing to do: every expected raft"), none.nothing());
+    ReportModel aside = model("Thursday", "1 row is hidden: 1 put off until 20 Apr 2026.");
+    assertEquals("Nothing else to do.", aside.nothing());
+    String html = WritePage.html(aside, List.of());
+    assertTrue(html.contains("1 row is hidden: 1 put off until 20 Apr 2026."), "on the page");
+    assertTrue(model("", "").nothing().startsWith("No evening could be judged"));
+  }
+
+  private static ReportModel model(String evening, String hidden) {
+    return new ReportModel(
+        evening,
+        List.of(),
+        List.of(),
+        hidden,
+        List.of(),
+        List.of(),
+        Ahead.none(),
+        List.of(),
+        new ReportModel.Origin(List.of(), List.of(), List.of()));
   }
 
   @Test

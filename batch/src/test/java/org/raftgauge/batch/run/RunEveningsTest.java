@@ -7,11 +7,14 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import java.io.IOException;
 import java.nio.file.Path;
 import java.time.LocalDate;
+import java.time.OffsetDateTime;
 import java.util.List;
 import java.util.Optional;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
+import org.raftgauge.batch.store.Correction;
+import org.raftgauge.batch.store.History;
 import org.raftgauge.core.measure.PhotoStatus;
 
 /** Which evenings a run is of, and which rafts were missing on them. */
@@ -71,6 +74,23 @@ class RunEveningsTest {
     assertTrue(
         runs.text("out/run.json")
             .contains("\"rafts_not_photographed\": [\n    \"R1\",\n    \"R3\"\n  ]"));
+  }
+
+  @Test
+  void aRaftWhoseOnlyPhotoIsExcludedIsMissing() throws Exception {
+    runs.photo("a.txt", "rafts=R1" + RunFixture.EVENING);
+    runs.photo("b.txt", "rafts=R2" + RunFixture.EVENING);
+    runs.run("out");
+    try (History history = runs.history()) {
+      String sha256 = history.named("a.txt").get(0).measure().sha256();
+      Correction.Entry entry =
+          new Correction.Entry(OffsetDateTime.parse("2026-04-12T06:00:00+01:00"), "Ana", "hand");
+      history.correct(
+          List.of(
+              new Correction(
+                  0, entry, new Correction.Exclude(new Correction.Photo(sha256, "a.txt")))));
+    }
+    assertEquals(List.of("R1", "R3"), List.copyOf(runs.run("out").notPhotographed()));
   }
 
   @Test

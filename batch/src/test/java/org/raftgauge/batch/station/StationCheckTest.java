@@ -3,6 +3,7 @@ package org.raftgauge.batch.station;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.io.IOException;
 import java.nio.file.Path;
@@ -15,6 +16,7 @@ import java.time.LocalDate;
 import java.time.LocalTime;
 import java.time.ZoneId;
 import java.util.List;
+import java.util.Optional;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
@@ -34,7 +36,7 @@ class StationCheckTest {
           1,
           640,
           480,
-          new Lens(700, 700, 320, 240, 0, 0, 0, 0, 0),
+          new Lens(700, 700, 320, 240, -0.1, 0, 0, 0, 0),
           1500,
           List.of(),
           Duration.ZERO);
@@ -114,9 +116,29 @@ class StationCheckTest {
             "  since 2026-04-12 (1 evening): the boards look smaller: the water is lower or the"
                 + " camera higher (height 1540 mm, usually 1501 mm); check water level, mount, zoom"
                 + " and focus",
-            "  the last photos put the camera 1540 mm over the boards, the station file says 1500;"
-                + " measure it, then mend camera_height_mm, marker sizes or board size"),
+            "  its boards look as from 1540 mm above, 2.7 % more than camera_height_mm: 1500 of"
+                + " stations/bench.yaml; measure the height again, and where it is right the board"
+                + " and the marker sizes in layouts.yaml, then the lens"),
         StationCheckText.lines(STATION, evenings(LocalDate.MIN)));
+  }
+
+  @Test
+  void lensThatWasNeverCalibratedTellsTheHeightNoBetterThanByThreePercent() {
+    Station tape =
+        new Station(
+            STATION.name(),
+            STATION.kind(),
+            1,
+            STATION.imageWidthPx(),
+            STATION.imageHeightPx(),
+            new Lens(700, 700, 320, 240, 0, 0, 0, 0, 0),
+            1500,
+            List.of(),
+            Duration.ZERO);
+    assertEquals(Optional.empty(), StationCheckText.height(tape, Optional.of(1526.0)));
+    assertTrue(StationCheckText.height(tape, Optional.of(1550.0)).isPresent());
+    assertTrue(StationCheckText.height(STATION, Optional.of(1526.0)).isPresent());
+    assertEquals(Optional.empty(), StationCheckText.height(STATION, Optional.of(1510.0)));
   }
 
   @Test

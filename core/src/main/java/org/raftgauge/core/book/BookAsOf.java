@@ -26,7 +26,7 @@ public final class BookAsOf {
    * ended. Which plant stood where is worked out anew from what is left.
    *
    * <p>Stations, layouts, crops and settings have no date and stay; so do the worklist rows that
-   * were seen.
+   * were seen, see {@link #seenBefore}.
    *
    * @param book the book
    * @param evening the farm's day
@@ -34,6 +34,32 @@ public final class BookAsOf {
    */
   public static CropBook of(CropBook book, LocalDate evening) {
     return new BookAsOf(book, evening).book();
+  }
+
+  /**
+   * Returns a book without what was said of worklist rows later. Like corrections of the history,
+   * such rows speak of evenings before them: who asks what was known then leaves them out.
+   *
+   * @param book the book
+   * @param end rows of this moment or later are left out; rows that do not say when stay
+   * @return the same book otherwise
+   */
+  public static CropBook seenBefore(CropBook book, Instant end) {
+    Diary diary = book.diary();
+    List<SeenItem> seen =
+        diary.seen().stream()
+            .filter(row -> row.seenOn().map(book.farmDay()::start).map(end::isAfter).orElse(true))
+            .toList();
+    return new CropBook(
+        book.settings(),
+        book.stations(),
+        book.layouts(),
+        book.crops(),
+        book.plantings(),
+        diary.withSeen(seen),
+        book.tenures(),
+        book.plants(),
+        book.broken());
   }
 
   private CropBook book() {

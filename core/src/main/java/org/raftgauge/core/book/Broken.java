@@ -35,6 +35,11 @@ final class Broken {
     return read;
   }
 
+  /** Keeps an error of a part that is named where the book does not describe it. */
+  void keep(String part, Problem problem) {
+    first.putIfAbsent(part, problem);
+  }
+
   /** Takes note that not even the names of a kind could be read. */
   void lose(String kind) {
     unread.add(kind);

@@ -42,6 +42,9 @@ public record CropBook(
     List<PlantLife> plants,
     Map<String, Problem> broken) {
 
+  /** The kind of a crop that a planting names and the book does not describe. */
+  public static final String PLANTED_CROP = "planted crop";
+
   /** Copies the parts, keeping their order. */
   public CropBook {
     stations = Collections.unmodifiableMap(new LinkedHashMap<>(stations));
@@ -156,7 +159,7 @@ public record CropBook(
   /**
    * Says why the book has no usable part of a name.
    *
-   * @param kind {@code crop}, {@code layout} or {@code station}
+   * @param kind {@code crop}, {@code layout}, {@code station} or {@link #PLANTED_CROP}
    * @param name its name
    * @return what is wrong with it, or nothing where the book does not know it or it is sound
    */

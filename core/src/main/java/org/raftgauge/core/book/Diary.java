@@ -34,6 +34,11 @@ public record Diary(
     seen = List.copyOf(seen);
   }
 
+  /** Returns the same with other worklist rows seen. */
+  Diary withSeen(List<SeenItem> rows) {
+    return new Diary(placements, events, weighings, harvests, calls, climate, rows);
+  }
+
   /** Returns a diary with nothing in it. */
   public static Diary empty() {
     return new Diary(List.of(), List.of(), List.of(), List.of(), List.of(), List.of(), List.of());

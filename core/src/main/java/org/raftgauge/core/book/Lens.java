@@ -32,6 +32,11 @@ public record Lens(
     }
   }
 
+  /** Says whether it was calibrated: a lens whose distortion is not known was not. */
+  public boolean isCalibrated() {
+    return k1 != 0 || k2 != 0 || p1 != 0 || p2 != 0 || k3 != 0;
+  }
+
   /**
    * Returns the same lens for a picture of another size of the same view.
    *

@@ -30,7 +30,8 @@ final class LogReader {
   static final Columns CLIMATE =
       new Columns(
           List.of("date"), List.of("pond", "mean_air_c", "dli_mol_m2", "water_l", "feed_g"));
-  static final Columns SEEN = new Columns(List.of("item"), List.of("until", "by", "note"));
+  static final Columns SEEN =
+      new Columns(List.of("item"), List.of("until", "by", "note", "seen_on"));
 
   /** The verdicts of the design, which a grower's call is one of. */
   private static final List<String> VERDICTS =
@@ -170,8 +171,10 @@ final class LogReader {
   private static Optional<SeenItem> seenItem(Cells cells) {
     String item = cells.required("item");
     Optional<LocalDate> until = cells.date("until");
+    Optional<LocalDate> seenOn = cells.date("seen_on");
     return cells.sound()
-        ? Optional.of(new SeenItem(cells.line(), item, until, cells.text("by"), cells.text("note")))
+        ? Optional.of(
+            new SeenItem(cells.line(), item, until, cells.text("by"), cells.text("note"), seenOn))
         : Optional.empty();
   }
 

@@ -32,6 +32,7 @@ final class PlantingReader {
   private final Known cropNames;
   private final Known layoutNames;
   private final Map<String, List<Layout>> layouts;
+  private final Broken broken;
   private final Rafts rafts;
   private final Findings findings;
 
@@ -39,6 +40,7 @@ final class PlantingReader {
     this.cropNames = parts.cropNames();
     this.layoutNames = parts.layoutNames();
     this.layouts = parts.layouts();
+    this.broken = parts.broken();
     this.rafts = rafts;
     this.findings = findings;
   }
@@ -135,6 +137,9 @@ final class PlantingReader {
     Planting planting = row.planting();
     if (cropNames.lacks(planting.crop())) {
       cells.unknown("crop", planting.crop(), cropNames.names());
+      broken.keep(
+          CropBook.PLANTED_CROP + " " + planting.crop(),
+          findings.list().get(findings.list().size() - 1));
     }
     if (layoutNames.lacks(planting.layout())) {
       cells.unknown("layout", planting.layout(), layoutNames.names());

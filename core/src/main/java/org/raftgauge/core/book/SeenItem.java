@@ -12,5 +12,12 @@ import java.util.Optional;
  * @param until the first day it may show again, where given
  * @param by who, may be empty
  * @param note may be empty
+ * @param seenOn the farm's day on which that was said; where absent it holds for every evening
  */
-public record SeenItem(int line, String item, Optional<LocalDate> until, String by, String note) {}
+public record SeenItem(
+    int line,
+    String item,
+    Optional<LocalDate> until,
+    String by,
+    String note,
+    Optional<LocalDate> seenOn) {}

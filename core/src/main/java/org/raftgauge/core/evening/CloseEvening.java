@@ -58,11 +58,13 @@ public final class CloseEvening {
     EveningCurves.Curves curves =
         EveningCurves.of(
             tonight, known(asked.graders, asked.book.farmDay(), asked.evening), spread);
+    MakeWorklist worklist = new MakeWorklist(tonight);
     return new EveningResult(
         asked.evening,
         tonight.verdicts(),
         curves.rows(),
-        new MakeWorklist(tonight).tasks(),
+        worklist.tasks(),
+        worklist.hidden(),
         curves.rafts(),
         tonight.stations());
   }

@@ -5,6 +5,9 @@ import java.time.LocalDate;
 import java.util.EnumMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Set;
+import java.util.TreeSet;
+import java.util.stream.Stream;
 import org.raftgauge.core.track.Judged;
 import org.raftgauge.core.track.Verdict;
 
@@ -15,6 +18,7 @@ import org.raftgauge.core.track.Verdict;
  * @param verdicts on stations, ponds, rafts and sites, in the order of {@link Judged#ORDER}
  * @param curves of rafts and sites
  * @param worklist tomorrow's work, most urgent first
+ * @param hidden rows that it would have, had nobody marked them seen, done or put off
  * @param growth rafts to be drawn
  * @param stations stations that are not as they were
  */
@@ -23,6 +27,7 @@ public record EveningResult(
     List<Judged> verdicts,
     List<CurveRow> curves,
     List<Task> worklist,
+    List<HiddenRow> hidden,
     List<RaftGrowth> growth,
     List<StationDoubt> stations) {
 
@@ -31,8 +36,25 @@ public record EveningResult(
     verdicts = List.copyOf(verdicts);
     curves = List.copyOf(curves);
     worklist = List.copyOf(worklist);
+    hidden = List.copyOf(hidden);
     growth = List.copyOf(growth);
     stations = List.copyOf(stations);
+  }
+
+  /** Returns the rows of its worklist, with those that are hidden, by name. */
+  public Set<String> rowNames() {
+    Set<String> names = new TreeSet<>();
+    Stream.concat(worklist.stream().map(Task::item), hidden.stream().map(HiddenRow::item))
+        .forEach(
+            item -> {
+              names.add(item);
+              if (Item.isOfSites(item)) {
+                for (String site : Item.last(item).split("\\+", -1)) {
+                  names.add(Item.stem(item) + "/" + site);
+                }
+              }
+            });
+    return names;
   }
 
   /** Counts the verdicts on sites; those that were not given are left out. */

@@ -9,6 +9,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import java.util.TreeMap;
+import java.util.stream.Collectors;
 import org.raftgauge.core.book.SiteId;
 import org.raftgauge.core.evening.Task.Action;
 import org.raftgauge.core.track.Judged;
@@ -131,7 +132,17 @@ final class InspectTasks {
     }
     String lo = String.format(Locale.ROOT, "%.0f", shares[0]);
     String hi = String.format(Locale.ROOT, "%.0f", shares[shares.length - 1]);
-    return " Area: " + (lo.equals(hi) ? lo : lo + " to " + hi) + " % of the expected.";
+    String basis =
+        rows.stream()
+            .flatMap(r -> r.share().stream())
+            .map(s -> s.basis().words())
+            .distinct()
+            .collect(Collectors.joining(" or "));
+    return " Leaf area: "
+        + (lo.equals(hi) ? lo : lo + " to " + hi)
+        + " % of that expected of its age by "
+        + basis
+        + ".";
   }
 
   private Task task(int priority, Task.Where where, String why, String item) {

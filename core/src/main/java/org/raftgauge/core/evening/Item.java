@@ -22,9 +22,28 @@ final class Item {
 
   /** Names a row about sites of a raft's crop. */
   static String ofSites(String what, String raft, String cycle, List<SiteId> sites) {
-    return ofRaft(what, raft, cycle)
-        + "/"
-        + sites.stream().map(SiteId::toString).collect(Collectors.joining("+"));
+    return ofSites(ofRaft(what, raft, cycle), sites);
+  }
+
+  /** Names a row about sites by the name of their raft's row. */
+  static String ofSites(String raftItem, List<SiteId> sites) {
+    return raftItem + "/" + sites.stream().map(SiteId::toString).collect(Collectors.joining("+"));
+  }
+
+  /** Returns a name without its last part: sites, the evening, or where there are none the day. */
+  static String stem(String item) {
+    int slash = item.lastIndexOf('/');
+    return slash < 0 ? item : item.substring(0, slash);
+  }
+
+  /** Returns the last part of a name. */
+  static String last(String item) {
+    return item.substring(item.lastIndexOf('/') + 1);
+  }
+
+  /** Says whether a row is about sites of a raft, by its name. */
+  static boolean isOfSites(String item) {
+    return !last(item).equals("none") && !last(item).matches("\\d{4}-\\d{2}-\\d{2}");
   }
 
   /** Names a row that is anew each evening. */

@@ -15,14 +15,24 @@ final class MakeWorklist {
   }
 
   List<Task> tasks() {
+    return tasks(seen);
+  }
+
+  /** Returns the rows that someone has seen, done or put off. */
+  List<HiddenRow> hidden() {
+    return HiddenRow.of(tasks(SeenItems.NONE), tasks(), seen);
+  }
+
+  private List<Task> tasks(SeenItems hiding) {
     List<Task> tasks = new ArrayList<>();
-    PhotoTasks photos = new PhotoTasks(tonight, seen);
+    PhotoTasks photos = new PhotoTasks(tonight, hiding);
     tasks.addAll(photos.stations());
+    tasks.addAll(new BookTasks(tonight, hiding).tasks());
     tasks.addAll(photos.notSeen());
     tasks.addAll(photos.again());
     tasks.addAll(photos.tags());
-    tasks.addAll(new InspectTasks(tonight, seen).tasks());
-    CropTasks crops = new CropTasks(tonight, seen);
+    tasks.addAll(new InspectTasks(tonight, hiding).tasks());
+    CropTasks crops = new CropTasks(tonight, hiding);
     tasks.addAll(crops.harvests());
     tasks.addAll(crops.crowded());
     tasks.addAll(crops.weighings());

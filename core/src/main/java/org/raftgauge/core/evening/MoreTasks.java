@@ -23,15 +23,22 @@ public final class MoreTasks {
     SeenItems seen = new SeenItems(book.diary().seen(), evening.evening().plusDays(1));
     Map<String, Task> tasks = new LinkedHashMap<>();
     evening.worklist().forEach(t -> tasks.put(t.item(), t));
-    more.stream()
-        .filter(t -> !seen.hides(t.item()))
-        .forEach(t -> tasks.merge(t.item(), t, MoreTasks::both));
+    Map<String, HiddenRow> hidden = new LinkedHashMap<>();
+    evening.hidden().forEach(row -> hidden.put(row.item(), row));
+    for (Task task : more) {
+      if (seen.hides(task.item())) {
+        hidden.put(task.item(), new HiddenRow(task.item(), seen.until(task.item())));
+      } else {
+        tasks.merge(task.item(), task, MoreTasks::both);
+      }
+    }
     List<Task> sorted = tasks.values().stream().sorted(Task.ORDER).toList();
     return new EveningResult(
         evening.evening(),
         evening.verdicts(),
         evening.curves(),
         sorted,
+        List.copyOf(hidden.values()),
         evening.growth(),
         evening.stations());
   }

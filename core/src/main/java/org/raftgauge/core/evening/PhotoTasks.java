@@ -96,7 +96,8 @@ final class PhotoTasks {
     Map<String, Map<String, Set<SiteId>>> held = new TreeMap<>();
     for (Judged row : tonight.verdicts()) {
       boolean doubted = row.verdict() == Verdict.HELD && row.pattern() != Pattern.STATION;
-      if (row.scope() == Judged.Scope.SITE && doubted && !heldByStation(row.evidence())) {
+      boolean byPhoto = !heldByStation(row.evidence()) && !BookTasks.isHeldByBook(row);
+      if (row.scope() == Judged.Scope.SITE && doubted && byPhoto) {
         sites(held, row.place().raft(), row.evidence()).add(row.place().site().orElseThrow());
       }
     }

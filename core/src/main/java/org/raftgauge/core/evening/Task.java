@@ -8,6 +8,7 @@ import java.util.Locale;
 import java.util.Optional;
 import java.util.stream.Collectors;
 import org.raftgauge.core.book.SiteId;
+import org.raftgauge.core.book.WalkingOrder;
 
 /**
  * Something for a person to do.
@@ -22,13 +23,14 @@ import org.raftgauge.core.book.SiteId;
 public record Task(
     Action action, int priority, Where where, String why, Optional<LocalDate> by, String item) {
 
-  /** Most urgent first; of equals by place. */
+  /** Most urgent first; of equals by place, as a person walks. */
   public static final Comparator<Task> ORDER =
       Comparator.comparingInt(Task::priority)
           .thenComparing(Task::action)
           .thenComparing(t -> t.by().orElse(LocalDate.MAX))
           .thenComparing(t -> t.where().station())
           .thenComparing(t -> t.where().pond())
+          .thenComparing(t -> t.where().berth(), WalkingOrder.berths())
           .thenComparing(t -> t.where().raft())
           .thenComparing(Task::item);
 
@@ -36,6 +38,8 @@ public record Task(
   public enum Action {
     /** Look at camera, lens, light and height of a station. */
     CHECK_THE_STATION,
+    /** Mend what keeps the book from telling a raft's crop. */
+    MEND_THE_BOOK,
     /** Photograph a raft that was expected and not seen. */
     PHOTOGRAPH_AT_ALL,
     /** Photograph again what could not be judged. */
@@ -104,6 +108,7 @@ public record Task(
     String what =
         switch (action) {
           case CHECK_THE_STATION -> "Check " + where.words();
+          case MEND_THE_BOOK -> "Mend the book for " + where.words();
           case PHOTOGRAPH_AT_ALL -> "Photograph " + where.words();
           case PHOTOGRAPH_AGAIN -> "Photograph again " + where.words();
           case INSPECT -> "Inspect " + where.words();

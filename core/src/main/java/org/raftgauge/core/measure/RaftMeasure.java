@@ -51,6 +51,9 @@ public record RaftMeasure(
   /** The note of a board whose tag could not be read. */
   public static final String TAG_UNREAD = "its tag was not read";
 
+  /** Why a site is held whose planting's crop the book cannot tell. */
+  public static final String NO_CROP = "the book has no usable crop for its planting";
+
   /** Copies the sites. */
   public RaftMeasure {
     sites = List.copyOf(sites);

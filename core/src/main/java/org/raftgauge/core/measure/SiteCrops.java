@@ -133,7 +133,7 @@ final class SiteCrops {
     for (int s = 0; s < sites.size(); s++) {
       Optional<LeafModel> model = model(s);
       if (unknownCrop.get(s)) {
-        checked.add(heldSite(sites.get(s).site(), "the book has no usable crop for its planting"));
+        checked.add(heldSite(sites.get(s).site(), RaftMeasure.NO_CROP));
       } else if (model.isEmpty()) {
         checked.add(
             heldSite(

@@ -19,6 +19,16 @@ public enum Basis {
     return this == CYCLES || this == DEGREE_DAYS;
   }
 
+  /** Returns what a plant is compared with, to be read after "by". */
+  public String words() {
+    return switch (this) {
+      case CYCLES -> "past cycles of its crop";
+      case DEGREE_DAYS -> "past cycles of its crop, on degree-days";
+      case COHORT -> "the evening's others of its cohort";
+      case CROP -> "the crop's curve in the book";
+    };
+  }
+
   /** Returns the word as written in reports. */
   public String word() {
     return name().toLowerCase(Locale.ROOT).replace('_', '-');

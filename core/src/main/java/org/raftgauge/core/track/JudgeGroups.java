@@ -167,7 +167,7 @@ final class JudgeGroups {
               Optional.empty(),
               lagging ? Pattern.POND : Pattern.NONE,
               track
-                  .map(t -> words("pond", t))
+                  .map(t -> words("pond", t) + ", by the other ponds, past cycles or curve")
                   .orElse("no other pond, past cycles or curve to compare")));
     }
     return rows;
@@ -221,27 +221,24 @@ final class JudgeGroups {
     return String.join("; ", parts);
   }
 
-  /** Says what the expected rests on, where that is more than tonight's others. */
+  /** Says what the expected rests on. */
   private static String basis(Expected expected) {
-    String what =
-        switch (expected.basis()) {
-          case CROP -> "the crop's curve in the book";
-          case DEGREE_DAYS -> "the past cycles' shape on degree-days";
-          case CYCLES, COHORT -> "the past cycles' shape";
-        };
-    return expected.shift().isEmpty()
-        ? ""
-        : String.format(
-            Locale.ROOT,
-            "; expected is %s shifted by %+.0f %%",
-            what,
-            100 * Math.expm1(expected.shift().getAsDouble()));
+    if (expected.shift().isEmpty()) {
+      return "; expected is what the evening's other rafts of the cohort have";
+    }
+    String what = expected.basis().words();
+    return String.format(
+        Locale.ROOT,
+        "; expected is %s, shifted by %+.0f %%",
+        what,
+        100 * Math.expm1(expected.shift().getAsDouble()));
   }
 
   private static String words(String what, GroupTrack track) {
     return String.format(
         Locale.ROOT,
-        "the %s's plants stand at %.0f %% of expected (95 %% interval %.0f to %.0f %%)",
+        "the %s's plants have %.0f %% of the leaf area expected of their age (95 %% interval %.0f"
+            + " to %.0f %%)",
         what,
         100 * Math.exp(track.track().share()),
         100 * Math.exp(track.track().share() - Normal.Z975 * track.track().shareSd()),

@@ -193,12 +193,13 @@ final class JudgeSites {
     Expected expected = plant.expected().orElseThrow();
     return String.format(
         Locale.ROOT,
-        "stands at %.0f %% of expected (95 %% interval %.0f to %.0f %%), grows %.3f a day where"
-            + " %.3f is expected",
+        "has %.0f %% of the leaf area expected of its age (95 %% interval %.0f to %.0f %%) by %s;"
+            + " grows %.1f %% a day, a plant of the expected area %.1f %%",
         100 * share.shareOfExpected(),
         100 * share.lo95(),
         100 * share.hi95(),
-        expected.rate() + plant.track().rate(),
-        expected.rate());
+        expected.basis().words(),
+        100 * Math.expm1(expected.rate() + plant.track().rate()),
+        100 * Math.expm1(expected.rate()));
   }
 }

@@ -38,6 +38,7 @@ final class SmallFarm {
   private final List<String> missed = new ArrayList<>();
   private final List<String> unread = new ArrayList<>();
   private final Map<String, String> held = new HashMap<>();
+  private final Map<Integer, String> crops = new HashMap<>();
   private String harvest = "";
   private String harvestBy = "";
 
@@ -93,6 +94,12 @@ final class SmallFarm {
   /** Says more of the crop. */
   SmallFarm more(String key) {
     harvest += "    " + key + "\n";
+    return this;
+  }
+
+  /** Names another crop in a raft's planting. */
+  SmallFarm planted(int raft, String crop) {
+    crops.put(raft, crop);
     return this;
   }
 
@@ -176,7 +183,15 @@ final class SmallFarm {
       StringBuilder plantings = new StringBuilder(PLANTINGS);
       for (int raft = 0; raft < RAFTS; raft++) {
         plantings
-            .append(raft(raft) + ",P" + raft % 2 + "," + (raft + 1) + ",small,,small-6,,,")
+            .append(
+                raft(raft)
+                    + ",P"
+                    + raft % 2
+                    + ","
+                    + (raft + 1)
+                    + ","
+                    + crops.getOrDefault(raft, "small")
+                    + ",,small-6,,,")
             .append(FIRST + "," + (raft == 0 ? harvestBy : "") + ",,\n");
       }
       Files.writeString(folder.resolve("plantings.csv"), plantings.toString());

@@ -5,11 +5,14 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.nio.file.Path;
+import java.time.LocalDate;
 import java.util.List;
+import java.util.Optional;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.raftgauge.core.book.SiteId;
 import org.raftgauge.core.evening.Task.Action;
+import org.raftgauge.core.measure.RaftMeasure;
 
 /** The worklist of evening 9 (2027-03-10) of {@link SmallFarm}. */
 class WorklistTest {
@@ -102,6 +105,28 @@ class WorklistTest {
   }
 
   @Test
+  void hiddenRowsAreCountedWithTheirDaysAndASiteOfARowAlone() {
+    String seen = "item,until\ninspect-lagging/R-1/2027-03-01/A1,2027-03-15\n";
+    SmallFarm two =
+        farm()
+            .share(1, "A1", 0.5)
+            .share(1, "B3", 0.5)
+            .missed(3, 9)
+            .file("seen.csv", seen + "photograph/R-3/2027-03-10,\n");
+    List<HiddenRow> hidden = two.close(9, 9).hidden();
+    assertEquals(
+        List.of(
+            new HiddenRow("photograph/R-3/2027-03-10", Optional.empty()),
+            new HiddenRow(
+                "inspect-lagging/R-1/2027-03-01/A1", Optional.of(LocalDate.of(2027, 3, 15)))),
+        hidden);
+    assertEquals(
+        "2 rows are hidden: 1 for good (seen or done), 1 put off until 2027-03-15",
+        HiddenRow.words(hidden, LocalDate::toString));
+    assertEquals("", HiddenRow.words(farm().close(9, 9).hidden(), LocalDate::toString));
+  }
+
+  @Test
   void rowPutOffShowsAgainOnItsDay() {
     String item = "inspect-lagging/R-1/2027-03-01/A1";
     // The worklist of the evening of 03-10 is the work of 03-11.
@@ -177,6 +202,22 @@ class WorklistTest {
         tasks.get(0).why().startsWith("Crop small has 1 of the 8 weighings"), tasks.get(0).why());
     // 0.6 of day 20 is day 12: too young on day 9.
     assertEquals(List.of(), farm().harvest(WINDOW + "[20, 30]").tasks(9, Action.WEIGH));
+  }
+
+  @Test
+  void aMisspeltCropIsMendedInTheBookAndNotPhotographedAgain() {
+    SmallFarm farm = farm().planted(2, "smal");
+    for (int i = 0; i < 6; i++) {
+      SiteId site = new SiteId(i / 3, i % 3);
+      farm.say(2, 9, SmallFarm.measure(site, 20, false, RaftMeasure.NO_CROP));
+    }
+    assertEquals(List.of(), sentences(farm, Action.PHOTOGRAPH_AGAIN));
+    assertEquals(
+        List.of(
+            "Mend the book for raft R-2 (pond P0, berth 3) by 2027-03-11. Its photo is good, but the"
+                + " crop of its planting cannot be used: plantings.csv:4: column crop: \"smal\" is"
+                + " unknown; did you mean \"small\"? known: small. Mend that and run again."),
+        sentences(farm, Action.MEND_THE_BOOK));
   }
 
   @Test

@@ -112,7 +112,7 @@ class PastCyclesTest {
     assertEquals(Verdict.ON_TRACK, raft.verdict());
     // ln 8 + 3 (1 - exp(-16.75 / 15)) is short by 15 % of 2.02: -0.30, that is -26 %.
     String evidence = raft.evidence();
-    int from = evidence.indexOf("the past cycles' shape shifted by ") + 34;
+    int from = evidence.indexOf("past cycles of its crop, shifted by ") + 36;
     int shift = Integer.parseInt(evidence.substring(from, evidence.indexOf(" %", from)));
     assertEquals(-26, shift, 4, evidence);
   }
@@ -142,7 +142,7 @@ class PastCyclesTest {
     assertEquals(Basis.CROP, good.share().orElseThrow().basis());
     assertEquals(133, good.share().orElseThrow().expectedAreaCm2(), 1);
     assertTrue(
-        good.evidence().endsWith("expected is the crop's curve in the book shifted by +0 %"),
+        good.evidence().endsWith("expected is the crop's curve in the book, shifted by +0 %"),
         good.evidence());
     assertEquals(Verdict.LAGGING, farm.group(54, Judged.Scope.RAFT, "BAD").verdict());
   }
