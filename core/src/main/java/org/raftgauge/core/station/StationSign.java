@@ -24,7 +24,7 @@ public enum StationSign {
   EDGE_BLUR(0.06),
   /** Darkest light over white, 0..1. */
   HAZE(0.012),
-  /** How much blurrier than usual the worst part of the picture is, ln. */
+  /** How much blurrier than usual the worst place of the picture is, ln. */
   FOULING(0.06),
   /** Light lost half a picture width from the middle, share. */
   VIGNETTING(0.02),
@@ -54,11 +54,12 @@ public enum StationSign {
 
   /**
    * Returns the evenings running on which it must be out before it is said, unless it is far out:
-   * the light of one evening also changes with weather, sun and season; a lamp that fails stays so.
+   * the light of one evening also changes with weather, sun and season, a place may be smeared by
+   * what moves there; a lamp that fails stays so, and so does dirt on a lens.
    */
   public int evenings() {
     return switch (this) {
-      case LIGHT_CAST, LIGHT_ACROSS, LIGHT_DOWN, BOARD_LIGHT, EXPOSURE, VIGNETTING -> 2;
+      case LIGHT_CAST, LIGHT_ACROSS, LIGHT_DOWN, BOARD_LIGHT, EXPOSURE, VIGNETTING, FOULING -> 2;
       default -> 1;
     };
   }
@@ -151,7 +152,7 @@ public enum StationSign {
       case POSE_ERROR -> high ? "marks or edges fit worse than they did" : "";
       case EDGE_BLUR -> high ? "the boards' edges are blurred" : "";
       case HAZE -> high ? "a haze lies over the photos" : "";
-      case FOULING -> high ? "one part of the picture stays blurred" : "";
+      case FOULING -> high ? "one part of the picture is blurred" : "";
       case VIGNETTING ->
           high ? "the picture's rim has become darker" : "the picture's rim has become brighter";
       case LIGHT_ACROSS ->
