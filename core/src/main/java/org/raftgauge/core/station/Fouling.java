@@ -6,6 +6,7 @@ import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import java.util.stream.DoubleStream;
 import org.raftgauge.core.plane.EdgeBlur;
 
 /**
@@ -17,7 +18,9 @@ import org.raftgauge.core.plane.EdgeBlur;
  * changes, count for less. Evenings with a large value are not learnt from.
  */
 final class Fouling {
-  private static final int LEAST = 8;
+  /** Other evenings that a part must have been seen on. */
+  private static final int LEAST = 7;
+
   private static final int WINDOW = 28;
 
   /** A place that has grown blurrier by so much, ln, is not learnt as usual. */
@@ -46,36 +49,54 @@ final class Fouling {
   }
 
   /**
-   * Judges evenings.
+   * Judges evenings: the first few against each other, later ones against those before.
    *
    * @param evenings in the order of time
    * @return the worst place each, in the same order; nothing while too little is known
    */
   static List<Optional<Worst>> of(List<StationEvening> evenings) {
     Fouling fouling = new Fouling();
-    return evenings.stream().map(e -> fouling.next(e.blurCells())).toList();
+    List<double[]> lns = evenings.stream().map(e -> lns(e.blurCells())).toList();
+    List<double[]> seen = lns.stream().filter(e -> e.length > 0).toList();
+    List<double[]> first = seen.size() > LEAST ? seen.subList(0, LEAST + 1) : List.of();
+    return lns.stream().map(e -> first.contains(e) ? fouling.first(e, first) : fouling.next(e)).toList();
   }
 
-  private Optional<Worst> next(List<OptionalDouble> blurs) {
+  /** Returns ln of the blur of each part over the middle of all, NaN where none is known. */
+  private static double[] lns(List<OptionalDouble> blurs) {
     double[] known = blurs.stream().flatMapToDouble(OptionalDouble::stream).toArray();
-    if (known.length == 0) {
+    double whole = known.length == 0 ? 0 : median(known);
+    return known.length == 0
+        ? known
+        : blurs.stream().mapToDouble(b -> Math.log(b.orElse(Double.NaN) / whole)).toArray();
+  }
+
+  private Optional<Worst> first(double[] evening, List<double[]> first) {
+    past.add(evening);
+    return worst(evening, first.stream().filter(e -> e != evening).toList());
+  }
+
+  private Optional<Worst> next(double[] evening) {
+    if (evening.length == 0 || past.isEmpty()) {
       return Optional.empty();
     }
-    double whole = median(known);
-    double[] lns = new double[blurs.size()];
-    double[] grown = new double[blurs.size()];
-    for (int i = 0; i < lns.length; i++) {
-      lns[i] = Math.log(blurs.get(i).orElse(Double.NaN) / whole);
-      grown[i] = grown(i, lns[i]);
-    }
-    Optional<Worst> worst = worst(grown);
+    Optional<Worst> worst = worst(evening, past);
     if (worst.isEmpty() || worst.get().ln() < LEARNT) {
-      past.add(lns);
+      past.add(evening);
     }
     if (past.size() > WINDOW) {
       past.remove(0);
     }
     return worst;
+  }
+
+  private static Optional<Worst> worst(double[] evening, List<double[]> others) {
+    double[] grown = new double[evening.length];
+    for (int i = 0; i < grown.length; i++) {
+      int part = i;
+      grown[i] = grown(evening[i], others.stream().mapToDouble(e -> e[part]));
+    }
+    return worst(grown);
   }
 
   /** Finds the two neighbours of which the less blurred one is most blurred. */
@@ -103,8 +124,8 @@ final class Fouling {
   }
 
   /** Returns how much blurrier than usual a part is, NaN where too few evenings tell that. */
-  private double grown(int part, double ln) {
-    double[] known = past.stream().mapToDouble(p -> p[part]).filter(p -> !Double.isNaN(p)).toArray();
+  private static double grown(double ln, DoubleStream others) {
+    double[] known = others.filter(v -> !Double.isNaN(v)).toArray();
     if (known.length < LEAST) {
       return Double.NaN;
     }
