@@ -102,6 +102,7 @@ public final class StationPast {
       case SHIFT_RIGHT -> "shift_right_px";
       case SHIFT_DOWN -> "shift_down_px";
       case TURN -> "turn_deg";
+      case PAIR_ROWS -> "pair_rows_px";
     };
   }
 }

@@ -14,12 +14,12 @@ import org.raftgauge.core.pixels.RgbImage;
  * crops grow.
  *
  * <p>Of the whole photo the edges of boards tell it: a cut across one goes from one level to
- * another; their difference over the steepest slope is {@code sqrt(2 pi)} standard deviations of the
- * Gaussian blur that makes such an edge of a sharp one, and the middle of many cuts is told. Of its
- * parts all that is sharp in them tells it, so that a smear that stays in one part shows.
+ * another; their difference over the steepest slope is {@code sqrt(2 pi)} standard deviations of
+ * the Gaussian blur that makes such an edge of a sharp one, and the middle of many cuts is told. Of
+ * its parts all that is sharp in them tells it, so that a smear that stays in one part shows.
  *
- * @param blurPx standard deviation of the blur of board edges, px of the photo; absent where too few
- *     show
+ * @param blurPx standard deviation of the blur of board edges, px of the photo; absent where too
+ *     few show
  * @param cells blur of {@link #CELLS} times {@code CELLS} parts of the picture, row by row from the
  *     upper left; absent where too little is sharp
  */

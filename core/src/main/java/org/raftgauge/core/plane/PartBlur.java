@@ -11,11 +11,11 @@ import org.raftgauge.core.pixels.RgbImage;
  * How wide anything sharp is smeared in each part of a picture, boards, marks, holes and leaves
  * alike: what stays smeared in one part while the rest is as sharp as ever lies on the lens.
  *
- * <p>Along every few rows and columns each rise or fall between two turning points of the luma is an
- * edge; its height over its steepest slope is {@code sqrt(2 pi)} standard deviations of the Gaussian
- * blur that makes such an edge of a sharp one, times the cosine of its slant. Of a part the first
- * quartile is told: soft things, such as shaded leaf, are everywhere, sharp ones only where the lens
- * is clean.
+ * <p>Along every few rows and columns each rise or fall between two turning points of the luma is
+ * an edge; its height over its steepest slope is {@code sqrt(2 pi)} standard deviations of the
+ * Gaussian blur that makes such an edge of a sharp one, times the cosine of its slant. Of a part
+ * the first quartile is told: soft things, such as shaded leaf, are everywhere, sharp ones only
+ * where the lens is clean.
  *
  * <p>Source of edges between turning points: Marziliano, Dufaux, Winkler, Ebrahimi 2002, A
  * no-reference perceptual blur metric. Differs from it: slope instead of width, for noise moves

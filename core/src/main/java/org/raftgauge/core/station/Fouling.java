@@ -14,8 +14,8 @@ import org.raftgauge.core.plane.EdgeBlur;
  * cut into a grid of parts; the blur of each over the middle of all is compared with its own median
  * over the evenings before. A smear covers more than one part, what grows or moves on the boards
  * seldom does: the evening's value, ln, is that of the second most blurred of two neighbours, where
- * it is largest. Parts that scatter from evening to evening, as under a passing station whose ground
- * changes, count for less. Evenings with a large value are not learnt from.
+ * it is largest. Parts that scatter from evening to evening, as under a passing station whose
+ * ground changes, count for less. Evenings with a large value are not learnt from.
  */
 final class Fouling {
   /** Other evenings that a part must have been seen on. */
@@ -59,7 +59,9 @@ final class Fouling {
     List<double[]> lns = evenings.stream().map(e -> lns(e.blurCells())).toList();
     List<double[]> seen = lns.stream().filter(e -> e.length > 0).toList();
     List<double[]> first = seen.size() > LEAST ? seen.subList(0, LEAST + 1) : List.of();
-    return lns.stream().map(e -> first.contains(e) ? fouling.first(e, first) : fouling.next(e)).toList();
+    return lns.stream()
+        .map(e -> first.contains(e) ? fouling.first(e, first) : fouling.next(e))
+        .toList();
   }
 
   /** Returns ln of the blur of each part over the middle of all, NaN where none is known. */

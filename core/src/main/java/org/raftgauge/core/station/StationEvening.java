@@ -14,8 +14,8 @@ import org.raftgauge.core.plane.EdgeBlur;
  * @param evening the evening
  * @param values by sign, in its unit; what was not seen is left out, and {@link
  *     StationSign#FOULING}, which only the past tells
- * @param blurCells blur of edges in {@link EdgeBlur#CELLS} times {@code CELLS} parts of the picture,
- *     row by row, px; empty where none was seen
+ * @param blurCells blur of edges in {@link EdgeBlur#CELLS} times {@code CELLS} parts of the
+ *     picture, row by row, px; empty where none was seen
  */
 public record StationEvening(
     LocalDate evening, Map<StationSign, Double> values, List<OptionalDouble> blurCells) {

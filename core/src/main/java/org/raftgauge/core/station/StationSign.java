@@ -15,7 +15,7 @@ public enum StationSign {
   /** Burnt-out or black pixels, share. */
   EXPOSURE(0.01),
   /** Colour of the board, 0..1. */
-  LIGHT_CAST(0.01),
+  LIGHT_CAST(0.015),
   /** Camera height over the deck, mm. */
   HEIGHT(4),
   /** Misfit of marks or edges, mm. */
@@ -29,9 +29,9 @@ public enum StationSign {
   /** Light lost half a picture width from the middle, share. */
   VIGNETTING(0.02),
   /** Light at the right over that at the left, ln. */
-  LIGHT_ACROSS(0.04),
+  LIGHT_ACROSS(0.05),
   /** Light below over that above, ln. */
-  LIGHT_DOWN(0.04),
+  LIGHT_DOWN(0.05),
   /** Light of a white board, share of full scale. */
   BOARD_LIGHT(0.03),
   /** Shift of a fixed camera's picture to the right, px. */
@@ -39,7 +39,9 @@ public enum StationSign {
   /** Shift of a fixed camera's picture down, px. */
   SHIFT_DOWN(0.4),
   /** Turn of a fixed camera's picture, degrees. */
-  TURN(0.02);
+  TURN(0.02),
+  /** How far the rows of a pair of cameras lie apart, px. */
+  PAIR_ROWS(0.1);
 
   private final double leastSpread;
 
@@ -79,7 +81,7 @@ public enum StationSign {
     return switch (this) {
       case HEIGHT -> String.format(Locale.ROOT, "%.0f mm", value);
       case POSE_ERROR -> String.format(Locale.ROOT, "%.2f mm", value);
-      case EDGE_BLUR -> String.format(Locale.ROOT, "%.2f px", value);
+      case EDGE_BLUR, PAIR_ROWS -> String.format(Locale.ROOT, "%.2f px", value);
       case SHIFT_RIGHT, SHIFT_DOWN -> String.format(Locale.ROOT, "%.1f px", value);
       case TURN -> String.format(Locale.ROOT, "%.2f degrees", value);
       case SHARPNESS,
@@ -124,7 +126,8 @@ public enum StationSign {
           BOARD_LIGHT,
           SHIFT_RIGHT,
           SHIFT_DOWN,
-          TURN ->
+          TURN,
+          PAIR_ROWS ->
           false;
     };
   }
@@ -165,6 +168,7 @@ public enum StationSign {
           high ? "the picture has moved to the right" : "the picture has moved to the left";
       case SHIFT_DOWN -> high ? "the picture has moved down" : "the picture has moved up";
       case TURN -> "the picture has turned";
+      case PAIR_ROWS -> "the two cameras no longer sit as they did to each other";
     };
   }
 
@@ -192,6 +196,7 @@ public enum StationSign {
       case POSE_ERROR -> "check for bent boards, loose marks, a changed lens or zoom";
       case SHIFT_RIGHT, SHIFT_DOWN, TURN ->
           "fasten the camera; if it is to stay so, set its slots up anew";
+      case PAIR_ROWS -> "fasten both cameras, then calibrate the pair again (station pair)";
     };
   }
 }

@@ -160,8 +160,7 @@ class CheckStationTest {
   @Test
   void dropIsSaidAsSoonAsEightEveningsAreKnown() {
     assertEquals(
-        StationSign.FOULING,
-        only(changed(sharpEvenings(9), 8, smeared(2, 44, 45, 54, 55))).sign());
+        StationSign.FOULING, only(changed(sharpEvenings(9), 8, smeared(2, 44, 45, 54, 55))).sign());
     assertEquals(
         List.of(), CheckStation.check(changed(sharpEvenings(8), 7, smeared(2, 44, 45, 54, 55))));
   }
@@ -199,8 +198,7 @@ class CheckStationTest {
       evenings.set(i, new StationEvening(e.evening(), e.values(), cells));
     }
     assertEquals(List.of(), CheckStation.check(evenings));
-    assertEquals(
-        StationSign.FOULING, only(changed(evenings, 23, smeared(2.5, 81, 82))).sign());
+    assertEquals(StationSign.FOULING, only(changed(evenings, 23, smeared(2.5, 81, 82))).sign());
   }
 
   @Test
