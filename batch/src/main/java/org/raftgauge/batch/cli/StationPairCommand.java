@@ -48,7 +48,7 @@ import picocli.CommandLine.Parameters;
       "  raftgauge station pair left-photos right-photos --board chessboard:9x6:27 \\",
       "      --first-mark _left --mark _right --height 1500 --out my-farm/stations/bench.yaml",
       "",
-      "TARGET is as in: raftgauge help station lens",
+      "TARGET is as in: raftgauge station lens --help",
       "",
       "Exit codes: 0 a station was written, 2 wrong call or no pair from these photos."
     })

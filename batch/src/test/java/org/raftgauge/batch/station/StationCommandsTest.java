@@ -214,7 +214,7 @@ class StationCommandsTest {
     List<String> command = new ArrayList<>(command("print marks --book"));
     command.add("KV-999");
     assertEquals(2, run(command.toArray(String[]::new)));
-    assertTrue(said().contains("RAFT KV-999: is not planted in the book, or not there"), said());
+    assertTrue(said().contains("RAFT KV-999: is not in the book; known: KT-03"), said());
   }
 
   @Test
