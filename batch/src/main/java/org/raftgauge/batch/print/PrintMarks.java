@@ -55,7 +55,10 @@ public final class PrintMarks {
    */
   public static String tooLarge(List<Mark> marks, Paper paper) {
     Mark largest = marks.stream().max(Comparator.comparingDouble(Mark::outerMm)).orElseThrow();
-    return words(largest, "the sheet", Math.min(LabelGrid.wideMm(paper) - 1, LabelGrid.highMm(paper) - 2 * LINE_MM - 1));
+    return words(
+        largest,
+        "the sheet",
+        Math.min(LabelGrid.wideMm(paper) - 1, LabelGrid.highMm(paper) - 2 * LINE_MM - 1));
   }
 
   private static String words(Mark mark, String what, double roomMm) {

@@ -194,7 +194,11 @@ class StationCommandsTest {
             "--out",
             file.toString());
     assertEquals(2, code);
-    assertTrue(said().contains("No lens: there are 0 usable photos of the target"), said());
+    assertTrue(
+        said()
+            .contains(
+                "No lens: the whole target was found in none of 1 photo; see that kind, columns and"),
+        said());
     assertTrue(Files.notExists(file));
   }
 

@@ -51,6 +51,9 @@ public record RaftMeasure(
   /** The note of a board whose tag could not be read. */
   public static final String TAG_UNREAD = "its tag was not read";
 
+  /** How the note begins of a raft over which a second camera told no heights. */
+  public static final String HEIGHTS_BY_MODEL = "heights are from the crop's model: ";
+
   /** Copies the sites. */
   public RaftMeasure {
     sites = List.copyOf(sites);

@@ -51,7 +51,7 @@ final class SeenHeights {
     List<String> notes(List<SiteMeasure> sites) {
       if (map.isEmpty()) {
         return none.stream()
-            .map(n -> "heights are from the crop's model: " + n.reason() + "; " + n.remedy())
+            .map(n -> RaftMeasure.HEIGHTS_BY_MODEL + n.reason() + "; " + n.remedy())
             .toList();
       }
       long leafy = sites.stream().filter(s -> s.projectedAreaCm2().orElse(0) > 0).count();

@@ -9,7 +9,6 @@ import java.time.LocalTime;
 import java.time.ZoneId;
 import java.util.ArrayList;
 import java.util.EnumMap;
-import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Random;
@@ -103,29 +102,13 @@ final class Season {
   }
 
   /** Returns the evenings up to a fault's onset as usual, then with the fault. */
-  List<StationEvening> evenings(Fault fault) throws IOException {
-    List<PhotoMeasure> all = new ArrayList<>(usual.subList(0, onset(fault)));
-    all.addAll(faulty.get(fault));
-    return evenings(all);
-  }
-
-  /** Returns on which evening a fault begins. */
-  int onset(Fault fault) {
-    return onsets.get(fault);
-  }
-
-  /** Returns the photos with a fault, each with that of the same evening without it. */
-  Map<PhotoMeasure, PhotoMeasure> pairs(Fault fault) {
-    Map<PhotoMeasure, PhotoMeasure> pairs = new HashMap<>();
-    for (int i = 0; i < faulty.get(fault).size(); i++) {
-      pairs.put(faulty.get(fault).get(i), usual.get(onset(fault) + i));
-    }
-    return pairs;
-  }
-
-  /** Returns the photos with a fault, in the order of time. */
-  List<PhotoMeasure> photos(Fault fault) {
-    return faulty.get(fault);
+  ScoreFaults.Case with(Fault fault) throws IOException {
+    int onset = onsets.get(fault);
+    List<PhotoMeasure> photos = faulty.get(fault);
+    List<PhotoMeasure> all = new ArrayList<>(usual.subList(0, onset));
+    all.addAll(photos);
+    return new ScoreFaults.Case(
+        evenings(all), onset, photos, usual.subList(onset, onset + photos.size()));
   }
 
   /** Takes the program's own way: through the history's file. */
