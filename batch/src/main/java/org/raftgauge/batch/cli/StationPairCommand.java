@@ -19,6 +19,7 @@ import org.raftgauge.batch.station.PairText;
 import org.raftgauge.batch.station.TargetMoments;
 import org.raftgauge.batch.station.TargetPhotos;
 import org.raftgauge.core.calibrate.CalibrateFromPhotos;
+import org.raftgauge.core.calibrate.CalibratePair;
 import org.raftgauge.core.calibrate.CalibrateTogether;
 import org.raftgauge.core.calibrate.CalibrationTarget;
 import org.raftgauge.core.calibrate.LensFit;
@@ -129,12 +130,12 @@ final class StationPairCommand implements Callable<Integer> {
       return ExitCode.WRONG_INPUT;
     }
     TargetMoments.Marks marks = new TargetMoments.Marks(firstMark, mark);
+    List<CalibratePair.Moment> moments = TargetMoments.of(one.get(), two.get(), marks);
+    if (TargetMoments.samePhotos(moments)) {
+      return none("both folders hold the same photos; give one folder for each camera");
+    }
     Optional<PairFit> pair =
-        CalibrateTogether.fit(
-            camera(one.get()),
-            camera(two.get()),
-            TargetMoments.of(one.get(), two.get(), marks),
-            terms());
+        CalibrateTogether.fit(camera(one.get()), camera(two.get()), moments, terms());
     if (pair.isEmpty()) {
       return none(
           "under three moments were found at which both cameras saw the target and agree; name both"
@@ -145,7 +146,7 @@ final class StationPairCommand implements Callable<Integer> {
           String.format(
               Locale.ROOT,
               "the two cameras stand %.1f mm apart, which is no pair; give one folder for each"
-                  + " camera, and set them at least 50 mm apart",
+                  + " camera, and set the cameras at least 50 mm apart",
               pair.get().baselineMm()));
     }
     PairText.Both both =

@@ -144,7 +144,7 @@ public final class PairText {
     return "[" + String.join(", ", values.stream().map(v -> format(pattern, v)).toList()) + "]";
   }
 
-  private static String quoted(String text) {
+  static String quoted(String text) {
     return "\"" + text.replace("\\", "\\\\").replace("\"", "\\\"") + "\"";
   }
 

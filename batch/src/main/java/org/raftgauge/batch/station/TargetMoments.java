@@ -51,6 +51,17 @@ public final class TargetMoments {
     return moments.isEmpty() && asMany ? byOrder(first, second) : moments;
   }
 
+  /**
+   * Says whether two cameras' photos are the same ones.
+   *
+   * @param moments moments at which both saw the target
+   * @return whether at each every point lies at the same place of both photos
+   */
+  public static boolean samePhotos(List<CalibratePair.Moment> moments) {
+    return !moments.isEmpty()
+        && moments.stream().allMatch(m -> m.first().points().equals(m.second().points()));
+  }
+
   private static List<CalibratePair.Moment> byOrder(Seen first, Seen second) {
     List<CalibratePair.Moment> moments = new ArrayList<>();
     List<TargetSighting> one = first.used();

@@ -98,7 +98,7 @@ class StationPairCommandTest {
           StandardCopyOption.REPLACE_EXISTING);
     }
     assertEquals(2, pair("--first-mark", "left", "--mark", "right"));
-    assertTrue(said().contains("No pair: the two cameras stand 0.0 mm apart"), said());
+    assertTrue(said().contains("No pair: both folders hold the same photos; give one"), said());
     assertFalse(Files.exists(folder.resolve("pair.yaml")));
   }
 
