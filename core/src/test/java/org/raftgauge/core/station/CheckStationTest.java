@@ -202,6 +202,20 @@ class CheckStationTest {
   }
 
   @Test
+  void aPairWhoseSecondCameraHasMovedIsSaidAndMeasuredOn() {
+    Random random = new Random(12);
+    List<StationEvening> evenings = new ArrayList<>();
+    for (StationEvening e : evenings(24)) {
+      evenings.add(e.with(StationSign.PAIR_ROWS, 0.05 + 0.03 * random.nextGaussian()));
+    }
+    StationFault fault = only(changed(evenings, 23, plus(StationSign.PAIR_ROWS, -1.2)));
+    assertEquals(StationSign.PAIR_ROWS, fault.sign());
+    assertTrue(fault.finding().contains("(pair rows -1.1"), fault.finding());
+    assertTrue(fault.remedy().contains("station pair"));
+    assertFalse(fault.holds());
+  }
+
+  @Test
   void faultThatIsOverIsNotSaid() {
     List<StationEvening> evenings = evenings(30);
     evenings.set(15, evenings.get(15).with(StationSign.LIGHT_CAST, 0.3));
