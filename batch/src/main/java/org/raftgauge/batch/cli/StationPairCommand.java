@@ -170,7 +170,7 @@ final class StationPairCommand implements Callable<Integer> {
   }
 
   private int none(String why) {
-    console.out().println("No pair: " + why);
+    console.err().println("No pair: " + why);
     return ExitCode.WRONG_INPUT;
   }
 
@@ -187,9 +187,11 @@ final class StationPairCommand implements Callable<Integer> {
     leftOut.addAll(report.leftOut());
     LensText.lines(new LensReport(report.result(), leftOut, report.retake()))
         .forEach(console.out()::println);
-    return report.result() instanceof LensFit fit
-        ? Optional.of(new TargetMoments.Seen(seen.sightings(), fit, report))
-        : Optional.empty();
+    if (report.result() instanceof LensFit fit) {
+      return Optional.of(new TargetMoments.Seen(seen.sightings(), fit, report));
+    }
+    console.err().println(who + ": " + LensText.noLens(report));
+    return Optional.empty();
   }
 
   private void write(PairText.Both both) throws IOException {
