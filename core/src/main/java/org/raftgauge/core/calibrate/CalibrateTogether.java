@@ -83,7 +83,7 @@ public final class CalibrateTogether {
     for (TargetSighting sighting : second.sightings) {
       Optional<Integer> shared =
           held.get().moments().stream()
-              .filter(m -> m.second() == sighting)
+              .filter(m -> m.second().equals(sighting))
               .findFirst()
               .map(m -> places.get(m.first()));
       if (shared.isPresent()) {
