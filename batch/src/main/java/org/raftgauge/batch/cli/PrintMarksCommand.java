@@ -147,7 +147,11 @@ final class PrintMarksCommand implements Callable<Integer> {
         labels == null ? PrintMarks.fields(marks, paper) : LabelGrid.parse(labels, paper);
     if (grid.isEmpty()) {
       throw labels == null
-          ? problem("--paper " + paper, "is too small for the marks", "take --paper A3")
+          ? problem(
+              "--paper " + paper,
+              PrintMarks.tooLarge(marks, paper),
+              "print smaller marks: --tag-side and --marker-side, or side_mm of the layout"
+                  + (paper == Paper.A3 ? "" : "; the largest sheet is A3"))
           : problem(
               "--labels " + labels,
               "is no sheet of labels that fits " + paper,

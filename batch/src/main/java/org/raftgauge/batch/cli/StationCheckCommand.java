@@ -13,6 +13,7 @@ import org.raftgauge.batch.station.StationCheckText;
 import org.raftgauge.batch.station.StationEvenings;
 import org.raftgauge.batch.store.History;
 import org.raftgauge.batch.store.Measures;
+import org.raftgauge.core.book.BookReading;
 import org.raftgauge.core.book.CropBook;
 import org.raftgauge.core.book.Station;
 import org.raftgauge.core.problem.InputException;
@@ -63,12 +64,10 @@ final class StationCheckCommand implements Callable<Integer> {
   @Override
   public Integer call() throws InputException, IOException {
     Path book = options.find(console);
-    CropBook read = CropBook.read(book).book();
-    if (only != null && read.station(only).isEmpty()) {
-      throw problem(
-          "--station " + only,
-          "is not in the book",
-          "use one of " + String.join(", ", read.stations().keySet()));
+    BookReading reading = CropBook.read(book);
+    CropBook read = reading.book();
+    if (only != null) {
+      NamedStation.of(reading, only);
     }
     Path history = book.resolve("history.db");
     if (!Files.exists(history)) {

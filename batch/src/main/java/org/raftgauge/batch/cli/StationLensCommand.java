@@ -106,6 +106,7 @@ final class StationLensCommand implements Callable<Integer> {
     LensReport all = new LensReport(report.result(), leftOut, report.retake());
     LensText.lines(all).forEach(console.out()::println);
     if (!(all.result() instanceof LensFit fit)) {
+      console.err().println(LensText.noLens(all));
       return ExitCode.WRONG_INPUT;
     }
     OptionalDouble height = heightMm == null ? OptionalDouble.empty() : OptionalDouble.of(heightMm);

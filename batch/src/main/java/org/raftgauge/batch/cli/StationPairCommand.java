@@ -7,16 +7,20 @@ import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.EnumSet;
 import java.util.List;
+import java.util.Locale;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.Set;
 import java.util.concurrent.Callable;
+import javax.imageio.ImageIO;
+import org.raftgauge.batch.station.CoverageMap;
 import org.raftgauge.batch.station.LensText;
 import org.raftgauge.batch.station.PairText;
 import org.raftgauge.batch.station.TargetMoments;
 import org.raftgauge.batch.station.TargetPhotos;
 import org.raftgauge.core.calibrate.CalibrateFromPhotos;
 import org.raftgauge.core.calibrate.CalibratePair;
+import org.raftgauge.core.calibrate.CalibrateTogether;
 import org.raftgauge.core.calibrate.CalibrationTarget;
 import org.raftgauge.core.calibrate.LensFit;
 import org.raftgauge.core.calibrate.LensReport;
@@ -48,7 +52,7 @@ import picocli.CommandLine.Parameters;
       "  raftgauge station pair left-photos right-photos --board chessboard:9x6:27 \\",
       "      --first-mark _left --mark _right --height 1500 --out my-farm/stations/bench.yaml",
       "",
-      "TARGET is as in: raftgauge help station lens",
+      "TARGET is as in: raftgauge station lens --help",
       "",
       "Exit codes: 0 a station was written, 2 wrong call or no pair from these photos."
     })
@@ -118,34 +122,60 @@ final class StationPairCommand implements Callable<Integer> {
       throw problem("--mark", "is blank", "give text that only the second camera's files have");
     }
     OutFiles.isNew("--out", out);
+    TargetPhotos.check(List.of(first));
+    TargetPhotos.check(List.of(second));
     Optional<TargetMoments.Seen> one = look("First camera", first, target);
     Optional<TargetMoments.Seen> two = look("Second camera", second, target);
     if (one.isEmpty() || two.isEmpty()) {
       return ExitCode.WRONG_INPUT;
     }
     TargetMoments.Marks marks = new TargetMoments.Marks(firstMark, mark);
-    Optional<PairFit> pair =
-        CalibratePair.fit(
-            one.get().fit().lens(),
-            two.get().fit().lens(),
-            TargetMoments.of(one.get(), two.get(), marks));
-    if (pair.isEmpty()) {
-      console
-          .out()
-          .println(
-              "No pair: under three moments were found at which both cameras saw the target and"
-                  + " agree; name both photos of a moment alike but for the marks");
-      return ExitCode.WRONG_INPUT;
+    List<CalibratePair.Moment> moments = TargetMoments.of(one.get(), two.get(), marks);
+    if (TargetMoments.samePhotos(moments)) {
+      return none("both folders hold the same photos; give one folder for each camera");
     }
-    write(
+    Optional<PairFit> pair =
+        CalibrateTogether.fit(camera(one.get()), camera(two.get()), moments, terms());
+    if (pair.isEmpty()) {
+      return none(
+          "under three moments were found at which both cameras saw the target and agree; name both"
+              + " photos of a moment alike but for the marks");
+    }
+    if (PairText.inOnePlace(pair.get())) {
+      return none(
+          String.format(
+              Locale.ROOT,
+              "the two cameras stand %.1f mm apart, which is no pair; give one folder for each"
+                  + " camera, and set the cameras at least 50 mm apart",
+              pair.get().baselineMm()));
+    }
+    PairText.Both both =
         new PairText.Both(
             one.get().fit(),
             two.get().fit(),
             pair.get(),
-            firstMark,
-            mark,
-            one.get().good() && two.get().good()));
+            marks,
+            one.get().report().good() && two.get().report().good());
+    write(both);
+    map("first", one.get());
+    map("second", two.get());
+    PairText.unmarked(both, one.get(), two.get()).forEach(console.out()::println);
     return ExitCode.DONE;
+  }
+
+  private void map(String who, TargetMoments.Seen seen) throws IOException {
+    Path map = out.resolveSibling(OutFiles.stem(out) + "-" + who + "-lens.png");
+    ImageIO.write(CoverageMap.draw(seen.report(), seen.fit()), "png", map.toFile());
+    console.out().println("Map      " + map);
+  }
+
+  private int none(String why) {
+    console.err().println("No pair: " + why);
+    return ExitCode.WRONG_INPUT;
+  }
+
+  private static CalibrateTogether.Camera camera(TargetMoments.Seen seen) {
+    return new CalibrateTogether.Camera(seen.fit().lens(), seen.used());
   }
 
   private Optional<TargetMoments.Seen> look(String who, Path folder, CalibrationTarget target)
@@ -157,9 +187,11 @@ final class StationPairCommand implements Callable<Integer> {
     leftOut.addAll(report.leftOut());
     LensText.lines(new LensReport(report.result(), leftOut, report.retake()))
         .forEach(console.out()::println);
-    return report.result() instanceof LensFit fit
-        ? Optional.of(new TargetMoments.Seen(seen.sightings(), fit, report.good()))
-        : Optional.empty();
+    if (report.result() instanceof LensFit fit) {
+      return Optional.of(new TargetMoments.Seen(seen.sightings(), fit, report));
+    }
+    console.err().println(who + ": " + LensText.noLens(report));
+    return Optional.empty();
   }
 
   private void write(PairText.Both both) throws IOException {

@@ -19,8 +19,8 @@ import picocli.CommandLine.Spec;
       "Example:",
       "  raftgauge station print target --out target.pdf",
       "",
-      "Print at 100 %% (\"actual size\", no fitting to the page) and measure the check line",
-      "at the foot with a steel rule before you cut."
+      "Print at 100 %% (\"actual size\", no fitting to the page) and measure the check",
+      "line at the foot with a steel rule before you cut."
     })
 final class StationPrintCommand implements Runnable {
   @Spec private CommandSpec spec;

@@ -6,10 +6,12 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Locale;
 import java.util.concurrent.Callable;
 import javax.imageio.ImageIO;
 import org.raftgauge.batch.station.SlotPicture;
 import org.raftgauge.batch.station.SlotText;
+import org.raftgauge.core.book.BookReading;
 import org.raftgauge.core.book.CropBook;
 import org.raftgauge.core.book.Layout;
 import org.raftgauge.core.book.Station;
@@ -17,6 +19,7 @@ import org.raftgauge.core.photo.DecodePhoto;
 import org.raftgauge.core.photo.DecodeResult;
 import org.raftgauge.core.photo.DecodedPhoto;
 import org.raftgauge.core.photo.UnreadablePhoto;
+import org.raftgauge.core.plane.FindBoards;
 import org.raftgauge.core.plane.ProposeSlots;
 import org.raftgauge.core.plane.SlotProposal;
 import org.raftgauge.core.problem.InputException;
@@ -32,9 +35,9 @@ import picocli.CommandLine.Parameters;
     mixinStandardHelpOptions = true,
     header = "Proposes the slots of a fixed station from a photo.",
     description = {
-      "%nFinds boards of the book's layouts side by side, writes a station file with a slot",
-      "for each and a picture to check them by. A photo with empty boards or a young crop",
-      "tells most. The station must be in the book with its lens and camera height."
+      "%nFinds boards of the book's layouts side by side, writes a station file with a",
+      "slot for each and a picture to check them by. A photo with empty boards or a young",
+      "crop tells most. The station must be in the book with its lens and camera height."
     },
     synopsisHeading = "%nUsage:%n  ",
     parameterListHeading = "%nWhat to look at:%n",
@@ -84,30 +87,40 @@ final class StationSlotsCommand implements Callable<Integer> {
   @Override
   public Integer call() throws InputException, IOException {
     book = options.find(console);
-    CropBook read = CropBook.read(book).book();
-    Station station =
-        read.station(stationName)
-            .orElseThrow(
-                () ->
-                    problem(
-                        "--station " + stationName,
-                        "is not in the book",
-                        "use one of " + String.join(", ", read.stations().keySet())));
+    BookReading reading = CropBook.read(book);
+    CropBook read = reading.book();
+    Station station = NamedStation.of(reading, stationName);
     OutFiles.isNew("--out", out);
     List<Layout> layouts = layouts(read);
     DecodedPhoto decoded = decode();
+    int width = decoded.image().width();
+    int height = decoded.image().height();
+    if (!FindBoards.hasShapeOf(station, width, height)) {
+      throw problem(
+          "PHOTO " + photo,
+          String.format(
+              Locale.ROOT,
+              "is %d x %d px, the station says %d x %d: not the same shape",
+              width,
+              height,
+              station.imageWidthPx(),
+              station.imageHeightPx()),
+          "take a photo with that station's camera, uncropped, or mend the station file");
+    }
     List<SlotProposal> slots = ProposeSlots.in(decoded.image(), station, layouts);
     if (slots.isEmpty()) {
       throw problem(
           "PHOTO " + photo,
           "shows no whole board of "
-              + String.join(", ", layouts.stream().map(Layout::name).toList())
-              + ", or is not of the station's shape",
+              + String.join(", ", layouts.stream().map(Layout::name).toList()),
           "check layout, lens and camera height, or take a photo with emptier boards");
     }
     SlotText.lines(slots).forEach(console.out()::println);
     OutFiles.makeParent(out);
-    Files.writeString(out, SlotText.stationFile(station, slots, photo.getFileName().toString()));
+    Files.writeString(
+        out,
+        SlotText.stationFile(
+            station, slots, new SlotText.Reference(photo.getFileName().toString(), width)));
     Path picture = out.resolveSibling(OutFiles.stem(out) + "-slots.png");
     ImageIO.write(SlotPicture.draw(decoded.image(), slots), "png", picture.toFile());
     console.out().println("Slots    " + out);

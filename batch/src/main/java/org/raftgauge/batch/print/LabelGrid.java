@@ -43,10 +43,8 @@ public record LabelGrid(
    * @return the grid; nothing where not one field fits
    */
   static Optional<LabelGrid> filling(Paper paper, double widthMm, double heightMm) {
-    double wide = paper.widthMm() - 2 * EDGE_MM;
-    double high = paper.heightMm() - EDGE_MM - CheckLine.FOOT_MM - 2;
-    int columns = (int) (wide / widthMm);
-    int rows = (int) (high / heightMm);
+    int columns = (int) (wideMm(paper) / widthMm);
+    int rows = (int) (highMm(paper) / heightMm);
     return columns < 1 || rows < 1
         ? Optional.empty()
         : Optional.of(
@@ -98,6 +96,16 @@ public record LabelGrid(
     return fits
         ? Optional.of(new LabelGrid(paper, width, height, columns, rows, left, top, gapX, gapY))
         : Optional.empty();
+  }
+
+  /** Returns the width that a sheet has for fields, mm. */
+  static double wideMm(Paper paper) {
+    return paper.widthMm() - 2 * EDGE_MM;
+  }
+
+  /** Returns the height that a sheet has for fields above the ruler, mm. */
+  static double highMm(Paper paper) {
+    return paper.heightMm() - EDGE_MM - CheckLine.FOOT_MM - 2;
   }
 
   int labels() {

@@ -3,7 +3,9 @@ package org.raftgauge.batch.print;
 
 import java.io.IOException;
 import java.nio.file.Path;
+import java.util.Comparator;
 import java.util.List;
+import java.util.Locale;
 import java.util.Optional;
 
 /** Prints tags and corner markers, one a label or a field to cut out. */
@@ -41,14 +43,32 @@ public final class PrintMarks {
     return marks.stream()
         .filter(m -> m.outerMm() > room + 1e-6)
         .findFirst()
-        .map(
-            m ->
-                String.format(
-                    java.util.Locale.ROOT,
-                    "%s needs %.1f mm with its white rim, a label has room for %.1f mm",
-                    m.foot(),
-                    m.outerMm(),
-                    room));
+        .map(m -> words(m, "a label", room));
+  }
+
+  /**
+   * Says how much room the largest mark needs, and a sheet has.
+   *
+   * @param marks the marks, at least one
+   * @param paper the sheet
+   * @return the mark's words and both sizes
+   */
+  public static String tooLarge(List<Mark> marks, Paper paper) {
+    Mark largest = marks.stream().max(Comparator.comparingDouble(Mark::outerMm)).orElseThrow();
+    return words(
+        largest,
+        "the sheet",
+        Math.min(LabelGrid.wideMm(paper) - 1, LabelGrid.highMm(paper) - 2 * LINE_MM - 1));
+  }
+
+  private static String words(Mark mark, String what, double roomMm) {
+    return String.format(
+        Locale.ROOT,
+        "%s needs %.1f mm with its white rim, %s has room for %.1f mm",
+        mark.foot(),
+        mark.outerMm(),
+        what,
+        roomMm);
   }
 
   /**

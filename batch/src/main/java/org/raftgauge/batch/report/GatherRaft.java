@@ -50,6 +50,7 @@ final class GatherRaft {
             .map(site -> site.site() + "\u00a0" + site.area())
             .toList(),
         all.files().overlay(last.rows().photo().photo()),
+        all.files().heights(last.rows().photo().photo()),
         all.growth().getOrDefault(raft, List.of()),
         heads(),
         diary(),

@@ -13,6 +13,7 @@ import java.util.List;
  * @param sites the sites that something is said of, in order
  * @param others the others, each with its area
  * @param overlay the overlay of its latest photo, or empty
+ * @param heights the picture of its heights in that photo, or empty
  * @param plots its growth plots, one for each crop or lot on it
  * @param heads plots of its predicted head weights
  * @param diary its dated pictures, oldest first
@@ -26,6 +27,7 @@ public record RaftSheet(
     List<SiteLine> sites,
     List<String> others,
     String overlay,
+    String heights,
     List<Plot> plots,
     List<Plot> heads,
     List<DiaryDay> diary,

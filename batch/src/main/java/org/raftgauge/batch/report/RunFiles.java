@@ -18,6 +18,11 @@ record RunFiles(Map<String, String> names, Predicate<String> exists) {
     return found(RunPictures.overlay(names.getOrDefault(photo, "")));
   }
 
+  /** Returns the picture of the heights in a photo, or an empty text. */
+  String heights(String photo) {
+    return found(RunPictures.heights(names.getOrDefault(photo, "")));
+  }
+
   /** Returns the picture of the board that a look shows, or an empty text. */
   String board(RaftLook look) {
     String name = names.getOrDefault(look.rows().photo().photo(), "");

@@ -142,7 +142,8 @@ public final class CoverageMap {
                 fit.heightPx(),
                 fit.meanErrorPx(),
                 ENLARGED),
-            "corner zones without points are filled" + (report.good() ? "; verdict: good" : ""),
+            "corner zones with too few points are filled"
+                + (report.good() ? "; verdict: good" : ""),
             report.good() ? "" : "verdict: not good yet; the station file says why");
     for (int i = 0; i < lines.size(); i++) {
       graphics.drawString(lines.get(i), MARGIN_PX, top + LINE_PX * i + LINE_PX / 2);

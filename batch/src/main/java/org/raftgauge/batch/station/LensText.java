@@ -36,9 +36,7 @@ public final class LensText {
       }
     }
     report.leftOut().forEach(out -> lines.add("Left out " + out.photo() + ": " + out.why()));
-    if (report.result() instanceof NoLens none) {
-      lines.add("No lens: " + none.reason());
-    } else if (report.result() instanceof LensFit fit) {
+    if (report.result() instanceof LensFit fit) {
       lines.add(overall(fit));
       lines.add(errors(fit.errors()));
       lines.add(lens(fit.lens()));
@@ -56,6 +54,16 @@ public final class LensText {
     lines.add("Verdict: usable with care, not good yet");
     report.retake().forEach(what -> lines.add("  " + what));
     return lines;
+  }
+
+  /**
+   * Says why there is no lens.
+   *
+   * @param report what came of calibrating
+   * @return one line; empty where there is a lens
+   */
+  public static String noLens(LensReport report) {
+    return report.result() instanceof NoLens none ? "No lens: " + none.reason() : "";
   }
 
   /**

@@ -7,6 +7,9 @@ import java.util.List;
 import java.util.Optional;
 import java.util.Set;
 import java.util.TreeMap;
+import java.util.TreeSet;
+import java.util.function.Function;
+import java.util.stream.Collectors;
 import org.raftgauge.batch.print.Mark;
 import org.raftgauge.core.book.BookReading;
 import org.raftgauge.core.book.CropBook;
@@ -14,6 +17,7 @@ import org.raftgauge.core.book.Layout;
 import org.raftgauge.core.book.Names;
 import org.raftgauge.core.book.Planting;
 import org.raftgauge.core.problem.InputException;
+import org.raftgauge.core.problem.NearestSpelling;
 import org.raftgauge.core.problem.Problem;
 
 /** Which marks rafts need. */
@@ -92,14 +96,17 @@ public final class RaftMarks {
         newest.merge(p.raft(), p, (a, b) -> b.startsOn().isBefore(a.startsOn()) ? a : b);
       }
     }
+    known("--layout", wanted.layouts(), book.layouts().keySet());
+    known("--pond", wanted.ponds(), of(book, Planting::pond));
+    known("RAFT", wanted.rafts(), of(book, Planting::raft));
     for (String raft : wanted.rafts()) {
       if (!newest.containsKey(raft)) {
         throw new InputException(
             List.of(
                 new Problem(
                     "RAFT " + raft,
-                    "is not planted in the book, or not there",
-                    "write it as in plantings.csv, or leave --book out")));
+                    "lies in another pond, or has another layout, than asked for",
+                    "leave --pond and --layout out")));
       }
     }
     RaftMarks marks = new RaftMarks();
@@ -108,6 +115,24 @@ public final class RaftMarks {
       marks.add(p, book.layout(p.layout(), p.startsOn()));
     }
     return marks;
+  }
+
+  private static Set<String> of(CropBook book, Function<Planting, String> part) {
+    return book.plantings().stream().map(part).collect(Collectors.toCollection(TreeSet::new));
+  }
+
+  private static void known(String place, Set<String> wanted, Set<String> known)
+      throws InputException {
+    for (String name : wanted) {
+      if (!known.contains(name)) {
+        throw new InputException(
+            List.of(
+                new Problem(
+                    place + " " + name,
+                    "is not in the book",
+                    NearestSpelling.remedy(name, known))));
+      }
+    }
   }
 
   private void add(Planting planting, Optional<Layout> layout) {

@@ -1,12 +1,10 @@
 // SPDX-License-Identifier: Apache-2.0
 package org.raftgauge.batch.station;
 
-import java.math.BigDecimal;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.stream.Collectors;
-import org.raftgauge.core.book.Lens;
 import org.raftgauge.core.book.Station;
 import org.raftgauge.core.plane.SlotProposal;
 
@@ -79,56 +77,43 @@ public final class SlotText {
   }
 
   /**
+   * The photo that slots were proposed from.
+   *
+   * @param name its name
+   * @param widthPx its width, px
+   */
+  public record Reference(String name, int widthPx) {}
+
+  /**
    * Returns a station file with the slots.
    *
-   * @param station the station; lens, size and height are kept
+   * @param station the station; all of it but its slots is kept
    * @param slots the proposals
-   * @param photo name of the reference photo
+   * @param photo the reference photo; corners are written for photos of the station's size
    * @return the text of the file
    */
-  public static String stationFile(Station station, List<SlotProposal> slots, String photo) {
-    Lens l = station.lens();
+  public static String stationFile(Station station, List<SlotProposal> slots, Reference photo) {
     List<String> lines = new ArrayList<>();
-    lines.add("# Slots proposed from " + photo + ": correct corners and names, then use.");
-    lines.add("# Corners run clockwise from the board's corner nearest A1, px of that photo.");
-    lines.add("kind: fixed");
-    lines.add("cameras: " + station.cameras());
-    lines.add("image_width_px: " + station.imageWidthPx());
-    lines.add("image_height_px: " + station.imageHeightPx());
+    lines.add("# Slots proposed from " + photo.name + ": correct corners and names, then use.");
     lines.add(
-        String.format(
-            Locale.ROOT,
-            "lens: {fx_px: %s, fy_px: %s, cx_px: %s, cy_px: %s,"
-                + " k1: %s, k2: %s, p1: %s, p2: %s, k3: %s}",
-            plain(l.fxPx()),
-            plain(l.fyPx()),
-            plain(l.cxPx()),
-            plain(l.cyPx()),
-            plain(l.k1()),
-            plain(l.k2()),
-            plain(l.p1()),
-            plain(l.p2()),
-            plain(l.k3())));
-    lines.add("camera_height_mm: " + plain(station.cameraHeightMm()));
-    if (!station.clockOffset().isZero()) {
-      lines.add("clock_offset_s: " + station.clockOffset().toMillis() / 1000.0);
-    }
+        "# Corners run clockwise from the board's corner nearest A1, px of photos "
+            + station.imageWidthPx()
+            + " px wide.");
+    lines.addAll(StationText.lines(station));
     lines.add("slots:");
+    double factor = (double) station.imageWidthPx() / photo.widthPx;
     for (int i = 0; i < slots.size(); i++) {
-      lines.add(slot("s" + (i + 1), slots.get(i)));
+      lines.add(slot("s" + (i + 1), slots.get(i), factor));
     }
     return String.join("\n", lines) + "\n";
   }
 
-  /** Returns a number as a person writes it, without an exponent. */
-  private static String plain(double value) {
-    return new BigDecimal(Double.toString(value)).stripTrailingZeros().toPlainString();
-  }
-
-  private static String slot(String name, SlotProposal s) {
+  private static String slot(String name, SlotProposal s, double factor) {
     String corners =
         s.cornersPx().stream()
-            .map(p -> String.format(Locale.ROOT, "[%.1f, %.1f]", p.xPx(), p.yPx()))
+            // Whole coordinates are pixel centres: a scaled picture's lie half a px off.
+            .map(p -> new double[] {scaled(p.xPx(), factor), scaled(p.yPx(), factor)})
+            .map(p -> String.format(Locale.ROOT, "[%.1f, %.1f]", p[0], p[1]))
             .collect(Collectors.joining(", "));
     return "  - {name: "
         + name
@@ -138,5 +123,9 @@ public final class SlotText {
         + corners
         + "], refine: edges}"
         + (s.originKnown() ? "" : "   # may have to begin at the opposite corner");
+  }
+
+  private static double scaled(double px, double factor) {
+    return (px + 0.5) * factor - 0.5;
   }
 }

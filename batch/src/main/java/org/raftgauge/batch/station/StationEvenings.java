@@ -49,10 +49,12 @@ public final class StationEvenings {
           photos.stream().filter(p -> p.values().containsKey(sign)).map(p -> p.values().get(sign));
       median(seen).ifPresent(value -> values.put(sign, value));
     }
+    int parts = EdgeBlur.CELLS * EdgeBlur.CELLS;
     List<OptionalDouble> cells = new ArrayList<>();
+    // An earlier program told other parts, which cannot be compared.
     List<List<OptionalDouble>> seen =
-        photos.stream().map(StationPast.Photo::blurCells).filter(c -> !c.isEmpty()).toList();
-    for (int cell = 0; cell < EdgeBlur.CELLS * EdgeBlur.CELLS && !seen.isEmpty(); cell++) {
+        photos.stream().map(StationPast.Photo::blurCells).filter(c -> c.size() == parts).toList();
+    for (int cell = 0; cell < parts && !seen.isEmpty(); cell++) {
       int at = cell;
       cells.add(median(seen.stream().map(c -> c.get(at)).flatMap(c -> c.stream().boxed())));
     }

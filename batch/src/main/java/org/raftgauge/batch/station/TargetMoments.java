@@ -9,6 +9,7 @@ import java.util.Optional;
 import org.raftgauge.core.book.SecondCamera;
 import org.raftgauge.core.calibrate.CalibratePair;
 import org.raftgauge.core.calibrate.LensFit;
+import org.raftgauge.core.calibrate.LensReport;
 import org.raftgauge.core.calibrate.TargetSighting;
 
 /** Joins photos of a target that two cameras took at the same moments. */
@@ -19,10 +20,11 @@ public final class TargetMoments {
   /** Marks in the names of both cameras' files; either may be empty. */
   public record Marks(String first, String second) {}
 
-  /** What one camera saw, the lens fitted to it, and whether that is good. */
-  public record Seen(List<TargetSighting> sightings, LensFit fit, boolean good) {
+  /** What one camera saw, the lens fitted to it, and what is said of that. */
+  public record Seen(List<TargetSighting> sightings, LensFit fit, LensReport report) {
 
-    private List<TargetSighting> used() {
+    /** Returns the photos that served for the lens. */
+    public List<TargetSighting> used() {
       List<String> photos = fit.views().stream().map(v -> v.photo()).toList();
       return sightings.stream().filter(s -> photos.contains(s.photo())).toList();
     }
@@ -47,6 +49,17 @@ public final class TargetMoments {
     }
     boolean asMany = first.sightings.size() == second.sightings.size();
     return moments.isEmpty() && asMany ? byOrder(first, second) : moments;
+  }
+
+  /**
+   * Says whether two cameras' photos are the same ones.
+   *
+   * @param moments moments at which both saw the target
+   * @return whether at each every point lies at the same place of both photos
+   */
+  public static boolean samePhotos(List<CalibratePair.Moment> moments) {
+    return !moments.isEmpty()
+        && moments.stream().allMatch(m -> m.first().points().equals(m.second().points()));
   }
 
   private static List<CalibratePair.Moment> byOrder(Seen first, Seen second) {

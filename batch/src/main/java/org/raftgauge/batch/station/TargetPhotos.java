@@ -44,6 +44,17 @@ public final class TargetPhotos {
     return photos;
   }
 
+  /**
+   * Sees that there are photos before anything is looked at.
+   *
+   * @param paths photo files, and folders of photos
+   * @throws InputException if a path does not exist or there is no photo
+   * @throws IOException if a folder cannot be read
+   */
+  public static void check(List<Path> paths) throws InputException, IOException {
+    files(paths);
+  }
+
   /** Returns what the readable photos show. */
   public List<TargetSighting> sightings() {
     return List.copyOf(sightings);

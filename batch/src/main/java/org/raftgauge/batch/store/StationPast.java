@@ -36,7 +36,7 @@ public final class StationPast {
    * @param takenAt when it was taken
    * @param values by sign, as far as seen; height and misfit are means over its rafts that were
    *     placed by something seen
-   * @param blurCells blur of board edges in nine parts of the picture, px; empty where not seen
+   * @param blurCells blur of edges in parts of the picture, px; empty where not seen
    */
   public record Photo(
       OffsetDateTime takenAt, Map<StationSign, Double> values, List<OptionalDouble> blurCells) {
@@ -102,6 +102,7 @@ public final class StationPast {
       case SHIFT_RIGHT -> "shift_right_px";
       case SHIFT_DOWN -> "shift_down_px";
       case TURN -> "turn_deg";
+      case PAIR_ROWS -> "pair_rows_px";
     };
   }
 }

@@ -30,7 +30,8 @@ final class WitnessColumns {
         .number(part(witness.light(), LightField::level))
         .number(part(witness.light(), LightField::acrossLn))
         .number(part(witness.light(), LightField::downLn))
-        .number(part(witness.light(), LightField::vignettingFraction));
+        .number(part(witness.light(), LightField::vignettingFraction))
+        .number(witness.pairRowsPx());
   }
 
   /** Reads them. */
@@ -56,7 +57,8 @@ final class WitnessColumns {
         shift,
         new EdgeBlur(number(row, "edge_blur_px"), cells(row.getString("edge_blur_cells_px"))),
         number(row, "haze_fraction"),
-        light);
+        light,
+        number(row, "pair_rows_px"));
   }
 
   /** Reads the blur of the parts of a picture. */

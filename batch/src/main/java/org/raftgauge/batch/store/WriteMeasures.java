@@ -21,8 +21,8 @@ final class WriteMeasures {
           + " reason, remedy, measured_status, measured_reason, measured_remedy, sharpness,"
           + " exposure_clipped_fraction, light_cast, shift_right_px, shift_down_px, turn_deg,"
           + " edge_blur_px, edge_blur_cells_px, haze_fraction, board_light, light_across_ln,"
-          + " light_down_ln, vignetting_fraction, version, measuring_code)"
-          + " VALUES (?,?,?,?,?,?,?,?,?,?,?,?,?,?,?,?,?,?,?,?,?,?,?,?,?,?,?,?)";
+          + " light_down_ln, vignetting_fraction, pair_rows_px, version, measuring_code)"
+          + " VALUES (?,?,?,?,?,?,?,?,?,?,?,?,?,?,?,?,?,?,?,?,?,?,?,?,?,?,?,?,?)";
   private static final String RAFT =
       "INSERT INTO rafts (sha256, place, raft, slot, layout, pose_source, pose_error_mm, mm_per_px,"
           + " camera_height_mm, half_turn_known, canopy_cover, leftover_canopy_cm2, quality, held,"

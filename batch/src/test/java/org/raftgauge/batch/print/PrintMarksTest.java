@@ -215,6 +215,17 @@ class PrintMarksTest {
   }
 
   @Test
+  void markThatIsTooLargeForTheSheetIsNamedWithTheRoomThereIs() {
+    List<Mark> marks = List.of(Mark.tag("KV-112", 30), Mark.tag("KV-113", 180));
+    assertEquals(Optional.empty(), PrintMarks.fields(marks, Paper.A4));
+    // 29 modules of 180 / 21 mm; 210 mm less two rims of 8 mm, less the line between fields.
+    assertEquals(
+        "KV-113: tag, 180 mm needs 248.6 mm with its white rim, the sheet has room for 193.0 mm",
+        PrintMarks.tooLarge(marks, Paper.A4));
+    assertTrue(PrintMarks.fields(marks, Paper.A3).isPresent());
+  }
+
+  @Test
   void labelsLieWhereTheirSheetSays() {
     LabelGrid centred = LabelGrid.parse("2x4:99.1x67.7", Paper.A4).orElseThrow();
     // (210 - 2 * 99.1) / 2 = 5.9 and (297 - 4 * 67.7) / 2 = 13.1.

@@ -35,6 +35,9 @@ class ReportPageTest {
     Path picture = folder.resolve("boards/2026-04-16/R001.0.jpg");
     Files.createDirectories(picture.getParent());
     Files.writeString(picture, "a picture");
+    Path heights = folder.resolve("heights/2026-04-16/R002.png");
+    Files.createDirectories(heights.getParent());
+    Files.writeString(heights, "a picture");
     farm.write(folder);
     page = Files.readString(folder.resolve("report.html"));
   }
@@ -114,6 +117,16 @@ class ReportPageTest {
       assertTrue(page.contains("<details class=\"raft\" id=\"raft-" + name + "\""), name);
       assertTrue(Files.isRegularFile(folder.resolve("plots/growth-" + name + ".svg")), name);
     }
+  }
+
+  @Test
+  void aRaftWhoseHeightsWereSeenShowsThemAndLinksThem() {
+    String sheet = between("<details class=\"raft\" id=\"raft-R002\"", "<h5>Diary");
+    assertTrue(
+        sheet.contains("<a href=\"heights/2026-04-16/R002.png\"><img loading=\"lazy\""), sheet);
+    assertTrue(sheet.contains("Heights that the second camera saw"), sheet);
+    assertEquals(
+        1, page.split("Heights that the second camera saw", -1).length - 1, "of one raft only");
   }
 
   @Test
@@ -226,6 +239,8 @@ class ReportPageTest {
   void theSameInputGivesTheSameBytes(@TempDir Path again) throws IOException {
     Files.createDirectories(again.resolve("boards/2026-04-16"));
     Files.writeString(again.resolve("boards/2026-04-16/R001.0.jpg"), "a picture");
+    Files.createDirectories(again.resolve("heights/2026-04-16"));
+    Files.writeString(again.resolve("heights/2026-04-16/R002.png"), "a picture");
     farm.write(again);
     assertEquals(page, Files.readString(again.resolve("report.html")));
     assertEquals(plots(folder), plots(again));

@@ -39,10 +39,10 @@ class RunTablesTest {
         "photo,sha256,station,taken_at,rafts,status,reason,remedy,mm_per_px,pose_error_mm,sharpness,"
             + "exposure_clipped_fraction,light_cast,clock_doubt,camera_height_mm,shift_right_px,"
             + "shift_down_px,turn_deg,edge_blur_px,haze_fraction,board_light,light_across_ln,"
-            + "light_down_ln,vignetting_fraction\r\n"
+            + "light_down_ln,vignetting_fraction,pair_rows_px\r\n"
             + "tonight/a.txt,"
             + Digest.of(Files.readAllBytes(folder.resolve("photos/tonight/a.txt")))
-            + ",bench,2026-04-11T18:00:00+01:00,R1,used,,,0.5000,0.41,0.910,0.0123,,,1600.0,,,,,,,,,\r\n",
+            + ",bench,2026-04-11T18:00:00+01:00,R1,used,,,0.5000,0.41,0.910,0.0123,,,1600.0,,,,,,,,,,\r\n",
         runs.text("out/photos.csv"));
     // Days after transplant: 2026-04-06 to 2026-04-11 18:00 local is 5.75.
     String site =

@@ -11,6 +11,7 @@ import java.io.PrintStream;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.nio.file.StandardCopyOption;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
@@ -71,6 +72,34 @@ class StationPairCommandTest {
     assertEquals(0, code, said());
     assertTrue(said().contains("from 3 photos of each camera"), said());
     assertTrue(Files.readString(folder.resolve("pair.yaml")).contains("cameras: 2"));
+    assertTrue(Files.isRegularFile(folder.resolve("pair-first-lens.png")));
+    assertTrue(Files.isRegularFile(folder.resolve("pair-second-lens.png")));
+    assertFalse(said().contains("Note"), said());
+  }
+
+  @Test
+  void marksThatNoFileHasAreSaid() {
+    assertEquals(0, pair(), said());
+    assertTrue(
+        said()
+            .contains(
+                "no photo of the second camera has \"_right\" in its name, by which runs tell it;"
+                    + " give --mark"),
+        said());
+  }
+
+  @Test
+  void oneFolderForBothCamerasIsNoPair() throws IOException {
+    for (String number : new String[] {"01", "02", "03", "05"}) {
+      Path right = folder.resolve("right/right" + number + ".jpg");
+      Files.copy(
+          EXAMPLE.resolve("left/left" + number + ".jpg"),
+          right,
+          StandardCopyOption.REPLACE_EXISTING);
+    }
+    assertEquals(2, pair("--first-mark", "left", "--mark", "right"));
+    assertTrue(said().contains("No pair: both folders hold the same photos; give one"), said());
+    assertFalse(Files.exists(folder.resolve("pair.yaml")));
   }
 
   @Test

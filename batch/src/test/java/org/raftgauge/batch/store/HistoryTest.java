@@ -72,7 +72,8 @@ class HistoryTest {
             new EdgeBlur(
                 OptionalDouble.of(0.75), List.of(OptionalDouble.of(0.5), OptionalDouble.empty())),
             OptionalDouble.of(0.0125),
-            Optional.of(new LightField(0.625, -0.125, 0.25, 0.0625)));
+            Optional.of(new LightField(0.625, -0.125, 0.25, 0.0625)),
+            OptionalDouble.of(-0.375));
     PhotoMeasure told =
         new PhotoMeasure(
             photo.photo(),
@@ -158,7 +159,7 @@ class HistoryTest {
 
     assertEquals(
         folder.resolve("history.db")
-            + ": it was written by a newer Raftgauge (version 99 of the file, this one knows 4);"
+            + ": it was written by a newer Raftgauge (version 99 of the file, this one knows 5);"
             + " use the newer program",
         e.getMessage());
   }

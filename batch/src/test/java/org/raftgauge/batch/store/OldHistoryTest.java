@@ -29,7 +29,7 @@ class OldHistoryTest {
   @TempDir private Path folder;
 
   @ParameterizedTest
-  @ValueSource(ints = {1, 2, 3})
+  @ValueSource(ints = {1, 2, 3, 4})
   void everyOlderVersionIsBroughtUpWithAllThatItHeld(int version) throws Exception {
     Path file = old(version);
 
@@ -53,7 +53,7 @@ class OldHistoryTest {
   }
 
   @ParameterizedTest
-  @ValueSource(ints = {1, 2, 3})
+  @ValueSource(ints = {1, 2, 3, 4})
   void aCopyOfTheOlderVersionIsKept(int version) throws Exception {
     History.open(old(version)).close();
 

@@ -50,6 +50,9 @@ public final class CalibrateFromPhotos {
 
   private LensReport calibrate(List<TargetSighting> sightings) {
     List<TargetSighting> usable = sharp(sameSize(found(sightings)));
+    if (usable.isEmpty() && !sightings.isEmpty()) {
+      return new LensReport(new NoLens(nowhere(sightings.size())), leftOut, List.of());
+    }
     LensResult result = CalibrateLens.fit(usable, terms);
     Optional<TargetSighting> odd = odd(result, usable);
     while (odd.isPresent() && usable.size() > KEEP) {
@@ -59,6 +62,14 @@ public final class CalibrateFromPhotos {
     }
     List<String> retake = result instanceof LensFit fit ? JudgeLens.retake(fit) : List.of();
     return new LensReport(result, leftOut, retake);
+  }
+
+  private static String nowhere(int photos) {
+    return "the whole target was found in none of "
+        + photos
+        + (photos == 1 ? " photo" : " photos")
+        + "; see that kind, columns and rows are those printed (a chessboard's squares are counted,"
+        + " not its corners) and that nothing covers it";
   }
 
   private void leaveOut(TargetSighting sighting, String why) {

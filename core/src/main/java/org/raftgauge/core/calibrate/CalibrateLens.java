@@ -51,9 +51,10 @@ public final class CalibrateLens {
   public static LensResult fit(List<TargetSighting> sightings, Set<LensTerm> terms) {
     if (sightings.size() < LEAST_VIEWS) {
       return new NoLens(
-          "there are "
-              + sightings.size()
-              + " usable photos of the target; take at least 10, from different sides");
+          (sightings.size() == 1
+                  ? "there is 1 usable photo"
+                  : "there are " + sightings.size() + " usable photos")
+              + " of the target; take at least 10, from different sides");
     }
     Optional<StartLens> start = StartLens.of(sightings);
     if (start.isEmpty()) {

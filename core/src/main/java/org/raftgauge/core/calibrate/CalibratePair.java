@@ -2,15 +2,14 @@
 package org.raftgauge.core.calibrate;
 
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.stream.Collectors;
-import java.util.stream.Stream;
 import org.hipparchus.exception.MathRuntimeException;
 import org.hipparchus.linear.ArrayRealVector;
 import org.hipparchus.linear.MatrixUtils;
-import org.hipparchus.linear.QRDecomposition;
 import org.hipparchus.linear.RealMatrix;
 import org.hipparchus.linear.RealVector;
 import org.hipparchus.optim.nonlinear.vector.leastsquares.LeastSquaresBuilder;
@@ -23,7 +22,7 @@ import org.raftgauge.core.pixels.PointPx;
  * Finds how two cameras stand to each other from photos of the same flat target, taken by both at
  * the same moments: least squares of the distances between points seen and foretold in both
  * pictures, over where the second camera stands and where the target was each time; both lenses are
- * held.
+ * held. {@link CalibrateTogether} goes on from there.
  *
  * <p>Source: Hartley and Zisserman 2004, section 18.1 (bundle adjustment); Levenberg-Marquardt of
  * Hipparchus 4. Standard error: {@code s^2 (J'J)^-1}.
@@ -39,7 +38,7 @@ public final class CalibratePair {
   private final int residuals;
 
   /** The target as both cameras saw it at one moment: the points that both saw, in one order. */
-  private record Both(String photo, List<TargetPoint> first, List<TargetPoint> second) {}
+  record Both(Moment moment, List<TargetPoint> first, List<TargetPoint> second) {}
 
   private CalibratePair(Lens first, Lens second, List<Both> both) {
     this.first = first;
@@ -66,19 +65,62 @@ public final class CalibratePair {
    *     they do not tell it
    */
   public static Optional<PairFit> fit(Lens first, Lens second, List<Moment> moments) {
+    return held(first, second, moments).map(Held::fit);
+  }
+
+  /** Fits with both lenses held; nothing as {@link #fit}. */
+  static Optional<Held> held(Lens first, Lens second, List<Moment> moments) {
     List<Both> both =
         moments.stream().map(CalibratePair::both).filter(b -> b.first.size() >= 6).toList();
-    List<Start> agreed = Start.agreed(both.stream().flatMap(b -> start(first, second, b)).toList());
+    List<StartPair> agreed =
+        StartPair.agreed(both.stream().flatMap(b -> StartPair.of(first, second, b)).toList());
     if (agreed.size() < LEAST_PAIRS) {
       return Optional.empty();
     }
     try {
-      return new CalibratePair(first, second, agreed.stream().map(Start::both).toList())
-          .fit(agreed);
+      return Optional.of(
+          new CalibratePair(first, second, agreed.stream().map(StartPair::both).toList())
+              .fit(agreed));
     } catch (MathRuntimeException runsAway) {
       return Optional.empty();
     }
   }
+
+  /** A fit with both lenses held: how the cameras stand, and the moments that agree on it. */
+  record Held(PairFit fit, ViewPose between, List<Both> both) {
+
+    private static Held of(Told told, List<Both> both) {
+      return new Held(fit(told, both), told.between, both);
+    }
+
+    List<Moment> moments() {
+      return both.stream().map(Both::moment).toList();
+    }
+
+    /** Returns what another fit of the same moments tells. */
+    PairFit told(Told told) {
+      return fit(told, both);
+    }
+
+    private static PairFit fit(Told told, List<Both> both) {
+      RowErrors rows = new RowErrors(told.first, told.second, told.between);
+      both.forEach(b -> rows.take(b.first, b.second));
+      return new PairFit(
+          told.first,
+          told.second,
+          told.between.turnDeg(),
+          told.between.shiftMm(),
+          told.baselineErrorMm,
+          told.rmsErrorPx,
+          rows.rmsPx(),
+          rows.worstPx(),
+          both.stream().map(b -> b.moment.first.photo()).toList());
+    }
+  }
+
+  /** Lenses, how the cameras stand, the baseline's standard error, root mean square miss. */
+  record Told(
+      Lens first, Lens second, ViewPose between, double baselineErrorMm, double rmsErrorPx) {}
 
   private static Both both(Moment moment) {
     Map<Integer, TargetPoint> byNumber =
@@ -86,52 +128,14 @@ public final class CalibratePair {
             .collect(Collectors.toMap(TargetPoint::number, p -> p, (a, b) -> a));
     List<TargetPoint> seen =
         moment.first.points().stream().filter(p -> byNumber.containsKey(p.number())).toList();
-    return new Both(
-        moment.first.photo(), seen, seen.stream().map(p -> byNumber.get(p.number())).toList());
+    return new Both(moment, seen, seen.stream().map(p -> byNumber.get(p.number())).toList());
   }
 
-  /** A moment with a first guess of the target's pose and of how the cameras stand. */
-  private record Start(Both both, ViewPose pose, ViewPose between) {
-    /** The same pair, guessed from two moments, differs by less. */
-    private static final double ALIKE_DEG = 3;
-
-    private static final double ALIKE_SHARE = 0.15;
-
-    /** Returns the moments that agree with the one that most agree with. */
-    static List<Start> agreed(List<Start> starts) {
-      List<Start> most = List.of();
-      for (Start start : starts) {
-        List<Start> like = starts.stream().filter(start::agrees).toList();
-        most = like.size() > most.size() ? like : most;
-      }
-      return most;
-    }
-
-    private boolean agrees(Start other) {
-      ViewPose apart = ViewPose.between(between, other.between);
-      double turn = length(apart.turnDeg());
-      double shift = Math.abs(length(between.shiftMm()) - length(other.between.shiftMm()));
-      return turn < ALIKE_DEG && shift < ALIKE_SHARE * length(between.shiftMm());
-    }
-  }
-
-  private static double length(List<Double> v) {
-    return Math.sqrt(v.stream().mapToDouble(x -> x * x).sum());
-  }
-
-  private static Stream<Start> start(Lens first, Lens second, Both both) {
-    Optional<ViewPose> one = StartPose.of(first, both.first);
-    Optional<ViewPose> two = StartPose.of(second, both.second);
-    return one.isEmpty() || two.isEmpty()
-        ? Stream.empty()
-        : Stream.of(new Start(both, one.get(), ViewPose.between(one.get(), two.get())));
-  }
-
-  private Optional<PairFit> fit(List<Start> agreed) {
-    List<ViewPose> starts = agreed.stream().map(Start::pose).toList();
+  private Held fit(List<StartPair> agreed) {
+    List<ViewPose> starts = agreed.stream().map(StartPair::pose).toList();
     ViewPose between = agreed.get(0).between();
     double[] best = minimum(between, starts);
-    return Optional.of(result(between.moved(best, 0), moved(starts, best)));
+    return result(between.moved(best, 0), moved(starts, best));
   }
 
   private double[] minimum(ViewPose between, List<ViewPose> starts) {
@@ -217,42 +221,18 @@ public final class CalibratePair {
     return starts.get(view).moved(at, POSE * (1 + view));
   }
 
-  private PairFit result(ViewPose between, List<ViewPose> poses) {
-    double[] misses = misses(between, poses);
-    double rss = 0;
-    for (double miss : misses) {
-      rss += miss * miss;
-    }
+  private Held result(ViewPose between, List<ViewPose> poses) {
+    double rss = Arrays.stream(misses(between, poses)).map(v -> v * v).sum();
     double[] zero = new double[POSE * (1 + both.size())];
     double variance = rss / Math.max(1, residuals - zero.length);
-    double error = baselineError(jacobian(between, poses, zero), between, variance);
-    RowErrors rows = new RowErrors(first, second, between);
-    both.forEach(b -> rows.take(b.first, b.second));
-    return new PairFit(
-        between.turnDeg(),
-        between.shiftMm(),
-        error,
-        Math.sqrt(2 * rss / residuals),
-        rows.rmsPx(),
-        rows.worstPx(),
-        both.stream().map(Both::photo).toList());
-  }
-
-  /** Returns the standard error of the baseline's length, mm. */
-  private static double baselineError(RealMatrix jacobian, ViewPose between, double variance) {
-    RealMatrix r = new QRDecomposition(jacobian).getR();
-    int n = jacobian.getColumnDimension();
-    RealMatrix upper = r.getSubMatrix(0, n - 1, 0, n - 1);
-    RealMatrix inverse = MatrixUtils.inverse(upper);
-    RealMatrix covariance = inverse.multiplyTransposed(inverse).scalarMultiply(variance);
-    List<Double> t = between.shiftMm();
-    double length = length(t);
-    double sum = 0;
-    for (int i = 0; i < 3; i++) {
-      for (int k = 0; k < 3; k++) {
-        sum += t.get(i) / length * covariance.getEntry(3 + i, 3 + k) * t.get(k) / length;
-      }
-    }
-    return Math.sqrt(sum);
+    RealMatrix jacobian = jacobian(between, poses, zero).scalarMultiply(1 / Math.sqrt(variance));
+    Told told =
+        new Told(
+            first,
+            second,
+            between,
+            BaselineError.of(jacobian, 0, between),
+            Math.sqrt(2 * rss / residuals));
+    return Held.of(told, both);
   }
 }

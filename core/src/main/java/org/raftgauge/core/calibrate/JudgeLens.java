@@ -74,7 +74,7 @@ final class JudgeLens {
     }
     if (!bare.isEmpty()) {
       retake.add(
-          "no photo shows the target near the picture's "
+          "the target was hardly seen near the picture's "
               + String.join(", ", bare)
               + (bare.size() == 1 ? " corner" : " corners")
               + "; take one or two there");

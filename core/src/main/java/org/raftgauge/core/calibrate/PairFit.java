@@ -2,11 +2,14 @@
 package org.raftgauge.core.calibrate;
 
 import java.util.List;
+import org.raftgauge.core.book.Lens;
 
 /**
  * How two cameras stand to each other: a point {@code X} in the first's axes lies at {@code R X +
  * t} in the second's.
  *
+ * @param first the first camera's lens
+ * @param second the second camera's lens
  * @param turnDeg R as a rotation vector, degrees, 3 numbers
  * @param shiftMm t, mm, 3 numbers
  * @param shiftErrorMm standard error of the baseline, mm
@@ -16,6 +19,8 @@ import java.util.List;
  * @param photos the pairs it was fitted to
  */
 public record PairFit(
+    Lens first,
+    Lens second,
     List<Double> turnDeg,
     List<Double> shiftMm,
     double shiftErrorMm,

@@ -77,13 +77,15 @@ final class MeasureBoard {
    * @param lightCast how coloured the light is, 0..1, where it was judged
    * @param drawing its parts in the photo
    * @param painting what to paint into the photo, where it was measured
+   * @param rowsPx how far the rows of a pair of cameras lie apart over it, px, where told
    */
   record Outcome(
       RaftMeasure raft,
       String remedy,
       OptionalDouble lightCast,
       PhotoResult.RaftDrawing drawing,
-      Optional<Painting> painting) {}
+      Optional<Painting> painting,
+      OptionalDouble rowsPx) {}
 
   /** A board's canopy on its deck picture. */
   record Painting(
@@ -207,7 +209,8 @@ final class MeasureBoard {
         "",
         cast,
         PhotoResult.RaftDrawing.of(board, painting.sites.plantCentres()),
-        Optional.of(painting));
+        Optional.of(painting),
+        checked.seen.rowsPx());
   }
 
   /** The checked sites, which of their heights are from a ruler, and what was seen of heights. */
@@ -246,7 +249,8 @@ final class MeasureBoard {
         doubt.remedy,
         doubt.cast,
         PhotoResult.RaftDrawing.of(board, centres),
-        Optional.empty());
+        Optional.empty(),
+        OptionalDouble.empty());
   }
 
   private static RaftMeasure raft(FoundBoard board, WhoseBoard.Identity identity, Verdict verdict) {

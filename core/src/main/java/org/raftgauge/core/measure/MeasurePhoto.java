@@ -173,20 +173,9 @@ public final class MeasurePhoto {
       return withPicture(
           story.end(PhotoStatus.REFUSED, noBoard(scene), noBoardRemedy(scene)), image);
     }
-    PhotoWitness witness = WitnessOf.photo(image, boards, bare(lit, outcomes), found.shift());
+    PhotoWitness witness =
+        WitnessOf.photo(image, new WitnessOf.Boards(boards, lit, outcomes), found.shift());
     return sumUp(story, image, outcomes, witness);
-  }
-
-  /** Returns the lights of boards that canopy hardly shades: a board under leaves is darker. */
-  private static List<MeasureBoard.Lit> bare(
-      List<Optional<MeasureBoard.Lit>> lit, List<MeasureBoard.Outcome> outcomes) {
-    List<MeasureBoard.Lit> bare = new ArrayList<>();
-    for (int i = 0; i < lit.size(); i++) {
-      if (outcomes.get(i).raft().canopyCover().orElse(1) < LightField.MOST_COVER) {
-        lit.get(i).ifPresent(bare::add);
-      }
-    }
-    return bare;
   }
 
   /** Finds a photo's boards. */

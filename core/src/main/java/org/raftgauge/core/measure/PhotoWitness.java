@@ -15,12 +15,15 @@ import org.raftgauge.core.plane.EdgeBlur;
  * @param blur how wide board edges are smeared
  * @param hazeFraction the darkest light of the photo over its white, 0..1: veiling light
  * @param light the light over the picture, where boards show it
+ * @param pairRowsPx by how many px things lie lower in the second camera's rectified photo than in
+ *     the first's; absent with one camera
  */
 public record PhotoWitness(
     Optional<CameraShift> shift,
     EdgeBlur blur,
     OptionalDouble hazeFraction,
-    Optional<LightField> light) {
+    Optional<LightField> light,
+    OptionalDouble pairRowsPx) {
 
   /** Nothing known. */
   public static final PhotoWitness NONE =
@@ -28,5 +31,6 @@ public record PhotoWitness(
           Optional.empty(),
           new EdgeBlur(OptionalDouble.empty(), List.of()),
           OptionalDouble.empty(),
-          Optional.empty());
+          Optional.empty(),
+          OptionalDouble.empty());
 }

@@ -4,6 +4,8 @@ package org.raftgauge.core.measure;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
+import java.util.OptionalDouble;
+import java.util.stream.Stream;
 import org.raftgauge.core.book.PointMm;
 import org.raftgauge.core.book.Station;
 import org.raftgauge.core.canopy.Canopy;
@@ -37,11 +39,19 @@ final class SeenHeights {
   /** What was seen over one board: a map, or why there is none; neither with one camera. */
   record OfBoard(Optional<HeightMap> map, List<NoHeights> none) {
 
+    /** Returns how far the two cameras' rows lie apart, px, where told. */
+    OptionalDouble rowsPx() {
+      return Stream.concat(map.stream(), none.stream())
+          .map(Heights::rowsPx)
+          .flatMapToDouble(OptionalDouble::stream)
+          .findFirst();
+    }
+
     /** Returns what is to be said of it. */
     List<String> notes(List<SiteMeasure> sites) {
       if (map.isEmpty()) {
         return none.stream()
-            .map(n -> "heights are from the crop's model: " + n.reason() + "; " + n.remedy())
+            .map(n -> RaftMeasure.HEIGHTS_BY_MODEL + n.reason() + "; " + n.remedy())
             .toList();
       }
       long leafy = sites.stream().filter(s -> s.projectedAreaCm2().orElse(0) > 0).count();

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: Apache-2.0
 package org.raftgauge.core.measure;
 
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
@@ -24,16 +25,36 @@ final class WitnessOf {
 
   private WitnessOf() {}
 
-  static PhotoWitness photo(
-      RgbImage image,
-      List<FoundBoard> boards,
-      List<MeasureBoard.Lit> bare,
-      Optional<CameraShift> shift) {
+  /** The boards of a photo, in one order: where each lies, the light on it, what came of it. */
+  record Boards(
+      List<FoundBoard> found,
+      List<Optional<MeasureBoard.Lit>> lit,
+      List<MeasureBoard.Outcome> outcomes) {
+
+    /** Returns the lights of boards that canopy hardly shades: a board under leaves is darker. */
+    private List<MeasureBoard.Lit> bare() {
+      List<MeasureBoard.Lit> bare = new ArrayList<>();
+      for (int i = 0; i < lit.size(); i++) {
+        if (outcomes.get(i).raft().canopyCover().orElse(1) < LightField.MOST_COVER) {
+          lit.get(i).ifPresent(bare::add);
+        }
+      }
+      return bare;
+    }
+
+    /** Returns the mean over the boards that told it. */
+    private OptionalDouble pairRowsPx() {
+      return outcomes.stream().flatMapToDouble(o -> o.rowsPx().stream()).average();
+    }
+  }
+
+  static PhotoWitness photo(RgbImage image, Boards boards, Optional<CameraShift> shift) {
     return new PhotoWitness(
         shift,
-        EdgeBlur.of(image, boards),
+        EdgeBlur.of(image, boards.found),
         haze(image),
-        LightField.of(bare, image.width(), image.height()));
+        LightField.of(boards.bare(), image.width(), image.height()),
+        boards.pairRowsPx());
   }
 
   private static OptionalDouble haze(RgbImage image) {

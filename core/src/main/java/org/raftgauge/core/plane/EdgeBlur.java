@@ -10,24 +10,25 @@ import org.raftgauge.core.pixels.PointPx;
 import org.raftgauge.core.pixels.RgbImage;
 
 /**
- * How wide the edges of boards are smeared in a photo: a witness of focus, fog and dirt that does
- * not change as crops grow.
+ * How wide edges are smeared in a photo: a witness of focus, fog and dirt that does not change as
+ * crops grow.
  *
- * <p>A cut across an edge goes from one level to another; their difference over the steepest slope
- * is {@code sqrt(2 pi)} standard deviations of the Gaussian blur that makes such an edge of a sharp
- * one. The middle of many cuts is told, of the whole photo and of nine parts of it, so that a smear
- * that stays in one part shows.
+ * <p>Of the whole photo the edges of boards tell it: a cut across one goes from one level to
+ * another; their difference over the steepest slope is {@code sqrt(2 pi)} standard deviations of
+ * the Gaussian blur that makes such an edge of a sharp one, and the middle of many cuts is told. Of
+ * its parts all that is sharp in them tells it, so that a smear that stays in one part shows.
  *
- * @param blurPx standard deviation of the blur, px of the photo; absent where too few edges show
- * @param cells the same of nine parts of the picture, row by row from the upper left
+ * @param blurPx standard deviation of the blur of board edges, px of the photo; absent where too
+ *     few show
+ * @param cells blur of {@link #CELLS} times {@code CELLS} parts of the picture, row by row from the
+ *     upper left; absent where too little is sharp
  */
 public record EdgeBlur(OptionalDouble blurPx, List<OptionalDouble> cells) {
-  /** Parts across and down. */
-  public static final int CELLS = 3;
+  /** Parts across and down: a drop that spoils a fiftieth of a picture fills one of them. */
+  public static final int CELLS = 10;
 
   private static final int CUTS = 48;
   private static final int LEAST_CUTS = 16;
-  private static final int LEAST_IN_CELL = 8;
 
   /** Half length of a cut, px: between boards lie some 25 mm of water. */
   private static final double REACH_PX = 9;
@@ -51,34 +52,20 @@ public record EdgeBlur(OptionalDouble blurPx, List<OptionalDouble> cells) {
    */
   public static EdgeBlur of(RgbImage photo, List<FoundBoard> boards) {
     LinearLight light = LinearLight.of(photo);
-    List<double[]> all = new ArrayList<>();
-    List<List<double[]>> byCell = new ArrayList<>();
-    for (int i = 0; i < CELLS * CELLS; i++) {
-      byCell.add(new ArrayList<>());
-    }
+    List<Double> all = new ArrayList<>();
     for (FoundBoard board : boards) {
       if (board.held().isEmpty()) {
         for (EdgeCuts.DeckEdge edge : BoardEdges.edges(board.layout().board())) {
-          for (double[] cut : cuts(light, board, edge)) {
-            all.add(cut);
-            byCell.get(cell(cut, photo)).add(cut);
-          }
+          all.addAll(cuts(light, board, edge));
         }
       }
     }
-    return new EdgeBlur(
-        median(all, LEAST_CUTS), byCell.stream().map(c -> median(c, LEAST_IN_CELL)).toList());
+    return new EdgeBlur(median(all), PartBlur.of(photo));
   }
 
-  private static int cell(double[] cut, RgbImage photo) {
-    int column = (int) (CELLS * cut[0] / photo.width());
-    int row = (int) (CELLS * cut[1] / photo.height());
-    return CELLS * Math.min(CELLS - 1, row) + Math.min(CELLS - 1, column);
-  }
-
-  /** Returns place and blur of the cuts across an edge that show it. */
-  private static List<double[]> cuts(LinearLight light, FoundBoard board, EdgeCuts.DeckEdge edge) {
-    List<double[]> cuts = new ArrayList<>();
+  /** Returns the blur of the cuts across an edge that show it. */
+  private static List<Double> cuts(LinearLight light, FoundBoard board, EdgeCuts.DeckEdge edge) {
+    List<Double> cuts = new ArrayList<>();
     for (int i = 0; i < CUTS; i++) {
       double part = 0.05 + 0.9 * (i + 0.5) / CUTS;
       PointPx at = board.pose().toPhoto(edge.at(part, 0));
@@ -89,7 +76,7 @@ public record EdgeBlur(OptionalDouble blurPx, List<OptionalDouble> cells) {
           light.has(at.xPx() + REACH_PX * across[0], at.yPx() + REACH_PX * across[1])
               && light.has(at.xPx() - REACH_PX * across[0], at.yPx() - REACH_PX * across[1]);
       OptionalDouble blur = inside ? blur(profile(light, at, across)) : OptionalDouble.empty();
-      blur.ifPresent(b -> cuts.add(new double[] {at.xPx(), at.yPx(), b}));
+      blur.ifPresent(cuts::add);
     }
     return cuts;
   }
@@ -124,10 +111,10 @@ public record EdgeBlur(OptionalDouble blurPx, List<OptionalDouble> cells) {
         : OptionalDouble.of(step / steepest / Math.sqrt(2 * Math.PI));
   }
 
-  private static OptionalDouble median(List<double[]> cuts, int least) {
-    double[] blurs = cuts.stream().mapToDouble(c -> c[2]).sorted().toArray();
+  private static OptionalDouble median(List<Double> cuts) {
+    double[] blurs = cuts.stream().mapToDouble(Double::doubleValue).sorted().toArray();
     int n = blurs.length;
-    return n < least
+    return n < LEAST_CUTS
         ? OptionalDouble.empty()
         : OptionalDouble.of((blurs[(n - 1) / 2] + blurs[n / 2]) / 2);
   }

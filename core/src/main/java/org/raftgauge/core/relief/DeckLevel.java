@@ -46,7 +46,8 @@ public final class DeckLevel {
                 "the second camera sees the bare deck %.0f mm %s than the first",
                 Math.abs(off),
                 off > 0 ? "higher" : "lower"),
-            "see that both cameras sit firmly, then calibrate the pair again (station pair)")
+            "see that both cameras sit firmly, then calibrate the pair again (station pair)",
+            map.rowsPx())
         : map.loweredBy(off);
   }
 }

@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: Apache-2.0
 package org.raftgauge.core.relief;
 
+import java.util.OptionalDouble;
+
 /**
  * Height over the deck plane of what each pixel of a deck picture shows. A pixel is the ray of the
  * first camera through that place of the deck, as in the photo, so that canopy and heights of a
@@ -12,15 +14,16 @@ public final class HeightMap implements Heights {
   private final int width;
   private final int height;
   private final float[] mm;
-  private final HeightSource source;
-  private final double errorMm;
+  private final Origin origin;
 
-  HeightMap(int width, float[] mm, HeightSource source, double errorMm) {
+  /** What heights are from, the error that a plant's have in common, and the rows of the pair. */
+  record Origin(HeightSource source, double errorMm, OptionalDouble rowsPx) {}
+
+  HeightMap(int width, float[] mm, Origin origin) {
     this.width = width;
     this.height = mm.length / width;
     this.mm = mm;
-    this.source = source;
-    this.errorMm = errorMm;
+    this.origin = origin;
   }
 
   /**
@@ -37,7 +40,7 @@ public final class HeightMap implements Heights {
       throw new IllegalArgumentException(
           "a height map needs whole rows, got " + mm.length + " values of width " + width);
     }
-    return new HeightMap(width, mm.clone(), source, errorMm);
+    return new HeightMap(width, mm.clone(), new Origin(source, errorMm, OptionalDouble.empty()));
   }
 
   /** Returns the width, px. */
@@ -52,12 +55,17 @@ public final class HeightMap implements Heights {
 
   /** Returns what it is from. */
   public HeightSource source() {
-    return source;
+    return origin.source;
   }
 
   /** Returns the standard error that a whole plant's mean height has in common, mm. */
   public double errorMm() {
-    return errorMm;
+    return origin.errorMm;
+  }
+
+  @Override
+  public OptionalDouble rowsPx() {
+    return origin.rowsPx;
   }
 
   /**
@@ -85,6 +93,6 @@ public final class HeightMap implements Heights {
     for (int i = 0; i < lower.length; i++) {
       lower[i] -= (float) byMm;
     }
-    return new HeightMap(width, lower, source, errorMm);
+    return new HeightMap(width, lower, origin);
   }
 }

@@ -61,7 +61,9 @@ public final class SeeHeights {
 
   private Heights byDepth() {
     double error = DEPTH_ERROR_FRACTION * board.pose().heightMm();
-    return map(DepthGrid.of(second), HeightSource.DEPTH, error);
+    return map(
+        DepthGrid.of(second),
+        new HeightMap.Origin(HeightSource.DEPTH, error, OptionalDouble.empty()));
   }
 
   private Heights byPair(RgbImage first) {
@@ -79,16 +81,17 @@ public final class SeeHeights {
               Locale.ROOT,
               "the two cameras' rows lie %.1f px apart: one has moved",
               Math.abs(rows.getAsDouble())),
-          RECALIBRATE);
+          RECALIBRATE,
+          rows);
     }
     RectifiedPair even = rows.isPresent() ? pair.moved(second, rows.getAsDouble()) : pair;
     return map(
         DepthGrid.of(even, geometry.get()),
-        HeightSource.STEREO,
-        DISPARITY_ERROR_PX * geometry.get().mmPerDisparityPx());
+        new HeightMap.Origin(
+            HeightSource.STEREO, DISPARITY_ERROR_PX * geometry.get().mmPerDisparityPx(), rows));
   }
 
-  private HeightMap map(DepthGrid grid, HeightSource source, double errorMm) {
+  private HeightMap map(DepthGrid grid, HeightMap.Origin origin) {
     int width = deck.image().width();
     float[] mm = new float[width * deck.image().height()];
     OverBoard over = new OverBoard(board.pose());
@@ -103,7 +106,7 @@ public final class SeeHeights {
         mm[i] = grid.fromFirst() ? once(grid, ray) : searched(grid, ray);
       }
     }
-    return new HeightMap(width, mm, source, errorMm);
+    return new HeightMap(width, mm, origin);
   }
 
   /** The ray of the first camera through a place of the deck. */

@@ -41,7 +41,8 @@ public final class PhotosTable {
           "board_light",
           "light_across_ln",
           "light_down_ln",
-          "vignetting_fraction");
+          "vignetting_fraction",
+          "pair_rows_px");
 
   private PhotosTable() {}
 
@@ -92,7 +93,8 @@ public final class PhotosTable {
         .number(part(witness.light(), LightField::level), 3)
         .number(part(witness.light(), LightField::acrossLn), 3)
         .number(part(witness.light(), LightField::downLn), 3)
-        .number(part(witness.light(), LightField::vignettingFraction), 3);
+        .number(part(witness.light(), LightField::vignettingFraction), 3)
+        .number(witness.pairRowsPx(), 3);
   }
 
   /** Returns the mean over the rafts that were placed by something seen. */

@@ -6,6 +6,7 @@ import java.util.EnumMap;
 import java.util.List;
 import java.util.Map;
 import java.util.OptionalDouble;
+import org.raftgauge.core.plane.EdgeBlur;
 
 /**
  * What a station's photos of one evening say of the station itself: medians over its photos.
@@ -13,13 +14,19 @@ import java.util.OptionalDouble;
  * @param evening the evening
  * @param values by sign, in its unit; what was not seen is left out, and {@link
  *     StationSign#FOULING}, which only the past tells
- * @param blurCells blur of board edges in nine parts of the picture, px; empty where none was seen
+ * @param blurCells blur of edges in {@link EdgeBlur#CELLS} times {@code CELLS} parts of the
+ *     picture, row by row, px; empty where none was seen
  */
 public record StationEvening(
     LocalDate evening, Map<StationSign, Double> values, List<OptionalDouble> blurCells) {
 
   /** Copies map and list. */
   public StationEvening {
+    int cells = EdgeBlur.CELLS * EdgeBlur.CELLS;
+    if (!blurCells.isEmpty() && blurCells.size() != cells) {
+      throw new IllegalArgumentException(
+          "blurCells must be none or " + cells + ", got " + blurCells.size());
+    }
     EnumMap<StationSign, Double> copy = new EnumMap<>(StationSign.class);
     copy.putAll(values);
     values = copy;

@@ -15,7 +15,7 @@ public enum StationSign {
   /** Burnt-out or black pixels, share. */
   EXPOSURE(0.01),
   /** Colour of the board, 0..1. */
-  LIGHT_CAST(0.01),
+  LIGHT_CAST(0.015),
   /** Camera height over the deck, mm. */
   HEIGHT(4),
   /** Misfit of marks or edges, mm. */
@@ -24,14 +24,14 @@ public enum StationSign {
   EDGE_BLUR(0.06),
   /** Darkest light over white, 0..1. */
   HAZE(0.012),
-  /** How much blurrier than usual the worst part of the picture is, ln. */
+  /** How much blurrier than usual the worst place of the picture is, ln. */
   FOULING(0.06),
   /** Light lost half a picture width from the middle, share. */
   VIGNETTING(0.02),
   /** Light at the right over that at the left, ln. */
-  LIGHT_ACROSS(0.04),
+  LIGHT_ACROSS(0.05),
   /** Light below over that above, ln. */
-  LIGHT_DOWN(0.04),
+  LIGHT_DOWN(0.05),
   /** Light of a white board, share of full scale. */
   BOARD_LIGHT(0.03),
   /** Shift of a fixed camera's picture to the right, px. */
@@ -39,7 +39,9 @@ public enum StationSign {
   /** Shift of a fixed camera's picture down, px. */
   SHIFT_DOWN(0.4),
   /** Turn of a fixed camera's picture, degrees. */
-  TURN(0.02);
+  TURN(0.02),
+  /** How far the rows of a pair of cameras lie apart, px. */
+  PAIR_ROWS(0.1);
 
   private final double leastSpread;
 
@@ -54,11 +56,12 @@ public enum StationSign {
 
   /**
    * Returns the evenings running on which it must be out before it is said, unless it is far out:
-   * the light of one evening also changes with weather, sun and season; a lamp that fails stays so.
+   * the light of one evening also changes with weather, sun and season, a place may be smeared by
+   * what moves there; a lamp that fails stays so, and so does dirt on a lens.
    */
   public int evenings() {
     return switch (this) {
-      case LIGHT_CAST, LIGHT_ACROSS, LIGHT_DOWN, BOARD_LIGHT, EXPOSURE, VIGNETTING -> 2;
+      case LIGHT_CAST, LIGHT_ACROSS, LIGHT_DOWN, BOARD_LIGHT, EXPOSURE, VIGNETTING, FOULING -> 2;
       default -> 1;
     };
   }
@@ -78,7 +81,7 @@ public enum StationSign {
     return switch (this) {
       case HEIGHT -> String.format(Locale.ROOT, "%.0f mm", value);
       case POSE_ERROR -> String.format(Locale.ROOT, "%.2f mm", value);
-      case EDGE_BLUR -> String.format(Locale.ROOT, "%.2f px", value);
+      case EDGE_BLUR, PAIR_ROWS -> String.format(Locale.ROOT, "%.2f px", value);
       case SHIFT_RIGHT, SHIFT_DOWN -> String.format(Locale.ROOT, "%.1f px", value);
       case TURN -> String.format(Locale.ROOT, "%.2f degrees", value);
       case SHARPNESS,
@@ -123,7 +126,8 @@ public enum StationSign {
           BOARD_LIGHT,
           SHIFT_RIGHT,
           SHIFT_DOWN,
-          TURN ->
+          TURN,
+          PAIR_ROWS ->
           false;
     };
   }
@@ -151,7 +155,7 @@ public enum StationSign {
       case POSE_ERROR -> high ? "marks or edges fit worse than they did" : "";
       case EDGE_BLUR -> high ? "the boards' edges are blurred" : "";
       case HAZE -> high ? "a haze lies over the photos" : "";
-      case FOULING -> high ? "one part of the picture stays blurred" : "";
+      case FOULING -> high ? "one part of the picture is blurred" : "";
       case VIGNETTING ->
           high ? "the picture's rim has become darker" : "the picture's rim has become brighter";
       case LIGHT_ACROSS ->
@@ -164,6 +168,7 @@ public enum StationSign {
           high ? "the picture has moved to the right" : "the picture has moved to the left";
       case SHIFT_DOWN -> high ? "the picture has moved down" : "the picture has moved up";
       case TURN -> "the picture has turned";
+      case PAIR_ROWS -> "the two cameras no longer sit as they did to each other";
     };
   }
 
@@ -191,6 +196,7 @@ public enum StationSign {
       case POSE_ERROR -> "check for bent boards, loose marks, a changed lens or zoom";
       case SHIFT_RIGHT, SHIFT_DOWN, TURN ->
           "fasten the camera; if it is to stay so, set its slots up anew";
+      case PAIR_ROWS -> "fasten both cameras, then calibrate the pair again (station pair)";
     };
   }
 }

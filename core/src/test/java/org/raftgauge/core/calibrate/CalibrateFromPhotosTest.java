@@ -94,7 +94,7 @@ class CalibrateFromPhotosTest {
     assertFalse(report.good());
     assertEquals(
         List.of(
-            "no photo shows the target near the picture's top left, bottom right corners; take one"
+            "the target was hardly seen near the picture's top left, bottom right corners; take one"
                 + " or two there"),
         report.retake());
   }

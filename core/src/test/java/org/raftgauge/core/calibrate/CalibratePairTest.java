@@ -5,10 +5,12 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.util.ArrayList;
+import java.util.EnumSet;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.Random;
+import java.util.Set;
 import org.junit.jupiter.api.Test;
 import org.raftgauge.core.book.Lens;
 import org.raftgauge.core.pixels.PointPx;
@@ -126,6 +128,65 @@ class CalibratePairTest {
 
     assertEquals(5, fit.photos().size());
     assertTrue(Math.abs(fit.baselineMm() - 100.06) < 0.2, "" + fit.baselineMm());
+  }
+
+  @Test
+  void lensesThatAreALittleOffAreMendedTogetherWithThePair() {
+    Lens roughFirst = new Lens(1410, 1405, 644, 476, -0.095, 0.01, 0, 0, 0);
+    Lens roughSecond = new Lens(1372, 1380, 645, 474, -0.1, 0.02, 0, 0, 0);
+    List<CalibratePair.Moment> moments = moments(0);
+    PairFit fit = together(roughFirst, roughSecond, moments);
+    assertEquals(-100, fit.shiftMm().get(0), 1e-3);
+    assertEquals(2, fit.turnDeg().get(1), 1e-4);
+    assertEquals(FIRST.fxPx(), fit.first().fxPx(), 1e-2);
+    assertEquals(SECOND.cyPx(), fit.second().cyPx(), 1e-2);
+    assertEquals(0, fit.rowErrorPx(), 1e-3);
+  }
+
+  private static PairFit together(Lens first, Lens second, List<CalibratePair.Moment> moments) {
+    return CalibrateTogether.fit(
+            new CalibrateTogether.Camera(
+                first, moments.stream().map(CalibratePair.Moment::first).toList()),
+            new CalibrateTogether.Camera(
+                second, moments.stream().map(CalibratePair.Moment::second).toList()),
+            moments,
+            EnumSet.of(LensTerm.FY, LensTerm.K1, LensTerm.K2))
+        .orElseThrow();
+  }
+
+  @Test
+  void theErrorSaidHasThatOfTheLensesInIt() {
+    double squares = 0;
+    double said = 0;
+    int n = 12;
+    for (int i = 0; i < n; i++) {
+      PairFit fit = together(FIRST, SECOND, moments(0.2));
+      double off = fit.baselineMm() - Math.sqrt(100 * 100 + 4 + 9);
+      squares += off * off / n;
+      said += fit.shiftErrorMm() / n;
+    }
+    // Twelve draws tell a standard deviation to 21 %; twice that.
+    assertEquals(1, Math.sqrt(squares) / said, 0.45);
+    double held = CalibratePair.fit(FIRST, SECOND, moments(0.2)).orElseThrow().shiftErrorMm();
+    assertTrue(said > 1.2 * held, said + " against " + held + " with exact lenses");
+  }
+
+  @Test
+  void photosOfOneCameraAloneHelpItsLens() {
+    List<CalibratePair.Moment> moments = moments(0.2);
+    List<TargetSighting> left = moments.stream().map(CalibratePair.Moment::first).toList();
+    List<TargetSighting> right = moments.stream().map(CalibratePair.Moment::second).toList();
+    Set<LensTerm> terms = EnumSet.of(LensTerm.FY, LensTerm.K1, LensTerm.K2);
+    double all = together(FIRST, SECOND, moments).shiftErrorMm();
+    double some =
+        CalibrateTogether.fit(
+                new CalibrateTogether.Camera(FIRST, left.subList(0, 3)),
+                new CalibrateTogether.Camera(SECOND, right),
+                moments.subList(0, 3),
+                terms)
+            .orElseThrow()
+            .shiftErrorMm();
+    assertTrue(some > all, some + " mm from three moments, " + all + " from six");
   }
 
   @Test

@@ -79,8 +79,58 @@ class SharedPairTest {
     assertTrue(fit.rowErrorPx() <= 0.5, "rows " + fit.rowErrorPx());
   }
 
+  @Test
+  void lensesAndPairFittedTogetherAreThoseOfOpenCv() throws IOException {
+    Set<LensTerm> usual = LensTerm.usual();
+    List<TargetSighting> left = sightings("left");
+    List<TargetSighting> right = sightings("right");
+    Lens first = assertInstanceOf(LensFit.class, CalibrateLens.fit(left, usual)).lens();
+    Lens second = assertInstanceOf(LensFit.class, CalibrateLens.fit(right, usual)).lens();
+    List<CalibratePair.Moment> moments = new ArrayList<>();
+    for (int i = 0; i < left.size(); i++) {
+      moments.add(new CalibratePair.Moment(left.get(i), right.get(i)));
+    }
+
+    PairFit fit =
+        CalibrateTogether.fit(
+                new CalibrateTogether.Camera(first, left),
+                new CalibrateTogether.Camera(second, right),
+                moments,
+                usual)
+            .orElseThrow();
+
+    // OpenCV's stereo calibration with all intrinsics free but k3, from the same corners and start.
+    Mat one = matrix(first);
+    Mat two = matrix(second);
+    double[] opencv = openCv(one, two, new Given(first, second, moments));
+    assertEquals(83.16, opencv[0], 0.005);
+    assertEquals(opencv[0], fit.baselineMm(), 2e-4 * opencv[0]);
+    assertEquals(opencv[4], fit.rmsErrorPx(), 1e-3);
+    assertEquals(one.get(0, 0)[0], fit.first().fxPx(), 2e-4 * one.get(0, 0)[0]);
+    assertEquals(one.get(1, 2)[0], fit.first().cyPx(), 0.1);
+    assertEquals(two.get(0, 0)[0], fit.second().fxPx(), 2e-4 * two.get(0, 0)[0]);
+    assertEquals(two.get(0, 2)[0], fit.second().cxPx(), 0.1);
+    assertTrue(fit.rowErrorPx() <= 0.5, "rows " + fit.rowErrorPx());
+    // With the lenses held the baseline differs by no more than a few of its standard errors, which
+    // here are larger, for the lenses' are in them.
+    PairFit held = CalibratePair.fit(first, second, moments).orElseThrow();
+    assertEquals(held.baselineMm(), fit.baselineMm(), 3 * fit.shiftErrorMm());
+    assertTrue(fit.shiftErrorMm() > held.shiftErrorMm(), "" + fit.shiftErrorMm());
+    assertTrue(fit.rmsErrorPx() <= held.rmsErrorPx());
+  }
+
+  private record Given(Lens first, Lens second, List<CalibratePair.Moment> moments) {}
+
   /** Returns baseline, t and error of OpenCV's stereo calibration, lenses held. */
   private static double[] openCv(Lens first, Lens second, List<CalibratePair.Moment> moments) {
+    return openCv(null, null, new Given(first, second, moments));
+  }
+
+  /** The same; with two matrices to fill both lenses are fitted too. */
+  private static double[] openCv(Mat one, Mat two, Given given) {
+    Lens first = given.first;
+    Lens second = given.second;
+    List<CalibratePair.Moment> moments = given.moments;
     PictureCodec.decode(new byte[1]); // loads the library
     List<Mat> places = new ArrayList<>();
     List<Mat> inLeft = new ArrayList<>();
@@ -108,16 +158,18 @@ class SharedPairTest {
             places,
             inLeft,
             inRight,
-            matrix(first),
+            one == null ? matrix(first) : one,
             distortion(first),
-            matrix(second),
+            two == null ? matrix(second) : two,
             distortion(second),
             new Size(640, 480),
             r,
             t,
             new Mat(),
             new Mat(),
-            Calib3d.CALIB_FIX_INTRINSIC);
+            one == null
+                ? Calib3d.CALIB_FIX_INTRINSIC
+                : Calib3d.CALIB_USE_INTRINSIC_GUESS + Calib3d.CALIB_FIX_K3);
     double x = t.get(0, 0)[0];
     double y = t.get(1, 0)[0];
     double z = t.get(2, 0)[0];

@@ -85,13 +85,18 @@ class EdgeBlurTest {
   @Test
   void smearInOnePartShowsInThatPartAlone() {
     FoundBoard board = board();
-    RgbImage photo = draw(board, (x, y) -> x < WIDTH / 3.0 && y > 2 * HEIGHT / 3.0 ? 2.4 : 0.8);
+    RgbImage photo = draw(board, (x, y) -> x < WIDTH / 2.0 && y > HEIGHT / 2.0 ? 2.4 : 0.8);
     EdgeBlur blur = EdgeBlur.of(photo, List.of(board));
-    assertEquals(9, blur.cells().size());
-    assertTrue(blur.cells().get(6).getAsDouble() > 2.2, blur.cells().toString());
-    assertTrue(blur.cells().get(8).getAsDouble() < 1.1, blur.cells().toString());
+    assertEquals(EdgeBlur.CELLS * EdgeBlur.CELLS, blur.cells().size());
+    // The board's left edge runs at 100 of 800 px, its right one at 700: columns 1 and 8.
+    assertTrue(part(blur, 7, 1).getAsDouble() > 2.2, blur.cells().toString());
+    assertTrue(part(blur, 7, 8).getAsDouble() < 1.1, blur.cells().toString());
     assertTrue(blur.blurPx().getAsDouble() < 1.1, "the middle of all edges");
-    assertEquals(OptionalDouble.empty(), blur.cells().get(4), "no edge lies in the middle");
+    assertEquals(OptionalDouble.empty(), part(blur, 4, 4), "no edge lies in the middle");
+  }
+
+  private static OptionalDouble part(EdgeBlur blur, int row, int column) {
+    return blur.cells().get(EdgeBlur.CELLS * row + column);
   }
 
   @Test

@@ -108,12 +108,20 @@ class SeeHeightsTest {
   @Test
   void rowsThatLieALittleApartAreMended() throws IOException {
     Heights heights = see(png(TwoCameras.secondPhoto(1.5)), PHOTOS);
+    // The second camera is tilted so that things lie 1.5 px lower at its 860 px, here at 850.
+    assertEquals(1.5, heights.rowsPx().orElseThrow(), 0.15);
+    assertEquals(
+        0,
+        see(png(TwoCameras.secondPhoto(0)), PHOTOS).rowsPx().orElseThrow(),
+        0.15,
+        "as calibrated");
     standsAsItShould(assertInstanceOf(HeightMap.class, heights), 3.5);
   }
 
   @Test
   void rowsThatLieFarApartAreSaidAndNotMatched() throws IOException {
     NoHeights none = assertInstanceOf(NoHeights.class, see(png(TwoCameras.secondPhoto(6)), PHOTOS));
+    assertTrue(Math.abs(none.rowsPx().orElseThrow()) > 4, "told all the same, for the chart");
     assertTrue(
         none.reason().matches("the two cameras' rows lie [56]\\.\\d px apart: one has moved"),
         none.reason());

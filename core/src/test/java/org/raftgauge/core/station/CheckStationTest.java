@@ -13,7 +13,9 @@ import java.util.Map;
 import java.util.OptionalDouble;
 import java.util.Random;
 import java.util.function.UnaryOperator;
+import java.util.stream.IntStream;
 import org.junit.jupiter.api.Test;
+import org.raftgauge.core.plane.EdgeBlur;
 
 class CheckStationTest {
   private static final LocalDate FIRST = LocalDate.of(2026, 3, 1);
@@ -34,14 +36,14 @@ class CheckStationTest {
     return evenings;
   }
 
-  /** The same with board edges seen: blur of the whole and of nine parts, the corners softer. */
+  /** The same with edges seen: blur of the whole and of each part, every other part softer. */
   private static List<StationEvening> sharpEvenings(int n) {
     Random random = new Random(8);
     List<StationEvening> evenings = new ArrayList<>();
     for (StationEvening evening : evenings(n)) {
       List<OptionalDouble> cells = new ArrayList<>();
-      for (int cell = 0; cell < 9; cell++) {
-        double usual = cell % 2 == 0 && cell != 4 ? 1.2 : 1.0;
+      for (int cell = 0; cell < EdgeBlur.CELLS * EdgeBlur.CELLS; cell++) {
+        double usual = cell % 2 == 0 ? 1.2 : 1.0;
         cells.add(OptionalDouble.of(usual + 0.02 * random.nextGaussian()));
       }
       StationEvening blurred =
@@ -132,23 +134,85 @@ class CheckStationTest {
     assertFalse(only(changed(sharpEvenings(24), 22, plus(StationSign.EDGE_BLUR, 1.3))).holds());
   }
 
+  /** Returns an evening some parts of which are blurred by so many times the usual. */
+  private static UnaryOperator<StationEvening> smeared(double times, int... parts) {
+    return e -> {
+      List<OptionalDouble> cells = new ArrayList<>(e.blurCells());
+      for (int part : parts) {
+        cells.set(part, OptionalDouble.of(times * cells.get(part).getAsDouble()));
+      }
+      return new StationEvening(e.evening(), e.values(), cells);
+    };
+  }
+
   @Test
-  void dropThatBlursOnePartIsSaidWithItsPlace() {
-    StationFault fault =
-        only(
-            changed(
-                sharpEvenings(24),
-                21,
-                e -> {
-                  List<OptionalDouble> cells = new ArrayList<>(e.blurCells());
-                  cells.set(6, OptionalDouble.of(2.4));
-                  return new StationEvening(e.evening(), e.values(), cells);
-                }));
+  void dropThatBlursOnePlaceIsSaidWithItsPlace() {
+    // Of ten parts across and down: the second and third of the eighth row, and two below them.
+    StationFault fault = only(changed(sharpEvenings(24), 21, smeared(2, 71, 72, 81, 82)));
     assertEquals(StationSign.FOULING, fault.sign());
-    assertEquals("one part of the picture stays blurred, at the lower left", fault.meaning());
-    // ln(2.4 / 1.2): the part's own usual blur is 1.2.
+    assertEquals("one part of the picture is blurred, at the lower left", fault.meaning());
     assertEquals(Math.log(2), fault.value(), 0.1);
     assertEquals(3, fault.evenings());
+    assertTrue(fault.remedy().startsWith("wipe the lens"));
+    assertFalse(fault.holds());
+  }
+
+  @Test
+  void dropIsSaidAsSoonAsEightEveningsAreKnown() {
+    assertEquals(
+        StationSign.FOULING, only(changed(sharpEvenings(9), 8, smeared(2, 44, 45, 54, 55))).sign());
+    assertEquals(
+        List.of(), CheckStation.check(changed(sharpEvenings(8), 7, smeared(2, 44, 45, 54, 55))));
+  }
+
+  @Test
+  void slightSmearIsSaidOnItsSecondEveningAndOnlyWhereItStays() {
+    var said = CheckStation.byEvening(changed(sharpEvenings(24), 22, smeared(1.5, 18, 19)));
+    assertEquals(List.of(), said.get(FIRST.plusDays(22)));
+    StationFault fault = said.get(FIRST.plusDays(23)).get(0);
+    assertEquals("one part of the picture is blurred, at the upper right", fault.meaning());
+    List<StationEvening> once = sharpEvenings(24);
+    once.set(22, smeared(1.5, 18, 19).apply(once.get(22)));
+    assertEquals(List.of(), CheckStation.check(once));
+  }
+
+  @Test
+  void smearOfASinglePartIsLeftToTheCrop() {
+    assertEquals(List.of(), CheckStation.check(changed(sharpEvenings(24), 21, smeared(2, 44))));
+  }
+
+  @Test
+  void blurOfTheWholePictureIsNotASmearOfOnePlace() {
+    int[] all = IntStream.range(0, EdgeBlur.CELLS * EdgeBlur.CELLS).toArray();
+    assertEquals(List.of(), CheckStation.check(changed(sharpEvenings(24), 21, smeared(2, all))));
+  }
+
+  @Test
+  void partsWithNothingSharpInThemAreLeftOut() {
+    List<StationEvening> evenings = sharpEvenings(24);
+    for (int i = 0; i < 24; i++) {
+      StationEvening e = evenings.get(i);
+      List<OptionalDouble> cells = new ArrayList<>(e.blurCells());
+      cells.set(71, OptionalDouble.empty());
+      cells.set(72, i % 5 == 0 ? cells.get(72) : OptionalDouble.empty());
+      evenings.set(i, new StationEvening(e.evening(), e.values(), cells));
+    }
+    assertEquals(List.of(), CheckStation.check(evenings));
+    assertEquals(StationSign.FOULING, only(changed(evenings, 23, smeared(2.5, 81, 82))).sign());
+  }
+
+  @Test
+  void aPairWhoseSecondCameraHasMovedIsSaidAndMeasuredOn() {
+    Random random = new Random(12);
+    List<StationEvening> evenings = new ArrayList<>();
+    for (StationEvening e : evenings(24)) {
+      evenings.add(e.with(StationSign.PAIR_ROWS, 0.05 + 0.03 * random.nextGaussian()));
+    }
+    StationFault fault = only(changed(evenings, 23, plus(StationSign.PAIR_ROWS, -1.2)));
+    assertEquals(StationSign.PAIR_ROWS, fault.sign());
+    assertTrue(fault.finding().contains("(pair rows -1.1"), fault.finding());
+    assertTrue(fault.remedy().contains("station pair"));
+    assertFalse(fault.holds());
   }
 
   @Test

@@ -32,7 +32,7 @@ public final class ReportColumns {
           decimals(
               "4 mm_per_px exposure_clipped_fraction haze_fraction",
               "3 sharpness light_cast turn_deg edge_blur_px board_light light_across_ln"
-                  + " light_down_ln vignetting_fraction",
+                  + " light_down_ln vignetting_fraction pair_rows_px",
               "2 pose_error_mm shift_right_px shift_down_px",
               "1 camera_height_mm"),
           "sites",

@@ -3,15 +3,16 @@ package org.raftgauge.proving.fault;
 
 import java.time.LocalDate;
 import java.util.ArrayList;
-import java.util.Arrays;
 import java.util.EnumMap;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import java.util.OptionalDouble;
 import java.util.Random;
 import java.util.Set;
 import java.util.TreeMap;
+import java.util.stream.Stream;
 import org.raftgauge.core.station.CheckStation;
 import org.raftgauge.core.station.StationEvening;
 import org.raftgauge.core.station.StationFault;
@@ -21,7 +22,7 @@ import org.raftgauge.core.station.StationSign;
  * Counts false alarms over station-years made of usual evenings.
  *
  * <p>Years are drawn by a moving-block bootstrap (Künsch 1989): blocks of a week of one station's
- * evenings running, each station's median taken out, so that scatter from evening to evening and
+ * evenings running, each station's medians taken out, so that scatter from evening to evening and
  * over a week stay as they were.
  */
 final class FalseAlarms {
@@ -29,10 +30,12 @@ final class FalseAlarms {
   private static final int YEAR = 365;
 
   private final List<List<StationEvening>> usual;
+  private final List<Level> levels;
   private final Random random;
 
   private FalseAlarms(List<List<StationEvening>> usual, Random random) {
     this.usual = usual;
+    this.levels = usual.stream().map(Level::of).toList();
     this.random = random;
   }
 
@@ -88,41 +91,62 @@ final class FalseAlarms {
     List<StationEvening> year = new ArrayList<>();
     LocalDate day = LocalDate.of(2026, 1, 1);
     while (year.size() < YEAR) {
-      List<StationEvening> season = usual.get(random.nextInt(usual.size()));
+      int which = random.nextInt(usual.size());
+      List<StationEvening> season = usual.get(which);
       int from = random.nextInt(season.size() - BLOCK + 1);
-      Map<StationSign, Double> medians = medians(season);
-      for (int i = from; i < from + BLOCK; i++) {
-        year.add(centred(season.get(i), medians, day.plusDays(year.size())));
+      for (StationEvening evening : season.subList(from, from + BLOCK)) {
+        year.add(levels.get(which).moved(evening, levels.get(0), day.plusDays(year.size())));
       }
     }
     return year.subList(0, YEAR);
   }
 
-  /** Moves an evening to the first station's level, so that joined blocks do not step. */
-  private StationEvening centred(
-      StationEvening evening, Map<StationSign, Double> medians, LocalDate day) {
-    Map<StationSign, Double> level = medians(usual.get(0));
-    Map<StationSign, Double> values = new EnumMap<>(StationSign.class);
-    evening.values().forEach((s, v) -> values.put(s, v - medians.get(s) + level.get(s)));
-    double blur = medians.get(StationSign.EDGE_BLUR) / level.get(StationSign.EDGE_BLUR);
-    List<OptionalDouble> cells =
-        evening.blurCells().stream()
-            .map(c -> c.isPresent() ? OptionalDouble.of(c.getAsDouble() / blur) : c)
-            .toList();
-    return new StationEvening(day, values, cells);
-  }
+  /** Medians of a station's evenings: of its signs and of the blur of each part. */
+  private record Level(Map<StationSign, Double> signs, List<OptionalDouble> parts) {
 
-  private static Map<StationSign, Double> medians(List<StationEvening> season) {
-    Map<StationSign, Double> medians = new EnumMap<>(StationSign.class);
-    for (StationSign sign : StationSign.values()) {
-      double[] values =
-          season.stream()
-              .filter(e -> e.values().containsKey(sign))
-              .mapToDouble(e -> e.values().get(sign))
-              .toArray();
-      Arrays.sort(values);
-      medians.put(sign, values.length == 0 ? 0 : values[values.length / 2]);
+    static Level of(List<StationEvening> season) {
+      Map<StationSign, Double> signs = new EnumMap<>(StationSign.class);
+      for (StationSign sign : StationSign.values()) {
+        Stream<Double> values = season.stream().map(e -> e.values().get(sign));
+        signs.put(sign, median(values.filter(Objects::nonNull)).orElse(0));
+      }
+      List<OptionalDouble> parts = new ArrayList<>();
+      int most = season.stream().mapToInt(e -> e.blurCells().size()).max().orElse(0);
+      for (int part = 0; part < most; part++) {
+        int at = part;
+        parts.add(
+            median(
+                season.stream()
+                    .filter(e -> !e.blurCells().isEmpty())
+                    .flatMap(e -> e.blurCells().get(at).stream().boxed())));
+      }
+      return new Level(signs, parts);
     }
-    return medians;
+
+    /** Moves an evening to another station's level, so that joined blocks do not step. */
+    StationEvening moved(StationEvening evening, Level to, LocalDate day) {
+      Map<StationSign, Double> values = new EnumMap<>(StationSign.class);
+      evening.values().forEach((s, v) -> values.put(s, v - signs.get(s) + to.signs.get(s)));
+      List<OptionalDouble> cells = new ArrayList<>();
+      for (int part = 0; part < evening.blurCells().size(); part++) {
+        OptionalDouble seen = evening.blurCells().get(part);
+        boolean both = seen.isPresent() && part < to.parts.size() && to.parts.get(part).isPresent();
+        cells.add(
+            both
+                ? OptionalDouble.of(
+                    seen.getAsDouble()
+                        * to.parts.get(part).getAsDouble()
+                        / parts.get(part).getAsDouble())
+                : OptionalDouble.empty());
+      }
+      return new StationEvening(day, values, cells);
+    }
+
+    private static OptionalDouble median(Stream<Double> some) {
+      double[] values = some.mapToDouble(Double::doubleValue).sorted().toArray();
+      return values.length == 0
+          ? OptionalDouble.empty()
+          : OptionalDouble.of(values[values.length / 2]);
+    }
   }
 }

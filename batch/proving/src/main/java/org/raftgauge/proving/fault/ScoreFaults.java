@@ -43,25 +43,45 @@ final class ScoreFaults {
       int held,
       List<Double> offFractions) {}
 
+  /**
+   * A station that has a fault.
+   *
+   * @param evenings as the station check sees them, the faulty ones last
+   * @param onset index of the first faulty one
+   * @param photos the photos of the faulty evenings, in order
+   * @param without the photos of the same evenings without the fault
+   */
+  record Case(
+      List<StationEvening> evenings,
+      int onset,
+      List<PhotoMeasure> photos,
+      List<PhotoMeasure> without) {}
+
   /** Scores a fault over stations. */
   static Score of(Fault fault, List<Season> seasons) throws IOException {
+    List<Case> cases = new ArrayList<>();
+    for (Season season : seasons) {
+      cases.add(season.with(fault));
+    }
+    return ofCases(fault, cases);
+  }
+
+  /** Scores a fault over stations that have it. */
+  static Score ofCases(Fault fault, List<Case> cases) {
     Score score =
-        new Score(
-            fault, seasons.size(), new ArrayList<>(), new TreeMap<>(), 0, 0, new ArrayList<>());
+        new Score(fault, cases.size(), new ArrayList<>(), new TreeMap<>(), 0, 0, new ArrayList<>());
     int photos = 0;
     int held = 0;
-    for (Season season : seasons) {
-      List<StationEvening> evenings = season.evenings(fault);
-      var said = CheckStation.byEvening(evenings);
-      delay(season.onset(fault), evenings, said).ifPresent(d -> score.delays().add((int) d));
-      for (int i = season.onset(fault); i < evenings.size(); i++) {
-        List<StationFault> faults = said.get(evenings.get(i).evening());
+    for (Case each : cases) {
+      var said = CheckStation.byEvening(each.evenings);
+      delay(each.onset, each.evenings, said).ifPresent(d -> score.delays().add((int) d));
+      for (int i = 0; i < each.photos.size(); i++) {
+        List<StationFault> faults = said.get(each.evenings.get(each.onset + i).evening());
         faults.forEach(f -> score.signs().merge(f.sign().words(), 1, Integer::sum));
-        PhotoMeasure photo = season.photos(fault).get(i - season.onset(fault));
         boolean whole = faults.stream().anyMatch(StationFault::holds);
-        PhotoMeasure without = season.pairs(fault).get(photo);
+        int measured = off(each.photos.get(i), each.without.get(i), score.offFractions());
         photos++;
-        held += whole || off(photo, without, score.offFractions()) == 0 ? 1 : 0;
+        held += whole || measured == 0 ? 1 : 0;
       }
     }
     return new Score(

@@ -47,7 +47,8 @@ public final class StationsPage {
    * @throws IOException if a file cannot be written
    */
   public static String of(Asked asked, Consumer<String> progress) throws IOException {
-    Season.Plan plan = new Season.Plan(asked.evenings(), asked.faultEvenings(), asked.faultSeed());
+    Season.Plan plan =
+        new Season.Plan(asked.evenings(), asked.faultEvenings(), asked.faultSeed(), asked.stamp());
     List<Season> seasons = new ArrayList<>();
     List<List<StationEvening>> usual = new ArrayList<>();
     for (int i = 0; i < asked.stations(); i++) {

@@ -194,6 +194,9 @@ public final class PairsPage {
 
   private static String areaRow(String name, List<ScorePair> scores) {
     double[] pair = areaErrors(scores, 0);
+    if (pair.length == 0) {
+      return line("| %s | no plant stands open | | | | | | | |%n", name);
+    }
     double[] model = areaErrors(scores, 1);
     return line(
         "| %s | %+.1f %% | %.1f %% | %.1f %% | %+.1f %% | %.1f %% | %.1f %% | %.1f %% | %.1f %% |%n",

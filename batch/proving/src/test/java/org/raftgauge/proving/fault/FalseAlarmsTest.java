@@ -8,8 +8,10 @@ import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
+import java.util.OptionalDouble;
 import java.util.Random;
 import org.junit.jupiter.api.Test;
+import org.raftgauge.core.plane.EdgeBlur;
 import org.raftgauge.core.station.StationEvening;
 import org.raftgauge.core.station.StationSign;
 
@@ -41,6 +43,27 @@ class FalseAlarmsTest {
     FalseAlarms.Count count = FalseAlarms.rendered(List.of(evenings(30, 20, 40)));
     assertEquals(1, count.alarms());
     assertEquals(Map.of(StationSign.SHIFT_RIGHT.words(), 1), count.bySign());
+  }
+
+  /** Evenings whose every part is blurred by so much, every tenth part twice that. */
+  private static List<StationEvening> blurred(double px, int shift) {
+    Random random = new Random(4);
+    List<StationEvening> evenings = new ArrayList<>();
+    for (int i = 0; i < 30; i++) {
+      List<OptionalDouble> parts = new ArrayList<>();
+      for (int part = 0; part < EdgeBlur.CELLS * EdgeBlur.CELLS; part++) {
+        double usual = (part + shift) % 10 < 2 ? 2 * px : px;
+        parts.add(OptionalDouble.of(usual * (1 + 0.02 * random.nextGaussian())));
+      }
+      evenings.add(new StationEvening(FIRST.plusDays(i), Map.of(), parts));
+    }
+    return evenings;
+  }
+
+  @Test
+  void stationsWhoseLensesAreSoftInOtherPlacesGiveNoAlarmWhenWeeksOfBothAreJoined() {
+    List<List<StationEvening>> usual = List.of(blurred(0.8, 0), blurred(0.6, 5));
+    assertEquals(Map.of(), FalseAlarms.drawn(usual, 2, 3).bySign());
   }
 
   @Test
