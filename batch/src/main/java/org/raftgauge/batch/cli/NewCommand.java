@@ -151,8 +151,8 @@ final class NewCommand implements Callable<Integer> {
       holes = holes(answers);
     }
     Beginning.Camera camera = camera(answers);
-    Beginning.First first = first(answers);
     ZoneId farm = answers.answer(ZONE, zone, Typed::zone);
+    Beginning.First first = first(answers, farm);
     List<String> files = WriteBook.write(new Beginning(farm, units, holes, camera, first), book);
     console.out().println("Book     " + book.toAbsolutePath().normalize());
     files.forEach(file -> console.out().println("  " + file));
@@ -194,7 +194,7 @@ final class NewCommand implements Callable<Integer> {
         kind, pixels.get(0).intValue(), pixels.get(1).intValue(), over, across);
   }
 
-  private Beginning.First first(Answers answers) throws IOException {
+  private Beginning.First first(Answers answers, ZoneId farm) throws IOException {
     String what = answers.name(new Asked("--crop", "First crop", "lettuce"), crop);
     List<String> rafts =
         answers.answer(
@@ -204,14 +204,9 @@ final class NewCommand implements Callable<Integer> {
     String water = answers.name(new Asked("--pond", "Pond that they float on", "P1"), pond);
     LocalDate day =
         answers.answer(
-            new Asked("--transplanted", "Day of transplant", LocalDate.now(clockZone()).toString()),
+            new Asked("--transplanted", "Day of transplant", LocalDate.now(farm).toString()),
             transplanted,
             Typed::date);
     return new Beginning.First(rafts, water, what, red ? "red-leaf" : "green-leaf", day);
-  }
-
-  /** Returns the zone whose day it is; the option's, where that is one. */
-  private ZoneId clockZone() {
-    return zone == null ? ZoneId.systemDefault() : Typed.zone(zone);
   }
 }

@@ -76,6 +76,7 @@ final class SeenCommand implements Callable<Integer> {
   public Integer call() throws InputException, IOException {
     Path folder = options.find(console);
     Workplace.OpenBook open = workplace.open(folder);
+    WorklistRows.checkForm(items, open.farm().book());
     LocalDate today = open.farm().evening(OffsetDateTime.now(open.farm().zone()));
     WorklistRows.Asked asked = new WorklistRows.Asked(Optional.ofNullable(on), today);
     WorklistRows.of(folder, open.farm(), open.forecasts(), asked).check(items);

@@ -10,9 +10,11 @@ import java.util.Collection;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
+import java.util.TreeSet;
 import org.raftgauge.batch.store.History;
 import org.raftgauge.batch.store.Kept;
 import org.raftgauge.batch.store.Measures;
+import org.raftgauge.core.book.CropBook;
 import org.raftgauge.core.problem.InputException;
 import org.raftgauge.core.problem.NearestSpelling;
 import org.raftgauge.core.problem.Problem;
@@ -98,6 +100,33 @@ public record WorklistRows(LocalDate evening, Set<String> names) {
     }
     if (!problems.isEmpty()) {
       throw new InputException(problems);
+    }
+  }
+
+  /**
+   * Refuses names that no row of any evening can have, without looking at the history.
+   *
+   * @param items the names
+   * @param book the book, which knows rafts, ponds and stations
+   * @throws InputException naming the nearest raft, pond or station
+   */
+  public static void checkForm(Collection<String> items, CropBook book) throws InputException {
+    Set<String> known = new TreeSet<>(book.stations().keySet());
+    book.plantings().forEach(p -> known.addAll(List.of(p.raft(), p.pond())));
+    for (String item : items) {
+      String[] parts = item.split("/", -1);
+      String copy = "copy it from the column item of worklist.csv";
+      String place = "ITEM \"" + item + "\"";
+      if (parts.length < 3) {
+        throw wrong(place, "is not the name of a worklist row", copy);
+      }
+      if (!known.contains(parts[1])) {
+        String near =
+            NearestSpelling.of(parts[1], known).map(n -> "did you mean \"" + n + "\"? ").orElse("");
+        String found =
+            "speaks of \"" + parts[1] + "\", which is no raft, pond or station of the book";
+        throw wrong(place, found, near + copy);
+      }
     }
   }
 

@@ -74,8 +74,8 @@ class NewCommandTest {
   @Test
   void whatNoOptionSaysIsAskedOnATerminal() throws IOException {
     answering(
-        "600 x 1200\n6\n3\n180\n3000x4000\n1600\n\nbasil\nK-08..K-10, M1\nNorth\n2026-03-02\n"
-            + "Europe/Lisbon\n");
+        "600 x 1200\n6\n3\n180\n3000x4000\n1600\n\nEurope/Lisbon\nbasil\n"
+            + "K-08..K-10, M1\nNorth\n2026-03-02\n");
     assertTrue(text(out).contains("Board, width x length in mm: "), text(out));
     assertTrue(read("a/crops.yaml").contains("  basil:"));
     assertTrue(read("a/book.yaml").contains("time_zone: Europe/Lisbon"));
@@ -92,7 +92,7 @@ class NewCommandTest {
   void aSlipOfTheFingerIsSaidAndAskedAgain() throws IOException {
     answering(
         "600,5x1200\n600x1200\nsix\n9\n3\n180\n600x1200\n6\n3\n180\n3000\n3000x4000\n1600\n1.2m\n1200\n"
-            + "=basil\nbasil\nR-9..R-1\nR-1\n\n2.3.2026\n2026-03-02\nEurope/Lisboa\nEurope/Lisbon\n");
+            + "Europe/Lisboa\nEurope/Lisbon\n=basil\nbasil\nR-9..R-1\nR-1\n\n2.3.2026\n2026-03-02\n");
     for (String said :
         List.of(
             "  \"600,5\"; write numbers above 0 with a dot, as in 12.5\n",

@@ -201,7 +201,8 @@ class CloseEveningTest {
     List<String> lines = WorklistTable.csv(farm.close(9, 9).worklist()).lines().toList();
     assertEquals("priority,action,station,pond,berth,raft,site,why,by,item", lines.get(0));
     assertEquals(2, lines.size(), "one row for both sites");
-    assertTrue(lines.get(1).startsWith("2,inspect,,P1,2,R-1,A1;B3,They lag. Area: "), lines.get(1));
+    assertTrue(
+        lines.get(1).startsWith("2,inspect,,P1,2,R-1,A1;B3,They lag. Leaf area: "), lines.get(1));
     assertTrue(
         lines.get(1).endsWith(",2027-03-11,inspect-lagging/R-1/2027-03-01/A1+B3"), lines.get(1));
   }

@@ -89,7 +89,9 @@ class DegreeDaysTest {
       assertEquals(exact, raft.share().orElseThrow().expectedAreaCm2(), 0.08 * exact);
     }
     assertTrue(
-        last(farm, LAST + 12).evidence().contains("past cycles of its crop, on degree-days, shifted"));
+        last(farm, LAST + 12)
+            .evidence()
+            .contains("past cycles of its crop, on degree-days, shifted"));
   }
 
   @Test

@@ -18,7 +18,8 @@ import java.util.regex.Pattern;
  */
 final class OpenPage {
   private static final long LOOK_MS = 30;
-  private static final Pattern SAID = Pattern.compile("loaded=([0-9.]+) elements=(\\d+) heap=(\\d+)");
+  private static final Pattern SAID =
+      Pattern.compile("loaded=([0-9.]+) elements=(\\d+) heap=(\\d+)");
 
   private OpenPage() {}
 
@@ -55,7 +56,8 @@ final class OpenPage {
             .start();
     double most = 0;
     while (browser.isAlive()) {
-      most = Math.max(most, browser.descendants().mapToDouble(OpenPage::rendererMb).max().orElse(0));
+      most =
+          Math.max(most, browser.descendants().mapToDouble(OpenPage::rendererMb).max().orElse(0));
       try {
         Thread.sleep(LOOK_MS);
       } catch (InterruptedException e) {

@@ -60,8 +60,7 @@ final class WatchWord {
         // Written beside the card and moved there: a camera's file that is whole at once.
         Path draft = Files.copy(photo, asked.work().resolve(photo.getFileName()));
         long from = System.nanoTime();
-        Files.move(
-            draft, card.resolve(photo.getFileName()), StandardCopyOption.ATOMIC_MOVE);
+        Files.move(draft, card.resolve(photo.getFileName()), StandardCopyOption.ATOMIC_MOVE);
         await(lines, photo.getFileName().toString());
         seconds.add((System.nanoTime() - from) / 1e9);
       }

@@ -15,8 +15,7 @@ import org.junit.jupiter.api.Test;
 /** The list of a release's parts against what the modules say they use. */
 class PartsListTest {
   private static final Path ROOT = Path.of("../..");
-  private static final Pattern DEPENDENCY =
-      Pattern.compile("(?s)<dependency>(.*?)</dependency>");
+  private static final Pattern DEPENDENCY = Pattern.compile("(?s)<dependency>(.*?)</dependency>");
 
   @Test
   void everyLibraryThatCoreAndBatchNameStandsInTheListWithItsVersionAndLicence() throws Exception {
