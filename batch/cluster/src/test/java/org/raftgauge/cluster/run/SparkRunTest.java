@@ -117,10 +117,6 @@ class SparkRunTest {
     String rafts = Files.readString(exported.resolve("rafts.csv"));
     assertTrue(rafts.contains("moves raft KV-112"), rafts);
     assertTrue(rafts.contains("shifts the time of 2026-03-12"), rafts);
-    run("2026-04-01T13:00:00+02:00", "cluster-book", "data-amended");
-    assertTrue(
-        !Files.readString(export("undone", "data-amended").resolve("rafts.csv")).contains("moves"),
-        "the measures that are kept are uncorrected");
   }
 
   private static void amend(String... args) {
