@@ -27,7 +27,21 @@ if %MAJOR% LSS 17 (
   exit /b 3
 )
 
-powershell -NoProfile -Command "if (-not ((Test-Path -LiteralPath $env:JAR) -and (Test-Path -LiteralPath (Join-Path $env:BATCH 'target\lib')))) { exit 1 }; $t = (Get-Item -LiteralPath $env:JAR).LastWriteTimeUtc; $b = $env:BATCH; $r = Join-Path $b '..'; $f = @(Get-ChildItem -File -Recurse -LiteralPath (Join-Path $r 'core\src\main'), (Join-Path $b 'src\main')) + @(Get-Item -LiteralPath (Join-Path $r 'pom.xml'), (Join-Path $r 'core\pom.xml'), (Join-Path $b 'pom.xml')); if ($f | Where-Object { $_.LastWriteTimeUtc -gt $t }) { exit 1 }; exit 0"
+rem On a cluster: the module with Spark is built too. CMD takes = between arguments for a blank.
+set "BUILT=%JAR%"
+set "MODULES=core,batch"
+set "CLUSTER="
+if "%~1"=="cluster" set "CLUSTER=yes"
+:arguments
+if "%~1"=="" goto known
+if "%~1"=="--engine" if "%~2"=="spark" set "CLUSTER=yes"
+shift /1
+goto arguments
+:known
+if defined CLUSTER set "BUILT=%BATCH%cluster\target\raftgauge-cluster.jar"
+if defined CLUSTER set "MODULES=core,batch,batch/cluster"
+
+powershell -NoProfile -Command "if (-not ((Test-Path -LiteralPath $env:BUILT) -and (Test-Path -LiteralPath $env:JAR) -and (Test-Path -LiteralPath (Join-Path $env:BATCH 'target\lib')))) { exit 1 }; $t = (Get-Item -LiteralPath $env:BUILT).LastWriteTimeUtc; $b = $env:BATCH; $r = Join-Path $b '..'; $f = @(Get-ChildItem -File -Recurse -LiteralPath (Join-Path $r 'core\src\main'), (Join-Path $b 'src\main')) + @(Get-Item -LiteralPath (Join-Path $r 'pom.xml'), (Join-Path $r 'core\pom.xml'), (Join-Path $b 'pom.xml')); if ($env:CLUSTER) { $f += @(Get-ChildItem -File -Recurse -LiteralPath (Join-Path $b 'cluster\src\main')) + @(Get-Item -LiteralPath (Join-Path $b 'cluster\pom.xml')) }; if ($f | Where-Object { $_.LastWriteTimeUtc -gt $t }) { exit 1 }; exit 0"
 if not errorlevel 1 goto run
 
 where mvn >nul 2>&1
@@ -38,15 +52,15 @@ if errorlevel 1 (
 echo raftgauge: building once; this takes a minute or two ... 1>&2
 if not exist "%BATCH%target" mkdir "%BATCH%target"
 pushd "%BATCH%.."
-call mvn -q -B -Dmaven.test.skip=true -Dwarnings=-Xlint:none -Dspotless.check.skip=true -pl core,batch -am package >"%LOG%" 2>&1
-set "BUILT=%ERRORLEVEL%"
+call mvn -q -B -Dmaven.test.skip=true -Dwarnings=-Xlint:none -Dspotless.check.skip=true -pl %MODULES% -am package >"%LOG%" 2>&1
+set "RESULT=%ERRORLEVEL%"
 popd
-if not "%BUILT%"=="0" (
+if not "%RESULT%"=="0" (
   type "%LOG%" 1>&2
   echo raftgauge: the build failed; its messages are above and in "%LOG%" 1>&2
   exit /b 3
 )
-powershell -NoProfile -Command "(Get-Item -LiteralPath $env:JAR).LastWriteTime = Get-Date"
+powershell -NoProfile -Command "Get-Item -LiteralPath $env:JAR, $env:BUILT | ForEach-Object { $_.LastWriteTime = Get-Date }"
 
 :run
 "%JAVA%" -Djava.awt.headless=true -XX:+UseParallelGC -XX:MaxRAMPercentage=60 -XX:+TieredCompilation -jar "%JAR%" %*

@@ -5,7 +5,7 @@ import java.io.IOException;
 import java.time.Instant;
 import java.util.List;
 import org.raftgauge.batch.store.Corrections;
-import org.raftgauge.batch.store.History;
+import org.raftgauge.batch.store.Measures;
 import org.raftgauge.batch.store.Settled;
 import org.raftgauge.core.evening.StationDoubt;
 import org.raftgauge.core.measure.PhotoMeasure;
@@ -21,8 +21,8 @@ public final class SettleRafts {
   /**
    * Photos that show rafts which no other photo shows together with further rafts.
    *
-   * @param run the photos to settle, in the order of their paths; copies of the same bytes stand
-   *     together here
+   * @param run the photos to settle, as corrected, in the order of their paths; copies of the same
+   *     bytes stand together here
    * @param earlier other photos of the same rafts, each of other bytes
    */
   public record Photos(List<Measured> run, List<PhotoMeasure> earlier) {
@@ -35,15 +35,15 @@ public final class SettleRafts {
   }
 
   /**
-   * Charts the stations that a history has photos of.
+   * Charts the stations that there are photos of.
    *
-   * @param history all photos of the stations
+   * @param measures all photos of the stations, as corrected
    * @param farm the book
    * @return an entry for each evening on which a station was not as it was
    * @throws IOException if the history cannot be read
    */
-  public static List<StationDoubt> doubts(History history, Farm farm) throws IOException {
-    return StationDoubts.of(history.measures(), farm).all();
+  public static List<StationDoubt> doubts(Measures measures, Farm farm) throws IOException {
+    return StationDoubts.of(measures, farm).all();
   }
 
   /**

@@ -68,7 +68,7 @@ public final class Corrections {
   }
 
   /** Returns the hashes of the photos that are corrected. */
-  Set<String> photos() {
+  public Set<String> photos() {
     return byPhoto.keySet();
   }
 

@@ -2,16 +2,21 @@
 package org.raftgauge.cluster.evening;
 
 import java.io.Serializable;
+import java.time.Instant;
 import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.Collection;
 import java.util.HashMap;
+import java.util.HashSet;
 import java.util.List;
 import java.util.TreeSet;
+import java.util.stream.IntStream;
 import org.raftgauge.batch.cli.Workplace;
 import org.raftgauge.batch.forecast.ForecastOfEvening;
 import org.raftgauge.batch.run.JudgeHistory;
+import org.raftgauge.batch.store.Corrections;
 import org.raftgauge.batch.store.RaftDays;
+import org.raftgauge.cluster.first.BookFiles;
 
 /**
  * Evenings that follow each other, judged by one task, and which photos each block needs: of the
@@ -25,6 +30,7 @@ final class Blocks implements Serializable {
   private final ArrayList<LocalDate> first = new ArrayList<>();
   private final ArrayList<LocalDate> last = new ArrayList<>();
   private final HashMap<String, ArrayList<Past>> past = new HashMap<>();
+  private final HashSet<String> corrected = new HashSet<>();
 
   private record Past(int block, LocalDate first, LocalDate last) implements Serializable {}
 
@@ -34,15 +40,16 @@ final class Blocks implements Serializable {
    * Cuts evenings into blocks.
    *
    * @param evenings to be judged
-   * @param book the book
+   * @param opened the book
    * @param most evenings a block, 1 or more
    * @return the blocks, in order of time
    */
-  static Blocks of(Collection<LocalDate> evenings, Workplace.OpenBook book, int most) {
+  static Blocks of(Collection<LocalDate> evenings, BookFiles.Opened opened, int most) {
     Blocks blocks = new Blocks();
+    blocks.corrected.addAll(Corrections.of(opened.corrections(), Instant.MAX).photos());
     List<LocalDate> sorted = List.copyOf(new TreeSet<>(evenings));
     for (int from = 0; from < sorted.size(); from += most) {
-      blocks.add(sorted.subList(from, Math.min(sorted.size(), from + most)), book);
+      blocks.add(sorted.subList(from, Math.min(sorted.size(), from + most)), opened.book());
     }
     return blocks;
   }
@@ -74,6 +81,16 @@ final class Blocks implements Serializable {
 
   List<LocalDate> evenings(int block) {
     return List.copyOf(evenings.get(block));
+  }
+
+  /** Returns whether a photo's day or rafts are corrected: it is sent to every block. */
+  boolean isCorrected(String sha256) {
+    return corrected.contains(sha256);
+  }
+
+  /** Returns every block. */
+  Collection<Integer> all() {
+    return IntStream.range(0, count()).boxed().toList();
   }
 
   /** Returns the blocks that need a photo of some day that shows some rafts. */

@@ -54,8 +54,7 @@ public final class JudgeEvenings {
     Dataset<Row> photos = second.photos();
     JavaSparkContext context =
         JavaSparkContext.fromSparkContext(photos.sparkSession().sparkContext());
-    Broadcast<Blocks> blocks =
-        context.broadcast(Blocks.of(evenings, book.value().open().book(), BLOCK));
+    Broadcast<Blocks> blocks = context.broadcast(Blocks.of(evenings, book.value().open(), BLOCK));
     StructType sent =
         RecordRows.of(Stored.class).schema().add("block", DataTypes.IntegerType, false);
     return photos
@@ -95,7 +94,8 @@ public final class JudgeEvenings {
     List<String> names =
         rafts.stream().map(r -> r.<String>getAs("raft")).filter(Objects::nonNull).toList();
     List<Row> sent = new ArrayList<>();
-    for (int block : blocks.needing(day, names)) {
+    boolean corrected = blocks.isCorrected(measure.getAs("sha256"));
+    for (int block : corrected ? blocks.all() : blocks.needing(day, names)) {
       sent.add(RowFactory.create(row.get(0), row.get(1), row.get(2), block));
     }
     return sent.iterator();

@@ -2,6 +2,7 @@
 package org.raftgauge.cluster.evening;
 
 import java.io.IOException;
+import java.time.Instant;
 import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.Iterator;
@@ -14,13 +15,17 @@ import org.raftgauge.batch.run.BookLooks;
 import org.raftgauge.batch.run.Farm;
 import org.raftgauge.batch.run.ForecastSource;
 import org.raftgauge.batch.run.JudgeHistory;
+import org.raftgauge.batch.store.Correction;
+import org.raftgauge.batch.store.History;
 import org.raftgauge.cluster.first.BookFiles;
 import org.raftgauge.cluster.rows.RecordRows;
 import org.raftgauge.cluster.rows.ReportColumns;
+import org.raftgauge.cluster.second.Charted;
 import org.raftgauge.cluster.second.Cycles;
 import org.raftgauge.cluster.second.PhotosAtHand;
 import org.raftgauge.cluster.second.ReportRow;
-import org.raftgauge.core.evening.StationDoubt;
+import org.raftgauge.core.book.CropBook;
+import org.raftgauge.core.history.SiteLook;
 
 /** Judges a block of evenings from their photos, as an office computer would from its history. */
 final class JudgeTask implements FlatMapGroupsFunction<Integer, Row, Row> {
@@ -40,23 +45,40 @@ final class JudgeTask implements FlatMapGroupsFunction<Integer, Row, Row> {
   public Iterator<Row> call(Integer block, Iterator<Row> photos) throws IOException {
     BookFiles.Opened opened = book.value().open();
     Farm farm = opened.book().farm();
-    List<StationDoubt> charted =
-        doubts.value().stream().map(RecordRows.of(StationDoubt.class)::record).toList();
     List<ReportRow> rows = new ArrayList<>();
-    try (PhotosAtHand hand = PhotosAtHand.of(photos)) {
-      JudgeHistory.Sources sources =
-          new JudgeHistory.Sources(hand.history().measures(), farm, charted);
+    try (PhotosAtHand hand = PhotosAtHand.of(photos, opened)) {
+      JudgeHistory.Sources sources = sources(hand.history(), opened, Instant.MAX);
       ForecastSource forecasts =
-          new ForecastOfEvening(
-              farm.book(),
-              opened.folder(),
-              (known, evenings) -> BookLooks.between(sources, known, evenings));
+          new ForecastOfEvening(farm.book(), opened.folder(), looks(hand.history(), opened));
       for (LocalDate evening : blocks.value().evenings(block)) {
         EveningReports.of(JudgeHistory.of(sources, evening, forecasts))
             .forEach((report, csv) -> add(report, csv, farm, evening, rows));
       }
     }
     return rows.stream().map(RecordRows.of(ReportRow.class)::row).iterator();
+  }
+
+  private JudgeHistory.Sources sources(History history, BookFiles.Opened opened, Instant by)
+      throws IOException {
+    return new JudgeHistory.Sources(
+        history.measures(by),
+        opened.book().farm(),
+        Charted.by(doubts.value(), opened.corrections(), by));
+  }
+
+  private ForecastOfEvening.Looks looks(History history, BookFiles.Opened opened) {
+    return new ForecastOfEvening.Looks() {
+      @Override
+      public List<SiteLook> between(CropBook known, BookLooks.Evenings evenings)
+          throws IOException {
+        return BookLooks.between(sources(history, opened, evenings.correctedBy()), known, evenings);
+      }
+
+      @Override
+      public List<Correction> entered() {
+        return opened.corrections();
+      }
+    };
   }
 
   private static void add(

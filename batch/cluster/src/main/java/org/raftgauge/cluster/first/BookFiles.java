@@ -20,16 +20,21 @@ import java.util.zip.ZipOutputStream;
 import org.apache.commons.io.FileUtils;
 import org.raftgauge.batch.cli.BookWorkplace;
 import org.raftgauge.batch.cli.Workplace;
+import org.raftgauge.batch.run.BookLooks;
+import org.raftgauge.batch.store.Correction;
+import org.raftgauge.batch.store.History;
 import org.raftgauge.core.problem.InputException;
 
 /**
- * A crop book as it travels to every executor: its files, without history and runs. Each executor
- * unpacks and reads it once, by the same reader as anywhere.
+ * A crop book as it travels to every executor: its files and the corrections that were entered, as
+ * a history without photos. Each executor unpacks and reads it once, by the same reader as
+ * anywhere.
  */
 public final class BookFiles implements Serializable {
   private static final long serialVersionUID = 1;
 
   private static final Set<String> FOLDERS = Set.of("stations", "colour", "graders");
+  private static final String HISTORY = "history.db";
   private static final ConcurrentHashMap<Integer, Opened> OPENED = new ConcurrentHashMap<>();
 
   private final byte[] zip;
@@ -43,8 +48,26 @@ public final class BookFiles implements Serializable {
    *
    * @param book ready to measure by
    * @param folder its files
+   * @param corrections every one that was entered
    */
-  public record Opened(Workplace.OpenBook book, Path folder) {}
+  public record Opened(Workplace.OpenBook book, Path folder, List<Correction> corrections) {
+
+    /** Copies the list. */
+    public Opened {
+      corrections = List.copyOf(corrections);
+    }
+
+    /**
+     * Returns a history without photos in which the corrections are entered.
+     *
+     * @param file to be made
+     * @throws IOException if there is no room for it
+     */
+    public History history(Path file) throws IOException {
+      Files.copy(folder.resolve(HISTORY), file);
+      return History.open(file);
+    }
+  }
 
   /**
    * Packs a book.
@@ -59,13 +82,32 @@ public final class BookFiles implements Serializable {
         ZipOutputStream zip = new ZipOutputStream(bytes)) {
       List<Path> files = walk.filter(f -> wanted(book.relativize(f))).sorted().toList();
       for (Path file : files) {
-        ZipEntry entry = new ZipEntry(book.relativize(file).toString().replace('\\', '/'));
-        entry.setTime(0);
-        zip.putNextEntry(entry);
-        zip.write(Files.readAllBytes(file));
+        add(zip, book.relativize(file).toString().replace('\\', '/'), Files.readAllBytes(file));
       }
+      add(zip, HISTORY, corrections(book));
     }
     return new BookFiles(bytes.toByteArray());
+  }
+
+  private static void add(ZipOutputStream zip, String name, byte[] bytes) throws IOException {
+    ZipEntry entry = new ZipEntry(name);
+    entry.setTime(0);
+    zip.putNextEntry(entry);
+    zip.write(bytes);
+  }
+
+  /** Returns a history file that holds a book's corrections and nothing else. */
+  private static byte[] corrections(Path book) throws IOException {
+    Path folder = Files.createTempDirectory("raftgauge-corrections");
+    try {
+      Path file = folder.resolve(HISTORY);
+      try (History history = History.open(file)) {
+        history.correct(BookLooks.corrections(book));
+      }
+      return Files.readAllBytes(file);
+    } finally {
+      FileUtils.deleteQuietly(folder.toFile());
+    }
   }
 
   private static boolean wanted(Path file) {
@@ -94,7 +136,7 @@ public final class BookFiles implements Serializable {
           Files.copy(in, file);
         }
       }
-      return new Opened(new BookWorkplace().open(folder), folder);
+      return new Opened(new BookWorkplace().open(folder), folder, BookLooks.corrections(folder));
     } catch (InputException e) {
       throw new IllegalStateException("the book was read before it was sent: " + e.problems(), e);
     } catch (IOException e) {

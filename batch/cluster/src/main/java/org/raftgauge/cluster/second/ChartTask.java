@@ -2,8 +2,11 @@
 package org.raftgauge.cluster.second;
 
 import java.io.IOException;
+import java.time.Instant;
+import java.util.ArrayList;
 import java.util.Iterator;
 import java.util.List;
+import java.util.Map;
 import org.apache.spark.api.java.function.FlatMapGroupsFunction;
 import org.apache.spark.broadcast.Broadcast;
 import org.apache.spark.sql.Row;
@@ -13,7 +16,7 @@ import org.raftgauge.cluster.first.BookFiles;
 import org.raftgauge.cluster.rows.RecordRows;
 import org.raftgauge.core.evening.StationDoubt;
 
-/** Charts a station over all its photos. */
+/** Charts a station over all its photos, by what was corrected at any time. */
 final class ChartTask implements FlatMapGroupsFunction<String, Row, Row> {
   private static final long serialVersionUID = 1;
 
@@ -25,10 +28,17 @@ final class ChartTask implements FlatMapGroupsFunction<String, Row, Row> {
 
   @Override
   public Iterator<Row> call(String station, Iterator<Row> photos) throws IOException {
-    Farm farm = book.value().open().book().farm();
-    try (PhotosAtHand hand = PhotosAtHand.of(photos)) {
-      List<StationDoubt> doubts = SettleRafts.doubts(hand.history(), farm);
-      return doubts.stream().map(RecordRows.of(StationDoubt.class)::row).toList().iterator();
+    BookFiles.Opened opened = book.value().open();
+    Farm farm = opened.book().farm();
+    List<Row> rows = new ArrayList<>();
+    try (PhotosAtHand hand = PhotosAtHand.of(photos, opened)) {
+      for (Map.Entry<Integer, Instant> at : Charted.times(opened.corrections(), farm).entrySet()) {
+        for (StationDoubt doubt :
+            SettleRafts.doubts(hand.history().measures(at.getValue()), farm)) {
+          rows.add(RecordRows.of(Charted.class).row(new Charted(at.getKey(), doubt)));
+        }
+      }
     }
+    return rows.iterator();
   }
 }

@@ -15,6 +15,7 @@ import org.raftgauge.batch.run.Measured;
 import org.raftgauge.batch.store.History;
 import org.raftgauge.batch.store.Kept;
 import org.raftgauge.batch.store.Origin;
+import org.raftgauge.cluster.first.BookFiles;
 import org.raftgauge.cluster.first.Stored;
 import org.raftgauge.cluster.rows.RecordRows;
 
@@ -37,13 +38,14 @@ public final class PhotosAtHand implements AutoCloseable {
   /**
    * Collects.
    *
-   * @param rows of {@link Stored}; of photos with the same bytes the first is kept
+   * @param rows of {@link Stored}, as measured; of photos with the same bytes the first is kept
+   * @param book whose corrections are entered
    * @return the history, to be closed
    * @throws IOException if there is no room for it
    */
-  public static PhotosAtHand of(Iterator<Row> rows) throws IOException {
+  public static PhotosAtHand of(Iterator<Row> rows, BookFiles.Opened book) throws IOException {
     Path folder = Files.createTempDirectory("raftgauge-task");
-    PhotosAtHand hand = new PhotosAtHand(folder, History.open(folder.resolve("history.db")));
+    PhotosAtHand hand = new PhotosAtHand(folder, book.history(folder.resolve("history.db")));
     Set<String> hashes = new HashSet<>();
     List<Kept> batch = new ArrayList<>();
     while (rows.hasNext()) {

@@ -15,7 +15,6 @@ import org.apache.spark.sql.functions;
 import org.raftgauge.cluster.first.BookFiles;
 import org.raftgauge.cluster.first.FirstPass;
 import org.raftgauge.cluster.rows.RecordRows;
-import org.raftgauge.core.evening.StationDoubt;
 
 /**
  * The second pass on a cluster: charts each station, then settles each group of rafts. The steps
@@ -36,19 +35,25 @@ public final class SecondPass {
   private final SparkSession spark;
   private final Broadcast<BookFiles> book;
   private final Dataset<Row> photos;
+  private final Dataset<Row> corrected;
 
   private SecondPass(SparkSession spark, Broadcast<BookFiles> book, Dataset<Row> photos) {
     this.spark = spark;
     this.book = book;
     this.photos = photos;
+    this.corrected =
+        book.value().open().corrections().isEmpty()
+            ? photos
+            : photos.mapPartitions(new ApplyCorrections(book), Encoders.row(photos.schema()));
   }
 
   /**
    * What came of it.
    *
    * @param rows of the reports, {@link ReportRow}
-   * @param photos the measures of all photos that may be judged by, each of other bytes
-   * @param doubts what the charts of the stations say, rows of {@link StationDoubt}
+   * @param photos the measures of all photos that may be judged by, uncorrected, each of other
+   *     bytes
+   * @param doubts what the charts of the stations say, rows of {@link Charted}
    */
   public record Outcome(Dataset<Row> rows, Dataset<Row> photos, Broadcast<List<Row>> doubts) {}
 
@@ -90,7 +95,7 @@ public final class SecondPass {
     Dataset<Row> distinct = distinct(islands);
     Broadcast<List<Row>> doubts = send(List.copyOf(charted(distinct)));
     Dataset<Row> rows =
-        photos
+        corrected
             .filter("in_run or measured.measure.status = 'USED'")
             .groupByKey(
                 (MapFunction<Row, String>) row -> island(row, islands.value()), Encoders.STRING())
@@ -116,8 +121,7 @@ public final class SecondPass {
         .withColumn(
             "measured", functions.expr("measured").withField("measure.rafts", functions.expr(BARE)))
         .groupByKey((MapFunction<Row, String>) SecondPass::station, Encoders.STRING())
-        .flatMapGroups(
-            new ChartTask(book), Encoders.row(RecordRows.of(StationDoubt.class).schema()))
+        .flatMapGroups(new ChartTask(book), Encoders.row(RecordRows.of(Charted.class).schema()))
         .collectAsList();
   }
 
@@ -125,7 +129,7 @@ public final class SecondPass {
     return row.<Row>getAs("measured").<Row>getAs("measure").getAs("photo");
   }
 
-  private static String sha256(Row row) {
+  static String sha256(Row row) {
     return row.<Row>getAs("measured").<Row>getAs("measure").getAs("sha256");
   }
 
@@ -151,13 +155,13 @@ public final class SecondPass {
 
   private Islands islands() {
     Islands islands = new Islands();
-    photos
+    corrected
         .selectExpr(RAFTS + " as rafts")
         .filter("size(rafts) > 1")
         .distinct()
         .collectAsList()
         .forEach(row -> islands.together(row.getList(0)));
-    photos
+    corrected
         .filter("measured.source <> 'FAILED'")
         .selectExpr(
             "measured.measure.sha256 as sha256",

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: Apache-2.0
 package org.raftgauge.cluster.second;
 
+import java.time.Instant;
 import java.time.OffsetDateTime;
 import java.util.ArrayList;
 import java.util.Comparator;
@@ -23,7 +24,6 @@ import org.raftgauge.cluster.first.Stored;
 import org.raftgauge.cluster.rows.RecordRows;
 import org.raftgauge.cluster.rows.ReportColumns;
 import org.raftgauge.core.book.Planting;
-import org.raftgauge.core.evening.StationDoubt;
 import org.raftgauge.core.measure.PhotoMeasure;
 import org.raftgauge.core.report.PhotosTable;
 import org.raftgauge.core.report.RaftRows;
@@ -62,15 +62,14 @@ final class SettleTask implements FlatMapGroupsFunction<String, Row, Row> {
       }
     }
     run.sort(Comparator.comparing(m -> m.measure().photo()));
-    Farm farm = book.value().open().book().farm();
+    BookFiles.Opened opened = book.value().open();
+    Farm farm = opened.book().farm();
     Collected collected =
         SettleRafts.settle(
-            new SettleRafts.Photos(run, others(run, earlier)), doubts(doubts.value()), farm);
+            new SettleRafts.Photos(run, others(run, earlier)),
+            Charted.by(doubts.value(), opened.corrections(), Instant.MAX),
+            farm);
     return rows(collected, farm).stream().map(RecordRows.of(ReportRow.class)::row).iterator();
-  }
-
-  static List<StationDoubt> doubts(List<Row> rows) {
-    return rows.stream().map(RecordRows.of(StationDoubt.class)::record).toList();
   }
 
   private static Measured known(Measured measured) {

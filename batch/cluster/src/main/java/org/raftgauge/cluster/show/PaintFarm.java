@@ -23,8 +23,8 @@ final class PaintFarm {
   private static final LocalDate FIRST = LocalDate.of(2026, 5, 4);
   private static final int EVENINGS = 8;
 
-  /** Every so-manieth photo is bad or a copy. */
-  private static final int ODD_EVERY = 40;
+  /** Photos that are bad or copies, as far as there are twice as many. */
+  private static final int ODD = 50;
 
   private static final String STATION =
       """
@@ -67,10 +67,12 @@ final class PaintFarm {
 
   private final Path folder;
   private final int rafts;
+  private final int oddEvery;
 
-  private PaintFarm(Path folder, int rafts) {
+  private PaintFarm(Path folder, int photos) {
     this.folder = folder;
-    this.rafts = rafts;
+    this.rafts = (photos + EVENINGS - 1) / EVENINGS;
+    this.oddEvery = Math.max(2, photos / ODD);
   }
 
   /**
@@ -85,7 +87,7 @@ final class PaintFarm {
     if (Files.exists(done)) {
       return;
     }
-    PaintFarm farm = new PaintFarm(folder, (photos + EVENINGS - 1) / EVENINGS);
+    PaintFarm farm = new PaintFarm(folder, photos);
     farm.book();
     for (int i = 0; i < photos; i++) {
       farm.photo(i);
@@ -137,11 +139,11 @@ final class PaintFarm {
             .resolve(day + "_" + raft(i % rafts) + ".jpg");
     int age = (int) (day.toEpochDay() - FIRST.toEpochDay()) + 2 + 3 * (i % rafts % 5);
     byte[] painted = PaintBoard.jpeg(i, age);
-    if (i % ODD_EVERY != ODD_EVERY - 1) {
+    if (i % oddEvery != oddEvery - 1) {
       Files.write(file, painted);
       return;
     }
-    switch (i / ODD_EVERY % 5) {
+    switch (i / oddEvery % 5) {
       case 0 -> Files.write(file, Arrays.copyOf(painted, painted.length / 2));
       case 1 -> Files.write(file, new byte[0]);
       case 2 -> write(file, "this is no photo\n");

@@ -12,6 +12,7 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Duration;
 import java.time.OffsetDateTime;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalInt;
@@ -99,14 +100,50 @@ class SparkRunTest {
         Files.readString(work.resolve("after-import/photos.csv")));
   }
 
+  @Test
+  void correctionsOfTheBookAreObeyedAsInARunOnAFolder() throws Exception {
+    plain("uncorrected", "amended");
+    amend("move", "2026-03-06/2026-03-06_KV-112.jpg", "--to", "KV-121");
+    amend("clock", "2026-03-12/", "--shift", "+26:00");
+    amend("exclude", "2026-03-14/2026-03-14_KV-118.jpg");
+
+    // The farm's computer measured the photos before the corrections, and so does the cluster.
+    run("2026-04-01T12:00:00+02:00", "cluster-book", "data-amended");
+    run("2026-04-01T12:30:00+02:00", "amended", "data-amended");
+    Path exported = export("amended", "data-amended");
+    assertSame(plain("amended-plain", "amended"), exported);
+    String photos = Files.readString(exported.resolve("photos.csv"));
+    assertTrue(photos.contains("correction 3"), photos);
+    String rafts = Files.readString(exported.resolve("rafts.csv"));
+    assertTrue(rafts.contains("moves raft KV-112"), rafts);
+    assertTrue(rafts.contains("shifts the time of 2026-03-12"), rafts);
+  }
+
+  private static void amend(String... args) {
+    List<String> call = new ArrayList<>(List.of("amend"));
+    call.addAll(List.of(args));
+    call.addAll(List.of("--book", work.resolve("amended").toString(), "--reason", "tried"));
+    ByteArrayOutputStream said = new ByteArrayOutputStream();
+    PrintStream stream = new PrintStream(said, true, StandardCharsets.UTF_8);
+    int code =
+        Raftgauge.run(
+            call.toArray(new String[0]), new BookWorkplace(), new Console(stream, stream, false));
+    assertEquals(0, code, () -> said.toString(StandardCharsets.UTF_8));
+  }
+
   private static ClusterRun.Summary run(String startedAt) throws Exception {
+    return run(startedAt, "cluster-book", "data");
+  }
+
+  private static ClusterRun.Summary run(String startedAt, String book, String data)
+      throws Exception {
     return new ClusterRun(
             spark,
             new ClusterRun.Request(
                 work.resolve("photos").toString(),
                 Optional.empty(),
-                book("cluster-book"),
-                work.resolve("data").toString(),
+                book(book),
+                work.resolve(data).toString(),
                 new FirstPass.Rule(OptionalInt.of(3), 1 << 20, 100),
                 ClusterRun.Evenings.LATEST,
                 OffsetDateTime.parse(startedAt)),
@@ -115,11 +152,15 @@ class SparkRunTest {
   }
 
   private static Path export(String name) throws Exception {
+    return export(name, "data");
+  }
+
+  private static Path export(String name, String data) throws Exception {
     Path out = work.resolve("csv-" + name);
     new ExportDataset(
             spark,
             DatasetFolder.read(
-                work.resolve("data").toString(), spark.sparkContext().hadoopConfiguration()))
+                work.resolve(data).toString(), spark.sparkContext().hadoopConfiguration()))
         .to(out);
     return out;
   }
