@@ -9,6 +9,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.NavigableMap;
 import java.util.Optional;
+import java.util.OptionalDouble;
 import java.util.TreeMap;
 import java.util.function.Function;
 import org.raftgauge.core.book.Crop;
@@ -26,6 +27,12 @@ final class FarmPass {
   private static final double SUDDEN_GAIN = 0.25;
   private static final double SAME_AGAIN = 0.1;
   private static final int FEWEST_OTHERS = 3;
+
+  /** Fewest plants of a raft that tell what they have in common. */
+  private static final int FEWEST_TOGETHER = 5;
+
+  /** By how much a raft's plants depart together, ln(area), without anything being amiss. */
+  private static final double USUAL_TOGETHER = 0.05;
 
   private final TrackRules rules;
   private final List<Follow> plants;
@@ -216,13 +223,29 @@ final class FarmPass {
     Patch patch = level.patch();
     double offset = stations.offset(level.level().station());
     Optional<Expected> expected = patch.cohort().expected(patch.raft(), level.level().age());
+    double common = expected.map(e -> common(seen, offset, e)).orElse(0.0);
     for (Seen each : seen) {
       if (level.level().doubtful()) {
         each.plant().doubt(why(level.level().station()));
       } else if (expected.isPresent() && each.sight().hasArea()) {
-        each.plant().take(each.sight(), offset, expected.get());
+        each.plant().take(each.sight(), offset, expected.get(), common);
       }
     }
+  }
+
+  /**
+   * Returns by how much a raft's plants depart together over what is usual, or 0 where they are too
+   * few to tell.
+   */
+  private static double common(List<Seen> seen, double offset, Expected expected) {
+    double[] surprises =
+        seen.stream()
+            .map(each -> each.plant().surprise(each.sight(), offset, expected))
+            .flatMapToDouble(OptionalDouble::stream)
+            .toArray();
+    double together =
+        surprises.length < FEWEST_TOGETHER ? 0 : RobustCentre.median(surprises);
+    return Math.sqrt(Math.max(0, together * together - USUAL_TOGETHER * USUAL_TOGETHER));
   }
 
   /** Takes what an evening's plants have in common, weather mostly, off their innovations. */

@@ -2,6 +2,7 @@
 package org.raftgauge.core.track;
 
 import java.util.Optional;
+import java.util.OptionalDouble;
 import org.raftgauge.core.book.Crop;
 import org.raftgauge.core.history.PlantSeries;
 import org.raftgauge.core.history.Sight;
@@ -110,22 +111,34 @@ final class Follow {
    * @param sight the sight
    * @param offset known offset of the station, ln(area)
    * @param expect what is expected of it
+   * @param common by how much its raft's plants depart together: as much may be the photo's
    */
-  void take(Sight sight, double offset, Expected expect) {
+  void take(Sight sight, double offset, Expected expect, double common) {
     double area = sight.areaCm2();
     double lnAreaSe =
         sight.measure().projectedAreaSeCm2().orElse(Math.hypot(DEFAULT_SE * area, EDGE_CM2)) / area;
     double fresh = Math.hypot(lnAreaSe, rules.photoSd());
     double lasting = Math.hypot(expect.standardError(), rules.persistentSd());
-    double y = Math.log(area) - offset - expect.lnArea();
+    double y = departure(sight, offset, expect);
     if (sight.measure().closed()) {
-      ErrorOf error = new ErrorOf(Math.hypot(fresh, CLOSED_SD), lasting);
+      ErrorOf error = new ErrorOf(Math.hypot(fresh, CLOSED_SD), lasting, common);
       track.takeAtLeast(sight.ageDays(), y, error, expect.rate());
     } else {
-      track.take(sight.ageDays(), y, new ErrorOf(fresh, lasting), expect.rate());
+      track.take(sight.ageDays(), y, new ErrorOf(fresh, lasting, common), expect.rate());
     }
     expected = Optional.of(expect);
     takenTonight = true;
+  }
+
+  /** Returns by how much a sight departs from what the sights before foretold, ln(area). */
+  OptionalDouble surprise(Sight sight, double offset, Expected expect) {
+    return track.sights() == 0 || !sight.hasArea() || sight.measure().closed()
+        ? OptionalDouble.empty()
+        : OptionalDouble.of(departure(sight, offset, expect) - track.foretold(sight.ageDays()));
+  }
+
+  private static double departure(Sight sight, double offset, Expected expect) {
+    return Math.log(sight.areaCm2()) - offset - expect.lnArea();
   }
 
   /** Ends an evening on which it was seen, well or badly. */

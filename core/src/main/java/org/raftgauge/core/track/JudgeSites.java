@@ -26,6 +26,9 @@ final class JudgeSites {
   private static final double LEAST_RATE = 0.02;
   private static final int LEAST_SIGHTS = 3;
 
+  /** A stalled plant grows by less than this share of the expected rate. */
+  private static final double SLOW_GROWTH = 0.55;
+
   private final CropBook book;
   private final List<Follow> plants;
   private final JudgeGroups groups;
@@ -128,7 +131,7 @@ final class JudgeSites {
         plant.track().stallEvidence() >= rules.stallEvidence()
             && rate >= LEAST_RATE
             && plant.track().sights() >= LEAST_SIGHTS
-            && rate + plant.track().rate() < 0.5 * rate
+            && rate + plant.track().rate() < SLOW_GROWTH * rate
             && !plant.series().last().measure().closed();
     if (stalled) {
       found.add(Verdict.STALLED);

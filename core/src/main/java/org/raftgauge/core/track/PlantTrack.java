@@ -32,8 +32,13 @@ final class PlantTrack {
    *
    * @param fresh standard deviation of what is new in every photo
    * @param lasting of what stays from evening to evening and never averages out
+   * @param common by how much its raft's plants depart together, which tells no stall of one plant
    */
-  record ErrorOf(double fresh, double lasting) {}
+  record ErrorOf(double fresh, double lasting, double common) {
+    ErrorOf(double fresh, double lasting) {
+      this(fresh, lasting, 0);
+    }
+  }
 
   PlantTrack(TrackRules rules) {
     this.rules = rules;
@@ -54,7 +59,7 @@ final class PlantTrack {
     lasting = error.lasting();
     double dt = sights == 0 ? 0 : Math.max(0, age - lastAge);
     if (sights > 0) {
-      addStallEvidence(y, dt, variance, expectedRate);
+      addStallEvidence(y, dt, variance + error.common() * error.common(), expectedRate);
       predict(dt);
     }
     double spread = Math.sqrt(varShare + variance);
@@ -123,6 +128,11 @@ final class PlantTrack {
     double error = y - share;
     double ratio = (-2 * error * missing - missing * missing) / (2 * total);
     stall = Math.max(0, stall + Math.max(-3, Math.min(3, ratio)));
+  }
+
+  /** Returns the ln(share) that is foretold for an age. */
+  double foretold(double age) {
+    return share + rate * Math.max(0, age - lastAge);
   }
 
   double share() {

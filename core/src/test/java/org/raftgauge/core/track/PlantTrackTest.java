@@ -76,4 +76,22 @@ class PlantTrackTest {
     gap.take(3, 0, new ErrorOf(0.03, 0), 0.1);
     assertTrue(gap.shareSd() > daily.shareSd());
   }
+
+  @Test
+  void dropThatTheWholeRaftSharesTellsNoStall() {
+    // Grows as expected for nine days; the tenth photo shows all plants of its raft 25 % smaller.
+    double alone = stallAfterDrop(0);
+    double together = stallAfterDrop(Math.log(0.75));
+    assertTrue(alone > TrackRules.defaults().stallEvidence() / 2, alone + " alone");
+    assertTrue(together < alone / 4, together + " together");
+  }
+
+  private static double stallAfterDrop(double common) {
+    PlantTrack track = new PlantTrack(TrackRules.defaults());
+    for (int day = 1; day <= 9; day++) {
+      track.take(day, 0, new ErrorOf(0.03, 0), 0.1);
+    }
+    track.take(10, Math.log(0.75), new ErrorOf(0.03, 0, common), 0.1);
+    return track.stallEvidence();
+  }
 }
