@@ -44,7 +44,6 @@ final class WarmUp {
             },
             "warm up");
     thread.setDaemon(true);
-    thread.setPriority(Thread.MIN_PRIORITY);
     thread.start();
   }
 

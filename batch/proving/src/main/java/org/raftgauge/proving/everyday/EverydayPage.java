@@ -58,7 +58,8 @@ public final class EverydayPage {
 
         **The page of %d rafts** of 24 sites, %d evenings of each, as a run wrote it (without pictures of photos; growth plots lie
         beside it): %.1f MB, %d elements. In a headless Chromium it is loaded and laid out after %.1f s (slowest of %d, each in a
-        new browser) and its scripts hold %.0f MB; the process that shows it takes %.0f MB at most. Asked: 3 s, 300 MB.
+        new browser), its scripts hold %.0f MB, and %d pictures are loaded; the process that shows it takes %.0f MB at most.
+        Asked: 3 s, 300 MB.
 
         **The word at the station**, seconds from the moment a photo lies on the card to its word, the look once a second and the
         wait until a file stands still included; sample photos, one after the other:
@@ -79,6 +80,7 @@ public final class EverydayPage {
         slowest.seconds(),
         ROUNDS,
         slowest.heapMb(),
+        slowest.pictures(),
         most,
         Stream.of("2nd", "3rd", "4th").collect(Collectors.joining(" | ")),
         Stream.of("---:", "---:", "---:").collect(Collectors.joining(" | ")),
