@@ -2,6 +2,7 @@
 package org.raftgauge.core.canopy;
 
 import java.util.Arrays;
+import java.util.Optional;
 import org.raftgauge.core.book.Layout;
 import org.raftgauge.core.pixels.Srgb;
 import org.raftgauge.core.plane.DeckImage;
@@ -57,8 +58,10 @@ public final class SegmentCanopy {
     TileGains gains = TileGains.of(light, width, height);
     float[][] even = even(gains);
     float[] scores = models.scores(even);
-    PlugColour.of(deck, layout, even, scores)
-        .ifPresent(plug -> tellFromPlugs(scores, even, plug, places));
+    boolean[] painted = PaintedParts.find(even, rgb, width);
+    clear(scores, painted);
+    Optional<PlugColour> plug = PlugColour.of(deck, layout, even, scores);
+    plug.ifPresent(p -> tellFromPlugs(scores, even, p, places));
     double threshold = threshold(scores);
     boolean red = models.has(LeafModel.RED_LEAF);
     if (red && light.boardIsBright()) {
@@ -76,6 +79,7 @@ public final class SegmentCanopy {
     }
     int[] size = {width, height};
     boolean[] green = models.seenBy(LeafModel.GREEN_LEAF);
+    clear(green, painted);
     if (red) {
       new RedInHole(size, places).add(leaf, even, scores, models.seenBy(LeafModel.RED_LEAF));
     }
@@ -88,6 +92,9 @@ public final class SegmentCanopy {
       keepRed(leaf, unbled, models);
     }
     new DeadLeaf(size, leaf, places).add(dim.raised(even), green);
+    boolean[] wide = plug.isPresent() ? leaf : leaf.clone();
+    HoleSpecks.drop(deck, layout, wide);
+    PlugDisc.drop(deck, layout, leaf, wide);
     new DarkGaps(width, height, luminance).fill(leaf, places.holePx());
     byte[] coverage = EdgeMix.coverage(width, height, rgb, leaf);
     double doubt = all == 0 ? 0 : (double) near / all;
@@ -122,6 +129,18 @@ public final class SegmentCanopy {
       for (int x = 0; x < width; x++, i++) {
         leaf[i] |= before[i] && models.at(x, y) == LeafModel.RED_LEAF;
       }
+    }
+  }
+
+  private static void clear(float[] scores, boolean[] where) {
+    for (int i = 0; i < where.length; i++) {
+      scores[i] = where[i] ? 0 : scores[i];
+    }
+  }
+
+  private static void clear(boolean[] mask, boolean[] where) {
+    for (int i = 0; i < where.length; i++) {
+      mask[i] &= !where[i];
     }
   }
 
