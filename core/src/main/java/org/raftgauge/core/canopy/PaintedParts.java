@@ -61,8 +61,7 @@ final class PaintedParts {
     int n = 0;
     for (int i = 0; i < pure.length; i++) {
       pure[i] =
-          pure(even[0][i], even[1][i], even[2][i])
-              && (rgb[0][i] < CLIPPED || rgb[1][i] < CLIPPED);
+          pure(even[0][i], even[1][i], even[2][i]) && (rgb[0][i] < CLIPPED || rgb[1][i] < CLIPPED);
       n += pure[i] ? 1 : 0;
     }
     return n < LEAST_PX ? new boolean[0] : flat(pure, even, width);
