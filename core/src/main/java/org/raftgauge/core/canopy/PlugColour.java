@@ -177,10 +177,8 @@ record PlugColour(double du, double dv, double end, double reach, double brighte
       double atRim = rim.share(mode);
       double inMiddle = middle.share(mode);
       boolean plug = atRim > TIMES_MIDDLE * inMiddle || atRim > FILLED;
-      if (!plug || beside.share(mode) > BESIDE * atRim) {
-        return Optional.empty();
-      }
-      return Optional.of(line(mode, cluster));
+      plug &= beside.share(mode) <= BESIDE * atRim && !LeafGloss.is(mode, cluster, rim.colours);
+      return plug ? Optional.of(line(mode, cluster)) : Optional.empty();
     }
 
     private PlugColour line(double[] mode, List<double[]> cluster) {
