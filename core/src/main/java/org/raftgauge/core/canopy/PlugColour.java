@@ -177,7 +177,7 @@ record PlugColour(double du, double dv, double end, double reach, double brighte
       double atRim = rim.share(mode);
       double inMiddle = middle.share(mode);
       boolean plug = atRim > TIMES_MIDDLE * inMiddle || atRim > FILLED;
-      plug &= beside.share(mode) <= BESIDE * atRim && !LeafGloss.is(mode, cluster, rim.colours);
+      plug &= beside.share(mode) <= BESIDE * atRim && !PaleLeaf.is(mode, cluster, rim.colours);
       return plug ? Optional.of(line(mode, cluster)) : Optional.empty();
     }
 

@@ -2,6 +2,7 @@
 package org.raftgauge.core.canopy;
 
 import java.util.Arrays;
+import java.util.BitSet;
 import java.util.Optional;
 import org.raftgauge.core.book.Layout;
 import org.raftgauge.core.pixels.Srgb;
@@ -11,6 +12,12 @@ import org.raftgauge.core.plane.DeckImage;
 public final class SegmentCanopy {
   /** Water and shade in a hole score under this, whatever the plugs look like. */
   private static final double TINGED = 0.4;
+
+  /** Leaf up to this many times the threshold was nearly none. */
+  private static final double NEAR_ABOVE = 1.25;
+
+  /** Bare deck past this share of the threshold was nearly leaf. */
+  private static final double NEAR_BELOW = 0.75;
 
   private final DeckImage deck;
   private final Layout layout;
@@ -74,7 +81,7 @@ public final class SegmentCanopy {
       leaf[i] = scores[i] > threshold;
       if (leaf[i]) {
         all++;
-        near += scores[i] < threshold * 1.25 ? 1 : 0;
+        near += scores[i] < NEAR_ABOVE * threshold ? 1 : 0;
       }
     }
     int[] size = {width, height};
@@ -103,7 +110,24 @@ public final class SegmentCanopy {
         height,
         coverage,
         light,
-        new Canopy.Doubts(threshold, doubt, FillsHole.sites(deck, layout, leaf)));
+        new Canopy.Doubts(
+            threshold,
+            doubt,
+            weak(coverage, scores, threshold),
+            FillsHole.sites(deck, layout, leaf)));
+  }
+
+  /** Returns the pixels whose colour speaks but weakly for what they were taken for. */
+  private static BitSet weak(byte[] coverage, float[] scores, double threshold) {
+    BitSet weak = new BitSet(coverage.length);
+    double most = NEAR_ABOVE * threshold;
+    double least = NEAR_BELOW * threshold;
+    for (int i = 0; i < coverage.length; i++) {
+      if (coverage[i] < 0 ? scores[i] < most : scores[i] > least) {
+        weak.set(i);
+      }
+    }
+    return weak;
   }
 
   /**

@@ -11,7 +11,7 @@ import java.util.List;
 import org.junit.jupiter.api.Test;
 
 /** Colours as ln(G/R), ln(G/B) and green light; the numbers of leaf and gloss are chosen by eye. */
-class LeafGlossTest {
+class PaleLeafTest {
   private static final double[] LEAF = {0.6, 1.4, 0.3};
 
   /** The leaf with white of 0.2 of full scale added: half as vivid, and brighter. */
@@ -40,8 +40,19 @@ class LeafGlossTest {
 
   @Test
   void moreGlossThanLeafIsNoGloss() {
-    assertFalse(is(GLOSS, 10));
+    assertFalse(is(GLOSS, 13));
     assertFalse(is(GLOSS, 0));
+  }
+
+  @Test
+  void allShadesFromLeafToBlackAreABlurredRim() {
+    List<double[]> rim = new ArrayList<>();
+    List<double[]> all = new ArrayList<>(Collections.nCopies(20, LEAF));
+    for (int i = 1; i <= 20; i++) {
+      rim.add(new double[] {0.28, 0.62, 0.015 * i}); // nine tenths are 0.27, leaf 0.3
+    }
+    all.addAll(rim);
+    assertTrue(PaleLeaf.is(GLOSS, rim, all));
   }
 
   @Test
@@ -56,6 +67,6 @@ class LeafGlossTest {
     List<double[]> cluster = Collections.nCopies(20, colour);
     List<double[]> all = new ArrayList<>(cluster);
     all.addAll(Collections.nCopies(leaf, LEAF));
-    return LeafGloss.is(colour, cluster, all);
+    return PaleLeaf.is(colour, cluster, all);
   }
 }
