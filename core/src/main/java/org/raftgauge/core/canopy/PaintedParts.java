@@ -107,7 +107,7 @@ final class PaintedParts {
   private static boolean[] withRim(boolean[] painted, float[][] even, int width) {
     boolean[] near = BoxFilter.any(painted, width, painted.length / width, RIM_PX);
     for (int i = 0; i < near.length; i++) {
-      near[i] = near[i] && (painted[i] || even[0][i] > RIM_RED && even[0][i] > WARM * even[1][i]);
+      near[i] = near[i] && (painted[i] || (even[0][i] > RIM_RED && even[0][i] > WARM * even[1][i]));
     }
     return near;
   }

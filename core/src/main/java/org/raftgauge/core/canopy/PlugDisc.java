@@ -81,7 +81,7 @@ final class PlugDisc {
     }
     int sites = layout.grid().sites().size();
     boolean alike = found.size() > NEARLY_ALL * sites && most < ALIKE * least;
-    if (alike || !found.isEmpty() && discs.othersAreLarge(found, sites)) {
+    if (alike || (!found.isEmpty() && discs.othersAreLarge(found, sites))) {
       found.forEach(hole -> discs.clear(hole, leaf));
     }
   }
