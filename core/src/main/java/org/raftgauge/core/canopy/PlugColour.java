@@ -177,8 +177,10 @@ record PlugColour(double du, double dv, double end, double reach, double brighte
       double atRim = rim.share(mode);
       double inMiddle = middle.share(mode);
       boolean plug = atRim > TIMES_MIDDLE * inMiddle || atRim > FILLED;
-      plug &= beside.share(mode) <= BESIDE * atRim && !PaleLeaf.is(mode, cluster, rim.colours);
-      return plug ? Optional.of(line(mode, cluster)) : Optional.empty();
+      if (!plug || beside.share(mode) > BESIDE * atRim) {
+        return Optional.empty();
+      }
+      return Optional.of(line(mode, cluster));
     }
 
     private PlugColour line(double[] mode, List<double[]> cluster) {
