@@ -19,9 +19,16 @@ public final class Canopy {
    *
    * @param threshold the score past which a colour counted as leaf
    * @param nearFraction share of the canopy near the threshold
+   * @param near pixels whose colour speaks but weakly for what they were taken for
    * @param fillsHole sites whose canopy is as good as the disc of its hole
    */
-  record Doubts(double threshold, double nearFraction, BitSet fillsHole) {}
+  record Doubts(double threshold, double nearFraction, BitSet near, BitSet fillsHole) {
+
+    /** Says what may be wrong where nothing is known of single pixels. */
+    Doubts(double threshold, double nearFraction) {
+      this(threshold, nearFraction, new BitSet(), new BitSet());
+    }
+  }
 
   Canopy(int width, int height, byte[] coverage, EvenedLight light, Doubts doubts) {
     this.width = width;
@@ -59,6 +66,18 @@ public final class Canopy {
   /** Returns the share of the canopy whose colour lies near the threshold, 0..1. */
   public double doubtFraction() {
     return doubts.nearFraction();
+  }
+
+  /**
+   * Returns the next pixel whose colour speaks but weakly for what it was taken for: leaf little
+   * past the threshold or short of it, bare deck that came close.
+   *
+   * @param from the first pixel to look at, y * width + x
+   * @return the first such pixel from there on, or past the last one if there is none
+   */
+  public int nextDoubtful(int from) {
+    int next = doubts.near().nextSetBit(from);
+    return next < 0 ? coverage.length : next;
   }
 
   /**

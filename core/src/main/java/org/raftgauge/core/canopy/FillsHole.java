@@ -8,8 +8,8 @@ import org.raftgauge.core.pixels.PointPx;
 import org.raftgauge.core.plane.DeckImage;
 
 /**
- * Finds sites where canopy is as good as the disc of the planting hole: then it may be the plug
- * that shows.
+ * Finds sites where canopy is as good as the disc of the planting hole, and nearly as round: then
+ * it may be the plug that shows.
  */
 final class FillsHole {
   /** A young plant leaves more of its hole open than this. */
@@ -28,7 +28,11 @@ final class FillsHole {
       double radius = 0.5 * layout.grid().holeMm() / deck.mmPerPx();
       double inside = share(deck, leaf, centre, new double[] {0, 0.8 * radius});
       double beyond = share(deck, leaf, centre, new double[] {1.2 * radius, 2 * radius});
-      fills.set(at++, inside > FULL && beyond < BEYOND);
+      fills.set(
+          at++,
+          inside > FULL
+              && beyond < BEYOND
+              && PlugDisc.nearlyRound(deck, layout.grid().holeMm(), leaf, centre));
     }
     return fills;
   }

@@ -2,7 +2,6 @@
 package org.raftgauge.core.canopy;
 
 import java.util.Arrays;
-import java.util.BitSet;
 import org.raftgauge.core.plane.DeckImage;
 
 /**
@@ -93,8 +92,7 @@ public final class OpenGround {
     byte[] coverage = new byte[width * height];
     SeenBox box = SeenBox.of(deck);
     if (box.isEmpty()) {
-      return new Canopy(
-          width, height, coverage, EvenedLight.ofCamera(), new Canopy.Doubts(0, 0, new BitSet()));
+      return new Canopy(width, height, coverage, EvenedLight.ofCamera(), new Canopy.Doubts(0, 0));
     }
     OpenGround ground = of(box);
     GroundModels own = GroundModels.of(deck, box, models);
@@ -105,7 +103,7 @@ public final class OpenGround {
         height,
         coverage,
         EvenedLight.ofCamera(),
-        new Canopy.Doubts(ground.level.threshold(), ground.doubt(share), new BitSet()));
+        new Canopy.Doubts(ground.level.threshold(), ground.doubt(share)));
   }
 
   static OpenGround of(SeenBox box) {

@@ -2,6 +2,8 @@
 package org.raftgauge.core.canopy;
 
 import java.util.Arrays;
+import java.util.BitSet;
+import java.util.Optional;
 import org.raftgauge.core.book.Layout;
 import org.raftgauge.core.pixels.Srgb;
 import org.raftgauge.core.plane.DeckImage;
@@ -10,6 +12,12 @@ import org.raftgauge.core.plane.DeckImage;
 public final class SegmentCanopy {
   /** Water and shade in a hole score under this, whatever the plugs look like. */
   private static final double TINGED = 0.4;
+
+  /** Leaf up to this many times the threshold was nearly none. */
+  private static final double NEAR_ABOVE = 1.25;
+
+  /** Bare deck past this share of the threshold was nearly leaf. */
+  private static final double NEAR_BELOW = 0.75;
 
   private final DeckImage deck;
   private final Layout layout;
@@ -57,8 +65,10 @@ public final class SegmentCanopy {
     TileGains gains = TileGains.of(light, width, height);
     float[][] even = even(gains);
     float[] scores = models.scores(even);
-    PlugColour.of(deck, layout, even, scores)
-        .ifPresent(plug -> tellFromPlugs(scores, even, plug, places));
+    boolean[] painted = PaintedParts.find(even, rgb, width);
+    clear(scores, painted);
+    Optional<PlugColour> plug = PlugColour.of(deck, layout, even, scores);
+    plug.ifPresent(p -> tellFromPlugs(scores, even, p, places));
     double threshold = threshold(scores);
     boolean red = models.has(LeafModel.RED_LEAF);
     if (red && light.boardIsBright()) {
@@ -71,11 +81,12 @@ public final class SegmentCanopy {
       leaf[i] = scores[i] > threshold;
       if (leaf[i]) {
         all++;
-        near += scores[i] < threshold * 1.25 ? 1 : 0;
+        near += scores[i] < NEAR_ABOVE * threshold ? 1 : 0;
       }
     }
     int[] size = {width, height};
     boolean[] green = models.seenBy(LeafModel.GREEN_LEAF);
+    clear(green, painted);
     if (red) {
       new RedInHole(size, places).add(leaf, even, scores, models.seenBy(LeafModel.RED_LEAF));
     }
@@ -88,6 +99,9 @@ public final class SegmentCanopy {
       keepRed(leaf, unbled, models);
     }
     new DeadLeaf(size, leaf, places).add(dim.raised(even), green);
+    boolean[] wide = plug.isPresent() ? leaf : leaf.clone();
+    HoleSpecks.drop(deck, layout, wide);
+    PlugDisc.drop(deck, layout, leaf, wide);
     new DarkGaps(width, height, luminance).fill(leaf, places.holePx());
     byte[] coverage = EdgeMix.coverage(width, height, rgb, leaf);
     double doubt = all == 0 ? 0 : (double) near / all;
@@ -96,7 +110,24 @@ public final class SegmentCanopy {
         height,
         coverage,
         light,
-        new Canopy.Doubts(threshold, doubt, FillsHole.sites(deck, layout, leaf)));
+        new Canopy.Doubts(
+            threshold,
+            doubt,
+            weak(coverage, scores, threshold),
+            FillsHole.sites(deck, layout, leaf)));
+  }
+
+  /** Returns the pixels whose colour speaks but weakly for what they were taken for. */
+  private static BitSet weak(byte[] coverage, float[] scores, double threshold) {
+    BitSet weak = new BitSet(coverage.length);
+    double most = NEAR_ABOVE * threshold;
+    double least = NEAR_BELOW * threshold;
+    for (int i = 0; i < coverage.length; i++) {
+      if (coverage[i] < 0 ? scores[i] < most : scores[i] > least) {
+        weak.set(i);
+      }
+    }
+    return weak;
   }
 
   /**
@@ -122,6 +153,18 @@ public final class SegmentCanopy {
       for (int x = 0; x < width; x++, i++) {
         leaf[i] |= before[i] && models.at(x, y) == LeafModel.RED_LEAF;
       }
+    }
+  }
+
+  private static void clear(float[] scores, boolean[] where) {
+    for (int i = 0; i < where.length; i++) {
+      scores[i] = where[i] ? 0 : scores[i];
+    }
+  }
+
+  private static void clear(boolean[] mask, boolean[] where) {
+    for (int i = 0; i < where.length; i++) {
+      mask[i] &= !where[i];
     }
   }
 

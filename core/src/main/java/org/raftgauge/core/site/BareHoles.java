@@ -9,10 +9,11 @@ import org.raftgauge.core.canopy.Cielab;
 import org.raftgauge.core.pixels.PointPx;
 
 /**
- * Tells canopy that is only the planting hole it was found at, and takes it from the site: specks
- * too small for a seedling, the hole's shaded rim about an open middle, and a dull disc as round as
- * the hole, which is a mossy plug. A plant grows out of the middle, soon reaches past the rim, and
- * has leaves.
+ * Tells canopy that is no plant of the hole it was given to, and takes it from the site: specks too
+ * small for a seedling, the hole's shaded rim about an open middle, a dull disc as round as the
+ * hole, which is a mossy plug, and what is smaller than the hole and nowhere near it: a tip of a
+ * neighbour's leaf that glare has cut off. A plant grows out of the middle, soon reaches past the
+ * rim, and has leaves.
  */
 final class BareHoles {
   /** A speck covers less than this share of its hole (working value; cotyledons cover 6 %). */
@@ -98,7 +99,7 @@ final class BareHoles {
 
   private boolean bare(int site, About about, short[] owner) {
     double hole = Math.PI * radiusPx * radiusPx;
-    if (about.pixels < SPECK * hole) {
+    if (about.pixels < SPECK * hole || (about.beyond == about.pixels && about.pixels < hole)) {
       return true;
     }
     return about.beyond <= FEW * about.pixels

@@ -4,6 +4,7 @@ package org.raftgauge.core.site;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
+import java.util.stream.IntStream;
 import org.raftgauge.core.book.Board;
 import org.raftgauge.core.book.PointMm;
 import org.raftgauge.core.canopy.Canopy;
@@ -43,15 +44,28 @@ public final class MeasureSites {
     Borders borders = Borders.of(canopy.width(), canopy.height(), owner, n);
     double[] seen = seenCm2(owner, 1);
     SiteHeights.OfSite[] heights = new SiteHeights(ground, canopy).of(owner, seen);
+    double usual = usualCm2(seen, heights);
     OneSite one = new OneSite(ground, canopy, colour, owner);
     List<SiteMeasure> sites = new ArrayList<>();
     List<PointMm> centres = new ArrayList<>();
     for (int s = 0; s < n; s++) {
-      sites.add(one.measure(s, new OneSite.Seen(seen[s], heights[s], borders.sharedFraction(s))));
+      sites.add(
+          one.measure(s, new OneSite.Seen(seen[s], heights[s], borders.sharedFraction(s), usual)));
       PointPx foot = allot.feet()[s];
       centres.add(ground.deck().toMm(foot));
     }
     return new SiteCanopy(sites, owner, coverAndLeftover(owner), centres);
+  }
+
+  /** Returns the median area of the plants, 0 without any. */
+  private static double usualCm2(double[] seen, SiteHeights.OfSite[] heights) {
+    double[] plants =
+        IntStream.range(0, seen.length)
+            .filter(s -> seen[s] > 0)
+            .mapToDouble(s -> seen[s] * heights[s].factor())
+            .sorted()
+            .toArray();
+    return plants.length == 0 ? 0 : plants[Math.floorDiv(plants.length, 2)];
   }
 
   /** Returns the mean heights of plants that are allotted coarsely, as if they were flat. */

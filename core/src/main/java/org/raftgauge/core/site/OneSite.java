@@ -10,6 +10,9 @@ import org.raftgauge.core.pixels.PointPx;
 
 /** Measures one site once its canopy is known. */
 final class OneSite {
+  /** Bare pixels within this many px of a site's box may be leaf that was missed. */
+  private static final int NEAR_PX = 6;
+
   /** Less than half covered pixels lie at most this far outside the outline, px. */
   private static final int RIM = 2;
 
@@ -27,8 +30,9 @@ final class OneSite {
    * @param seenCm2 its area on the deck plane
    * @param height how high it stands
    * @param shared share of its outline that touches neighbours
+   * @param usualCm2 the usual area of the board's plants, 0 without any
    */
-  record Seen(double seenCm2, SiteHeights.OfSite height, double shared) {
+  record Seen(double seenCm2, SiteHeights.OfSite height, double shared, double usualCm2) {
 
     double heightMm() {
       return height.meanMm();
@@ -67,7 +71,7 @@ final class OneSite {
           "");
     }
     ShapeOf shape = ShapeOf.longest(outlines);
-    double se = error.cm2(site, seen, shape);
+    double se = error.cm2(site, seen, look(site, outlines));
     return new SiteMeasure(
         ground.sites().get(site),
         OptionalDouble.of(area),
@@ -82,6 +86,30 @@ final class OneSite {
         quality(se, area),
         "",
         relief(seen, area));
+  }
+
+  private AreaError.Look look(int site, List<List<PointPx>> outlines) {
+    int[] box = boxes[site];
+    int leaf = 0;
+    int bare = 0;
+    for (int y = Math.max(0, box[1] - NEAR_PX);
+        y <= Math.min(canopy.height() - 1, box[3] + NEAR_PX);
+        y++) {
+      int row = y * canopy.width();
+      int end = row + Math.min(canopy.width(), box[2] + NEAR_PX + 1);
+      for (int i = canopy.nextDoubtful(row + Math.max(0, box[0] - NEAR_PX)); i < end; ) {
+        boolean covered = canopy.coverage()[i] < 0;
+        leaf += covered && owner[i] == site ? 1 : 0;
+        bare += !covered && owner[i] == AllotCanopy.NONE ? 1 : 0;
+        i = canopy.nextDoubtful(i + 1);
+      }
+    }
+    double pixelCm2 = mmPerPx * mmPerPx / 100;
+    return new AreaError.Look(
+        ShapeOf.perimeterPx(outlines) * mmPerPx,
+        ShapeOf.about(outlines).hullAreaPx() * pixelCm2,
+        leaf * pixelCm2,
+        bare * pixelCm2);
   }
 
   private List<SiteMeasure.Relief> relief(Seen seen, double areaCm2) {

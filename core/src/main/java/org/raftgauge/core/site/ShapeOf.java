@@ -31,6 +31,16 @@ final class ShapeOf {
     return new ShapeOf(longest);
   }
 
+  /** Returns the hull about all outlines, at least one, as the shape of one plant in pieces. */
+  static ShapeOf about(List<List<PointPx>> outlines) {
+    return new ShapeOf(outlines.stream().flatMap(List::stream).toList());
+  }
+
+  /** Returns the length of all outlines together, px. */
+  static double perimeterPx(List<List<PointPx>> outlines) {
+    return outlines.stream().mapToDouble(o -> new ShapeOf(o).perimeterPx()).sum();
+  }
+
   double perimeterPx() {
     double sum = 0;
     int n = outline.size();

@@ -29,7 +29,16 @@ public final class KnownCanopy {
   public static Canopy doubtful(int width, int height, byte[] coverage, double near) {
     double[][] flat = {Surface.flat(0), Surface.flat(0), Surface.flat(0)};
     EvenedLight light = new EvenedLight(LightSource.BOARD, flat, 1, true);
-    return new Canopy(width, height, coverage, light, new Canopy.Doubts(1, near, new BitSet()));
+    return new Canopy(width, height, coverage, light, new Canopy.Doubts(1, near));
+  }
+
+  /** Returns the same with pixels whose colour is near the threshold. */
+  public static Canopy weak(int width, byte[] coverage, BitSet near) {
+    double[][] flat = {Surface.flat(0), Surface.flat(0), Surface.flat(0)};
+    EvenedLight light = new EvenedLight(LightSource.BOARD, flat, 1, true);
+    int height = Math.floorDiv(coverage.length, width);
+    Canopy.Doubts doubts = new Canopy.Doubts(1, 0, near, new BitSet());
+    return new Canopy(width, height, coverage, light, doubts);
   }
 
   /** Returns the coverage of discs (x, y, radius in px), each pixel from 8 x 8 places. */

@@ -32,6 +32,16 @@ class BareHolesTest {
   }
 
   @Test
+  void aTipOfALeafAwayFromTheHoleIsNoPlantOfIt() {
+    // 1.35 radii of the hole end at 34 mm; the tip begins at 60 mm and has 3 of the hole's 20 cm2.
+    assertEquals(0, area(measure(LEAF, disc(169.5, 99.5, 10))));
+    // A plant as large as its hole may have slid off it: 21 cm2 from 39 mm on.
+    assertEquals(1, area(measure(LEAF, disc(164.5, 99.5, 26))) / (Math.PI * 6.76), 0.02);
+    // A small one that reaches within 34 mm may have fallen over: it begins at 28 mm.
+    assertEquals(1, area(measure(LEAF, disc(137.5, 99.5, 10))) / Math.PI, 0.05);
+  }
+
+  @Test
   void theRimOfAHoleIsNoPlant() {
     assertEquals(0, area(measure(LEAF, ring(21, 26))));
     // Half of it is one leaf or two.

@@ -1,0 +1,171 @@
+// SPDX-License-Identifier: Apache-2.0
+package org.raftgauge.core.canopy;
+
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.List;
+import org.raftgauge.core.book.Layout;
+import org.raftgauge.core.book.SiteId;
+import org.raftgauge.core.pixels.PointPx;
+import org.raftgauge.core.plane.DeckImage;
+
+/**
+ * Takes from a canopy what is the disc of a plug: moss and algae on it stop at its rim all round.
+ *
+ * <p>A plug ends where its hole ends, on a circle. Hardly a rosette does: its leaves reach
+ * differently far, so that one which fills its hole crosses the rim here and leaves it bare there.
+ * A young round head may. So a disc is taken away only where the raft speaks against a plant: the
+ * others are many times its size, or nearly all holes show the same disc.
+ */
+final class PlugDisc {
+  /** Directions that are looked into. */
+  private static final int SECTORS = 16;
+
+  /** The circle's radius in radii of the hole as the layout has it; that is often a guess. */
+  private static final double LEAST_RADIUS = 0.72;
+
+  private static final double MOST_RADIUS = 1.3;
+
+  /** Radii of a circle differ by less than this share (standard deviation, working value). */
+  private static final double ROUND = 0.05;
+
+  /** Up to this many times as uneven a circle, a hole of red leaf may show its plug. */
+  private static final double NEARLY = 1.5;
+
+  /** The outline's place is known to this, px. */
+  private static final double OUTLINE_PX = 0.4;
+
+  /** Share of the disc that is covered. */
+  private static final double COVERED = 0.3;
+
+  /** The raft's plants cover this many times the area of a plug (working value). */
+  private static final double TIMES = 4;
+
+  /** Share of all holes that show discs where they are all plugs (working value). */
+  private static final double NEARLY_ALL = 0.8;
+
+  /** Plugs' radii differ by no more than this ratio; those of healthy plants by 20 % and more. */
+  private static final double ALIKE = 1.08;
+
+  private final DeckImage deck;
+  private final boolean[] leaf;
+  private final double holePx;
+
+  private PlugDisc(DeckImage deck, boolean[] leaf, double holePx) {
+    this.deck = deck;
+    this.leaf = leaf;
+    this.holePx = holePx;
+  }
+
+  /**
+   * Takes plugs away.
+   *
+   * @param deck the deck picture
+   * @param layout its layout
+   * @param leaf the canopy, changed in place
+   * @param wide the canopy without the thin arcs about plugs
+   */
+  static void drop(DeckImage deck, Layout layout, boolean[] leaf, boolean[] wide) {
+    PlugDisc discs = new PlugDisc(deck, wide, layout.grid().holeMm() / deck.mmPerPx());
+    List<PointPx> found = new ArrayList<>();
+    double least = Double.MAX_VALUE;
+    double most = 0;
+    for (SiteId site : layout.grid().sites()) {
+      PointPx centre = deck.toPx(layout.grid().centre(site));
+      double radius = discs.radius(centre, 1);
+      if (radius > 0) {
+        found.add(centre);
+        least = Math.min(least, radius);
+        most = Math.max(most, radius);
+      }
+    }
+    int sites = layout.grid().sites().size();
+    boolean alike = found.size() > NEARLY_ALL * sites && most < ALIKE * least;
+    if (alike || (!found.isEmpty() && discs.othersAreLarge(found, sites))) {
+      found.forEach(hole -> discs.clear(hole, leaf));
+    }
+  }
+
+  /** Says whether a site's canopy ends on a circle about as large as its hole, or nearly so. */
+  static boolean nearlyRound(DeckImage deck, double holeMm, boolean[] leaf, PointPx centre) {
+    return new PlugDisc(deck, leaf, holeMm / deck.mmPerPx()).radius(centre, NEARLY) > 0;
+  }
+
+  private boolean othersAreLarge(List<PointPx> found, int sites) {
+    int all = 0;
+    for (boolean is : leaf) {
+      all += is ? 1 : 0;
+    }
+    double disc = Math.PI / 4 * holePx * holePx;
+    return 2 * found.size() < sites
+        && all - found.size() * disc > TIMES * disc * (sites - found.size());
+  }
+
+  /** Returns the radius of the circle that a site's canopy ends on, px; 0 if it ends on none. */
+  private double radius(PointPx centre, double times) {
+    double radius = holePx / 2;
+    double[] sum = new double[3];
+    int[] box = box(centre, MOST_RADIUS * radius + 2);
+    sum(box, sum);
+    if (sum[0] < COVERED * Math.PI * radius * radius * LEAST_RADIUS * LEAST_RADIUS) {
+      return 0;
+    }
+    double[] radii = radii(box, new PointPx(sum[1] / sum[0], sum[2] / sum[0]));
+    double mean = Arrays.stream(radii).average().orElse(0);
+    double spread =
+        Math.sqrt(Arrays.stream(radii).map(r -> (r - mean) * (r - mean)).average().orElse(0));
+    boolean round =
+        mean > LEAST_RADIUS * radius
+            && mean < MOST_RADIUS * radius
+            && sum[0] > COVERED * Math.PI * mean * mean
+            && spread < times * Math.max(ROUND * mean, OUTLINE_PX);
+    return round ? mean : 0;
+  }
+
+  /** Left, top, right and bottom of a square in the picture. */
+  private int[] box(PointPx centre, double reach) {
+    return new int[] {
+      (int) Math.max(0, centre.xPx() - reach),
+      (int) Math.max(0, centre.yPx() - reach),
+      (int) Math.min(deck.image().width() - 1.0, centre.xPx() + reach),
+      (int) Math.min(deck.image().height() - 1.0, centre.yPx() + reach)
+    };
+  }
+
+  /** Sums up a box's leaf pixels: how many, their columns, their rows. */
+  private void sum(int[] box, double[] sum) {
+    for (int y = box[1]; y <= box[3]; y++) {
+      for (int x = box[0]; x <= box[2]; x++) {
+        if (leaf[y * deck.image().width() + x]) {
+          sum[0]++;
+          sum[1] += x;
+          sum[2] += y;
+        }
+      }
+    }
+  }
+
+  /** Finds how far leaf reaches in each direction. */
+  private double[] radii(int[] box, PointPx middle) {
+    double[] radii = new double[SECTORS];
+    for (int y = box[1]; y <= box[3]; y++) {
+      for (int x = box[0]; x <= box[2]; x++) {
+        if (leaf[y * deck.image().width() + x]) {
+          double dx = x - middle.xPx();
+          double dy = y - middle.yPx();
+          int sector = (int) ((Math.atan2(dy, dx) / Math.PI + 1) / 2 * SECTORS) % SECTORS;
+          radii[sector] = Math.max(radii[sector], Math.hypot(dx, dy));
+        }
+      }
+    }
+    return radii;
+  }
+
+  private void clear(PointPx centre, boolean[] canopy) {
+    int[] box = box(centre, MOST_RADIUS * holePx / 2);
+    for (int y = box[1]; y <= box[3]; y++) {
+      int row = y * deck.image().width();
+      Arrays.fill(canopy, row + box[0], row + box[2] + 1, false);
+    }
+  }
+}

@@ -1,0 +1,159 @@
+// SPDX-License-Identifier: Apache-2.0
+package org.raftgauge.core.canopy;
+
+import static org.junit.jupiter.api.Assertions.assertArrayEquals;
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import org.junit.jupiter.api.Test;
+import org.raftgauge.core.pixels.PointPx;
+import org.raftgauge.core.plane.DeckImage;
+import org.raftgauge.core.plane.DrawnDeck;
+
+/** Specks of plugs and whole plugs that were taken for leaf. */
+class PlugPartsTest {
+  private static final DeckImage DECK =
+      new DrawnDeck(Plants.LAYOUT.board(), 1).draw(Plants.on(0.75));
+
+  @Test
+  void linesAndSpecksInAHoleAreDroppedAndLeavesStay() {
+    // The square is 3 px at 1 mm a pixel.
+    String[] before = {
+      "##.........", //
+      "...........",
+      "......###..",
+      "......###..",
+      "#.....###..",
+      "...........",
+      "...........",
+      ".####.....#"
+    };
+    String[] after = {
+      "...........", //
+      "...........",
+      "......###..",
+      "......###..",
+      "......###..",
+      "...........",
+      "...........",
+      "..........."
+    };
+    PointPx hole = centre(0);
+    boolean[] leaf = at(hole, before);
+    HoleSpecks.drop(DECK, Plants.LAYOUT, leaf);
+    assertArrayEquals(at(hole, after), leaf);
+  }
+
+  @Test
+  void aThinTipThatBrokeOffALeafStays() {
+    boolean[] leaf = at(centre(0), "###..", "###.#", "###..");
+    boolean[] before = leaf.clone();
+    HoleSpecks.drop(DECK, Plants.LAYOUT, leaf);
+    assertArrayEquals(before, leaf);
+  }
+
+  @Test
+  void specksOffTheHolesAreLeftToOthers() {
+    PointPx hole = centre(0);
+    boolean[] leaf = at(new PointPx(hole.xPx() + 40, hole.yPx()), "#...", "...#");
+    boolean[] before = leaf.clone();
+    HoleSpecks.drop(DECK, Plants.LAYOUT, leaf);
+    assertArrayEquals(before, leaf);
+  }
+
+  @Test
+  void aLineThatReachesOutOfTheHoleStays() {
+    boolean[] leaf = at(centre(0), "#".repeat(40));
+    boolean[] before = leaf.clone();
+    HoleSpecks.drop(DECK, Plants.LAYOUT, leaf);
+    assertArrayEquals(before, leaf);
+  }
+
+  @Test
+  void aDiscInAHoleBesideLargePlantsIsItsPlug() {
+    boolean[] leaf = discs(62, 62, 62, 20);
+    PlugDisc.drop(DECK, Plants.LAYOUT, leaf, leaf.clone());
+    assertArrayEquals(discs(62, 62, 62, 0), leaf);
+  }
+
+  @Test
+  void aRoundHeadAmongOthersOfItsSizeIsAPlant() {
+    boolean[] leaf = discs(28, 31, 25, 20);
+    PlugDisc.drop(DECK, Plants.LAYOUT, leaf, leaf.clone());
+    assertArrayEquals(discs(28, 31, 25, 20), leaf);
+  }
+
+  @Test
+  void theSameDiscInAllHolesIsTheirPlugs() {
+    boolean[] leaf = discs(20, 20, 20, 20);
+    PlugDisc.drop(DECK, Plants.LAYOUT, leaf, leaf.clone());
+    assertArrayEquals(new boolean[leaf.length], leaf);
+  }
+
+  @Test
+  void leavesThatReachDifferentlyFarAreNoDisc() {
+    boolean[] leaf = discs(62, 62, 62, 19);
+    PointPx at = centre(3);
+    for (int k = 0; k < 4; k++) {
+      double angle = Math.PI / 2 * k;
+      disc(leaf, at.xPx() + 20 * Math.cos(angle), at.yPx() + 20 * Math.sin(angle), 10);
+    }
+    boolean[] before = leaf.clone();
+    PlugDisc.drop(DECK, Plants.LAYOUT, leaf, leaf.clone());
+    assertArrayEquals(before, leaf);
+    assertFalse(PlugDisc.nearlyRound(DECK, 40, leaf, at), "reaches 30 mm four ways, 19 between");
+  }
+
+  @Test
+  void speckledDiscsAreDiscsAndSpecksAreNone() {
+    boolean[] leaf = discs(62, 62, 62, 20);
+    boolean[] few = leaf.clone();
+    for (int i = 0; i < leaf.length; i++) {
+      leaf[i] &= !inLast(i) || i % 2 == 0;
+      few[i] &= !inLast(i) || i % 7 == 0;
+    }
+    assertTrue(PlugDisc.nearlyRound(DECK, 40, leaf, centre(3)));
+    assertFalse(PlugDisc.nearlyRound(DECK, 40, few, centre(3)), "a seventh of the disc");
+    PlugDisc.drop(DECK, Plants.LAYOUT, leaf, leaf.clone());
+    assertArrayEquals(discs(62, 62, 62, 0), leaf);
+    assertEquals(4, Plants.LAYOUT.grid().sites().size());
+  }
+
+  private static boolean inLast(int i) {
+    int width = DECK.image().width();
+    PointPx c = centre(3);
+    return Math.hypot(i % width - c.xPx(), Math.floorDiv(i, width) - c.yPx()) < 30;
+  }
+
+  private static PointPx centre(int site) {
+    return DECK.toPx(Plants.LAYOUT.grid().centre(Plants.LAYOUT.grid().sites().get(site)));
+  }
+
+  private static boolean[] discs(double... radiiPx) {
+    boolean[] leaf = new boolean[DECK.image().width() * DECK.image().height()];
+    for (int s = 0; s < radiiPx.length; s++) {
+      disc(leaf, centre(s).xPx(), centre(s).yPx(), radiiPx[s]);
+    }
+    return leaf;
+  }
+
+  private static void disc(boolean[] leaf, double x, double y, double radius) {
+    int width = DECK.image().width();
+    for (int i = 0; i < leaf.length; i++) {
+      leaf[i] |= Math.hypot(i % width - x, Math.floorDiv(i, width) - y) < radius;
+    }
+  }
+
+  /** Draws a picture whose upper left corner lies at a place. */
+  private static boolean[] at(PointPx place, String... rows) {
+    int width = DECK.image().width();
+    boolean[] leaf = new boolean[width * DECK.image().height()];
+    for (int y = 0; y < rows.length; y++) {
+      for (int x = 0; x < rows[y].length(); x++) {
+        leaf[((int) place.yPx() + y) * width + (int) place.xPx() + x] = rows[y].charAt(x) == '#';
+      }
+    }
+    return leaf;
+  }
+}
