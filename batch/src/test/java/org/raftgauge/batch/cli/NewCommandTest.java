@@ -71,11 +71,16 @@ class NewCommandTest {
     assertFalse(Files.exists(folder.resolve("a/book.yaml")));
   }
 
+  /** Returns answers, one a line. */
+  private static String typed(String answers) {
+    return answers.replace('|', '\n') + "\n";
+  }
+
   @Test
   void whatNoOptionSaysIsAskedOnATerminal() throws IOException {
     answering(
-        "600 x 1200\n6\n3\n180\n3000x4000\n1600\n\nEurope/Lisbon\nbasil\n"
-            + "K-08..K-10, M1\nNorth\n2026-03-02\n");
+        typed("600 x 1200|6|3|180|3000x4000|1600||Europe/Lisbon|basil")
+            + typed("K-08..K-10, M1|North|2026-03-02"));
     assertTrue(text(out).contains("Board, width x length in mm: "), text(out));
     assertTrue(read("a/crops.yaml").contains("  basil:"));
     assertTrue(read("a/book.yaml").contains("time_zone: Europe/Lisbon"));
@@ -91,8 +96,8 @@ class NewCommandTest {
   @Test
   void aSlipOfTheFingerIsSaidAndAskedAgain() throws IOException {
     answering(
-        "600,5x1200\n600x1200\nsix\n9\n3\n180\n600x1200\n6\n3\n180\n3000\n3000x4000\n1600\n1.2m\n1200\n"
-            + "Europe/Lisboa\nEurope/Lisbon\n=basil\nbasil\nR-9..R-1\nR-1\n\n2.3.2026\n2026-03-02\n");
+        typed("600,5x1200|600x1200|six|9|3|180|600x1200|6|3|180|3000|3000x4000|1600|1.2m|1200")
+            + typed("Europe/Lisboa|Europe/Lisbon|=basil|basil|R-9..R-1|R-1||2.3.2026|2026-03-02"));
     for (String said :
         List.of(
             "  \"600,5\"; write numbers above 0 with a dot, as in 12.5\n",

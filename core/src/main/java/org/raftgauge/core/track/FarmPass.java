@@ -243,8 +243,7 @@ final class FarmPass {
             .map(each -> each.plant().surprise(each.sight(), offset, expected))
             .flatMapToDouble(OptionalDouble::stream)
             .toArray();
-    double together =
-        surprises.length < FEWEST_TOGETHER ? 0 : RobustCentre.median(surprises);
+    double together = surprises.length < FEWEST_TOGETHER ? 0 : RobustCentre.median(surprises);
     return Math.sqrt(Math.max(0, together * together - USUAL_TOGETHER * USUAL_TOGETHER));
   }
 

@@ -87,8 +87,7 @@ final class FindStationSteps {
 
   /** Says whether the station itself departs, not only those that it is held against. */
   private static boolean shows(List<Cohort.Level> levels, double step) {
-    double own =
-        RobustCentre.median(surprises(levels));
+    double own = RobustCentre.median(surprises(levels));
     return own * Math.signum(step) > SMALLEST / 2;
   }
 
@@ -116,7 +115,9 @@ final class FindStationSteps {
     return elsewhere.size() < FEWEST_RAFTS
         ? Optional.empty()
         : Optional.of(
-            Math.max(-WORST_WEATHER, Math.min(WORST_WEATHER, RobustCentre.median(surprises(elsewhere)))));
+            Math.max(
+                -WORST_WEATHER,
+                Math.min(WORST_WEATHER, RobustCentre.median(surprises(elsewhere)))));
   }
 
   private static double[] surprises(List<Cohort.Level> levels) {

@@ -11,13 +11,25 @@ import org.raftgauge.core.growth.Series;
 /**
  * The second way of plants on a straight line of ln area: all photos of a plant at once as one
  * normal vector, {@code y = Z (theta + u) + s + w(t) + e}, by the library's general matrices.
- *
- * @param theta of the cohort
- * @param plants covariance of u
- * @param spread wandering and scatter
- * @param persistent deviation of s
  */
-record StraightPlants(double[] theta, double[][] plants, Spread spread, double persistent) {
+final class StraightPlants {
+  private final double[] theta;
+  private final double[][] plants;
+  private final Spread spread;
+  private final double persistent;
+
+  /**
+   * @param theta of the cohort
+   * @param plants covariance of u
+   * @param spread wandering and scatter
+   * @param persistent deviation of s
+   */
+  StraightPlants(double[] theta, double[][] plants, Spread spread, double persistent) {
+    this.theta = theta;
+    this.plants = plants;
+    this.spread = spread;
+    this.persistent = persistent;
+  }
 
   /** Returns the design: a row (1, t) a photo. */
   static RealMatrix design(Series plant) {
