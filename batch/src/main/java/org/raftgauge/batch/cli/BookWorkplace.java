@@ -81,6 +81,12 @@ public final class BookWorkplace implements Workplace {
   }
 
   private static Problem unreadable(String place, Path file) {
+    if (Files.isSymbolicLink(file) && Files.isReadable(file) && Files.isDirectory(file)) {
+      return new Problem(
+          place,
+          "is a link to a folder that the photo folder lies in",
+          "take it away, or link the folder of the photos alone");
+    }
     if (Files.isDirectory(file)) {
       return new Problem(place, "cannot be read", "check its permissions and its disk");
     }

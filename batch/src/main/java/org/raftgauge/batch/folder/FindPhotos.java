@@ -42,7 +42,8 @@ public final class FindPhotos {
   /**
    * Lists the photos below a folder by their names' endings: jpg, jpeg, png, tif, tiff in any case.
    *
-   * <p>Links are followed, but not round in circles. Hidden files and folders (a leading dot) are
+   * <p>Links are followed, but not round in circles, nor to a folder that the photo folder lies
+   * in: the rest of the disk is none of its photos. Hidden files and folders (a leading dot) are
    * passed over; a link to nowhere or a pipe that is named like a photo is told with what cannot be
    * read. Nothing is opened: whether a file is a picture is told later, by its content.
    *
@@ -96,10 +97,19 @@ public final class FindPhotos {
     }
 
     @Override
-    public FileVisitResult preVisitDirectory(Path folder, BasicFileAttributes attributes) {
-      return !folder.equals(root) && isHidden(folder)
-          ? FileVisitResult.SKIP_SUBTREE
-          : FileVisitResult.CONTINUE;
+    public FileVisitResult preVisitDirectory(Path folder, BasicFileAttributes attributes)
+        throws IOException {
+      if (folder.equals(root)) {
+        return FileVisitResult.CONTINUE;
+      }
+      if (isHidden(folder)) {
+        return FileVisitResult.SKIP_SUBTREE;
+      }
+      if (Files.isSymbolicLink(folder) && root.toRealPath().startsWith(folder.toRealPath())) {
+        unreadable.add(relative(folder));
+        return FileVisitResult.SKIP_SUBTREE;
+      }
+      return FileVisitResult.CONTINUE;
     }
 
     @Override

@@ -110,6 +110,17 @@ class FindPhotosTest {
   }
 
   @Test
+  void aLinkToAFolderAboveIsSaidNotWalked() throws IOException {
+    write("evening/one.jpg", "other/two.jpg");
+    Path evening = root.resolve("evening");
+    link(evening.resolve("all"), root);
+    link(evening.resolve("disk"), root.getRoot());
+    PhotoFolder found = FindPhotos.in(evening);
+    assertEquals(List.of("one.jpg"), found.photos());
+    assertEquals(List.of("all", "disk"), found.unreadable());
+  }
+
+  @Test
   void aLinkedFolderIsFollowed(@TempDir Path elsewhere) throws IOException {
     Files.writeString(elsewhere.resolve("card.jpg"), "x");
     link(root.resolve("card"), elsewhere);
