@@ -42,10 +42,10 @@ public final class FindPhotos {
   /**
    * Lists the photos below a folder by their names' endings: jpg, jpeg, png, tif, tiff in any case.
    *
-   * <p>Links are followed, but not round in circles, nor to a folder that the photo folder lies
-   * in: the rest of the disk is none of its photos. Hidden files and folders (a leading dot) are
-   * passed over; a link to nowhere or a pipe that is named like a photo is told with what cannot be
-   * read. Nothing is opened: whether a file is a picture is told later, by its content.
+   * <p>Links are followed, but not round in circles, nor to a folder that the photo folder lies in:
+   * the rest of the disk is none of its photos. Hidden files and folders (a leading dot) are passed
+   * over; a link to nowhere or a pipe that is named like a photo is told with what cannot be read.
+   * Nothing is opened: whether a file is a picture is told later, by its content.
    *
    * @param folder the photo folder
    * @return its photos and its other files, sorted

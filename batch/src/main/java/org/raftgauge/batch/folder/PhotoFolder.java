@@ -12,7 +12,8 @@ import java.util.List;
  * @param photos the files whose names end like a photo's
  * @param notPhotos the other files, except hidden ones and those that systems and this program put
  *     there
- * @param unreadable folders that could not be opened, links to one that holds this one, and what is named like a photo and is no file
+ * @param unreadable folders that could not be opened, links to one that holds this one, and what is
+ *     named like a photo and is no file
  */
 public record PhotoFolder(
     Path root, List<String> photos, List<String> notPhotos, List<String> unreadable) {

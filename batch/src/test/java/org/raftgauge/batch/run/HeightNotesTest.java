@@ -67,9 +67,10 @@ class HeightNotesTest {
   void anotherHeightThanThatOfTheFileIsSaidWithWhatToDo() {
     assertEquals(
         List.of(
-            "station bench: the last photos put the camera 1600 mm over the boards, the station"
-                + " file says 1900; measure it, then mend camera_height_mm, marker sizes or board"
-                + " size"),
+            "station bench: its boards look as from 1600 mm above, 15.8 % less than"
+                + " camera_height_mm: 1900 of stations/bench.yaml; measure the height again, and"
+                + " where it is right the board and the marker sizes in layouts.yaml, then the"
+                + " lens"),
         HeightNotes.of(photos("rafts=R1", "rafts=R2"), book(1900)));
   }
 
