@@ -140,9 +140,9 @@ final class InspectTasks {
             .collect(Collectors.joining(" or "));
     return " Leaf area: "
         + (lo.equals(hi) ? lo : lo + " to " + hi)
-        + " % of that expected of its age by "
+        + " % of what is expected at its age (judging by "
         + basis
-        + ".";
+        + ").";
   }
 
   private Task task(int priority, Task.Where where, String why, String item) {

@@ -24,7 +24,7 @@ public enum Basis {
     return switch (this) {
       case CYCLES -> "past cycles of its crop";
       case DEGREE_DAYS -> "past cycles of its crop, on degree-days";
-      case COHORT -> "the evening's others of its cohort";
+      case COHORT -> "the other plants of its cohort";
       case CROP -> "the crop's curve in the book";
     };
   }

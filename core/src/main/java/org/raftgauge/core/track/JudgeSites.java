@@ -196,8 +196,8 @@ final class JudgeSites {
     Expected expected = plant.expected().orElseThrow();
     return String.format(
         Locale.ROOT,
-        "has %.0f %% of the leaf area expected of its age (95 %% interval %.0f to %.0f %%) by %s;"
-            + " grows %.1f %% a day, a plant of the expected area %.1f %%",
+        "has %.0f %% of the leaf area expected at its age (95 %% interval %.0f to %.0f %%), judging"
+            + " by %s; grows %.1f %% a day, a plant of the expected area %.1f %%",
         100 * share.shareOfExpected(),
         100 * share.lo95(),
         100 * share.hi95(),
