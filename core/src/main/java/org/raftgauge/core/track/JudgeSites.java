@@ -92,7 +92,7 @@ final class JudgeSites {
   private void findDeadOrEmpty(Follow plant, Set<Verdict> found) {
     Sight sight = plant.series().last();
     SiteMeasure measure = sight.measure();
-    boolean brown = measure.colour().stream().anyMatch(c -> c.deadFraction() >= DEAD_FRACTION);
+    boolean brown = brownFraction(measure) >= DEAD_FRACTION;
     boolean grown = plant.peakCm2() >= ROOTED_CM2;
     boolean gone = grown && sight.areaCm2() < COLLAPSED * plant.peakCm2() && !measure.closed();
     if (brown || gone) {
@@ -175,10 +175,7 @@ final class JudgeSites {
       return measure.held().isEmpty() ? plant.doubt() : measure.held();
     }
     if (verdict == Verdict.DEAD) {
-      return String.format(
-          Locale.ROOT,
-          "%.0f %% of its largest leaf area before is left",
-          100 * plant.series().last().areaCm2() / Math.max(plant.peakCm2(), ROOTED_CM2));
+      return dead(plant, measure);
     }
     if (verdict == Verdict.EMPTY) {
       return "planted, no canopy to be seen";
@@ -190,6 +187,21 @@ final class JudgeSites {
     return verdict == Verdict.PALE || growth.isEmpty()
         ? pale.words(plant)
         : growth + "; " + pale.words(plant);
+  }
+
+  /** Says which of the two it is: brown leaf, or leaf that is gone. */
+  private static String dead(Follow plant, SiteMeasure measure) {
+    double brown = brownFraction(measure);
+    return brown >= DEAD_FRACTION
+        ? String.format(Locale.ROOT, "%.0f %% of its leaf is brown", 100 * brown)
+        : String.format(
+            Locale.ROOT,
+            "%.0f %% of its largest leaf area before is left",
+            100 * plant.series().last().areaCm2() / plant.peakCm2());
+  }
+
+  private static double brownFraction(SiteMeasure measure) {
+    return measure.colour().stream().mapToDouble(c -> c.deadFraction()).max().orElse(0);
   }
 
   private static String growth(Follow plant, Judged.Share share) {

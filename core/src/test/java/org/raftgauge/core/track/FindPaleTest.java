@@ -6,6 +6,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.nio.file.Path;
 import java.util.List;
+import java.util.Optional;
 import java.util.Random;
 import java.util.stream.Collectors;
 import org.junit.jupiter.api.Test;
@@ -54,6 +55,17 @@ class FindPaleTest {
   }
 
   private static final Colour GREEN = green(52, -22, 34);
+
+  @Test
+  void brownPlantIsDeadAndItsLeafIsSaidToBeBrownNotGone() {
+    Judged row =
+        rows(GREEN, new Colour(45, 5, 30, 0, 0.8)).stream()
+            .filter(r -> r.place().site().equals(Optional.of(Farm.site(5))))
+            .findFirst()
+            .orElseThrow();
+    assertEquals(Verdict.DEAD, row.verdict());
+    assertEquals("80 % of its leaf is brown", row.evidence());
+  }
 
   @Test
   void plantOfItsCohortsColourIsNotPale() {

@@ -163,6 +163,7 @@ class JudgeEveningTest {
     farm.say(1, 6, Pretend.measure(7, 0, false, ""));
     assertEquals(Verdict.EMPTY, farm.site(0, 5, 6).verdict());
     assertEquals(Verdict.DEAD, farm.site(1, 7, 6).verdict());
+    assertEquals("0 % of its largest leaf area before is left", farm.site(1, 7, 6).evidence());
   }
 
   @Test
