@@ -17,6 +17,8 @@ final class MaskMean {
   private final int[][] counts;
   private final double[] sum;
   private final int[] count;
+  private final double[] upTo;
+  private final int[] countTo;
 
   private MaskMean(float[] values, boolean[] mask, int[] size, int reach) {
     this.values = values;
@@ -28,6 +30,8 @@ final class MaskMean {
     this.counts = new int[2 * reach + 1][width];
     this.sum = new double[width];
     this.count = new int[width];
+    this.upTo = new double[width + 1];
+    this.countTo = new int[width + 1];
   }
 
   /**
@@ -67,25 +71,23 @@ final class MaskMean {
     }
   }
 
-  /** Writes the sums over stretches of one row. */
+  /** Writes the sums over stretches of one row, as differences of sums from its start on. */
   private void along(int row, float[] rowSum, int[] rowCount) {
     double run = 0;
     int n = 0;
-    for (int x = -reach; x < width; x++) {
-      int in = x + reach;
-      int out = x - reach - 1;
-      if (in < width && mask[row + in]) {
-        run += values[row + in];
+    for (int x = 0; x < width; x++) {
+      if (mask[row + x]) {
+        run += values[row + x];
         n++;
       }
-      if (out >= 0 && mask[row + out]) {
-        run -= values[row + out];
-        n--;
-      }
-      if (x >= 0) {
-        rowSum[x] = (float) run;
-        rowCount[x] = n;
-      }
+      upTo[x + 1] = run;
+      countTo[x + 1] = n;
+    }
+    for (int x = 0; x < width; x++) {
+      int from = Math.max(0, x - reach);
+      int to = Math.min(width, x + reach + 1);
+      rowSum[x] = (float) (upTo[to] - upTo[from]);
+      rowCount[x] = countTo[to] - countTo[from];
     }
   }
 }
