@@ -11,10 +11,11 @@ import org.raftgauge.core.plane.FoundBoard;
  */
 final class CloserLook {
   /**
-   * Plants of this size and more are measured as well in coarse pixels, cm2: a hundred pixels of
-   * outline each.
+   * Where three quarters of the plants are of this size and more they are measured as well in
+   * coarse pixels, cm2. Rendered butterhead at 12 megapixels, 5 to 20 cm2 at 0.5 and at 0.9 mm a
+   * pixel: median error 1.0 and 0.9 % (33 plants, seeds 7043 and 7044).
    */
-  private static final double LARGE_CM2 = 60;
+  private static final double LARGE_CM2 = 20;
 
   /** A passing board placed to within this is not held for its place, mm. */
   private static final double PLACED_MM = 2;
