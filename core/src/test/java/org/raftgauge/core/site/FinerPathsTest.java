@@ -15,6 +15,8 @@ class FinerPathsTest {
 
   @Test
   void ownersAreTheFullWalksButForAPixelAlongBorders() {
+    int differ = 0;
+    int all = 0;
     for (int seed = 0; seed < 30; seed++) {
       Random random = new Random(seed);
       boolean[] leaf = discs(random);
@@ -22,16 +24,14 @@ class FinerPathsTest {
       short[] full = started(leaf, WIDTH, speeds, 1).owners();
       short[] finer =
           new FinerPaths(started(coarse(leaf), WIDTH / 2, speeds, 2), leaf, WIDTH, speeds).owners();
-      int differ = 0;
-      int all = 0;
       for (int i = 0; i < leaf.length; i++) {
         all += leaf[i] ? 1 : 0;
         differ += full[i] == finer[i] ? 0 : 1;
       }
-      // Costs of coarse pixels are known to a pixel or so. Some 200 px of border may lie a pixel
-      // off on either side; where both plants come from nearly one side it is more.
-      assertTrue(differ < 0.02 * all, "seed " + seed + ": " + differ + " of " + all);
     }
+    // Of some 12000 pixels of leaf 200 are border, which may lie a pixel off on half of its length:
+    // 0.8 %. A gap of one pixel may be none in the coarse picture, and more change hands there.
+    assertTrue(differ < 0.01 * all, differ + " of " + all);
   }
 
   @Test
