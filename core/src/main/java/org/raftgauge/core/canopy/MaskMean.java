@@ -17,6 +17,7 @@ final class MaskMean {
   private final int[][] counts;
   private final double[] sum;
   private final int[] count;
+  private final double[] shares;
   private final double[] upTo;
   private final int[] countTo;
 
@@ -30,6 +31,7 @@ final class MaskMean {
     this.counts = new int[2 * reach + 1][width];
     this.sum = new double[width];
     this.count = new int[width];
+    this.shares = shares((2 * reach + 1) * (2 * reach + 1));
     this.upTo = new double[width + 1];
     this.countTo = new int[width + 1];
   }
@@ -39,6 +41,15 @@ final class MaskMean {
    */
   static float[] of(float[] values, boolean[] mask, int[] size, int reach) {
     return new MaskMean(values, mask, size, reach).means();
+  }
+
+  /** Returns one over each number of pixels up to the most; 0 for none. */
+  private static double[] shares(int most) {
+    double[] shares = new double[most + 1];
+    for (int n = 1; n <= most; n++) {
+      shares[n] = 1.0 / n;
+    }
+    return shares;
   }
 
   private float[] means() {
@@ -56,7 +67,7 @@ final class MaskMean {
         Arrays.fill(sums[place], 0);
       }
       for (int x = 0; x < width && y >= 0; x++) {
-        means[y * width + x] = count[x] > 0 ? (float) (sum[x] / count[x]) : 0;
+        means[y * width + x] = (float) (sum[x] * shares[count[x]]);
       }
     }
     return means;
