@@ -120,8 +120,8 @@ class ForecastCommandsTest {
 
   @Test
   void aGraderThatKnowsMoreThanTheEveningIsLeftOut() throws IOException {
-    // Its last weighing is at 16 + 2 * 7 days of the second cycle, the harvest an hour later.
-    LocalDate weighed = FIRST.plusDays(40 + 30);
+    // Plants were weighed until day 30 of the second cycle; its harvest of day 31 taught as well.
+    LocalDate weighed = FIRST.plusDays(40 + 31);
     fitBefore(TONIGHT);
     out.reset();
     LocalDate on = weighed.minusDays(1);
