@@ -31,8 +31,7 @@ class ReadInHalvesTest {
       history.save(photos());
     }
     try (Database database = Database.open(file, Steps.NONE)) {
-      List<Kept> whole =
-          database.within(c -> ReadMeasures.byDays(c, DAYS, List.of("", "g")));
+      List<Kept> whole = database.within(c -> ReadMeasures.byDays(c, DAYS, List.of("", "g")));
       List<List<Kept>> halves =
           database.alongside(
               c -> ReadMeasures.byDays(c, DAYS, List.of("", "8")),
