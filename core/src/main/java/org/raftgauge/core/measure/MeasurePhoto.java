@@ -185,7 +185,9 @@ public final class MeasurePhoto {
     /** Of camera and lens every photo of a station is to tell in the same detail. */
     Look witness(Look closer) {
       boolean told = found.refused().isEmpty() && !outcomes.isEmpty();
-      return told ? new Look(closer.image, closer.found, closer.boards, closer.outcomes, witness) : closer;
+      return told
+          ? new Look(closer.image, closer.found, closer.boards, closer.outcomes, witness)
+          : closer;
     }
   }
 
