@@ -103,7 +103,7 @@ public final class RaftPlots {
     for (RaftGrowth.OfSite site : raft.sites()) {
       if (!site.points().isEmpty()) {
         site.verdict()
-            .filter(v -> v != Verdict.ON_TRACK)
+            .filter(v -> !v.isCalm())
             .map(v -> flagged.computeIfAbsent(v, word -> new ArrayList<>()))
             .orElse(others)
             .add(site);

@@ -64,7 +64,7 @@ final class EveningCurves {
     this.past = CyclePriors.of(tonight.plants());
     this.drawn = new DrawnGrowth(tonight);
     for (Judged row : tonight.verdicts()) {
-      if (row.scope() == Judged.Scope.SITE && row.verdict() != Verdict.ON_TRACK) {
+      if (row.scope() == Judged.Scope.SITE && !row.verdict().isCalm()) {
         departing.add(row.place().plant());
       }
     }
