@@ -64,16 +64,18 @@ final class OneRun {
     Map<String, Object> facts = RunFacts.of(request, tools, summary, pass);
     facts.put("stations", RunFacts.stations(doubts.on(summary.missing().keySet())));
     fill.json(facts);
-    publish(draft, folder, second.photos(), record(pass.photos(), measures));
-    return backedUp(summary);
+    Optional<String> left =
+        publish(draft, folder, second.photos(), record(pass.photos(), measures));
+    return backedUp(left.map(summary::noted).orElse(summary));
   }
 
-  private void publish(RunDraft draft, Path folder, List<Settled> settled, RunRecord record)
-      throws IOException {
+  private Optional<String> publish(
+      RunDraft draft, Path folder, List<Settled> settled, RunRecord record) throws IOException {
     draft.sync(tools.steps());
     history.settle(settled, record, folder);
-    draft.publish(folder, tools.steps());
+    Optional<String> left = draft.publish(folder, tools.steps());
     history.published(request.id());
+    return left;
   }
 
   /** Backs the history up; a run that stands is no failure where that cannot be done. */

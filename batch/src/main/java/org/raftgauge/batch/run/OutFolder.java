@@ -83,6 +83,13 @@ final class OutFolder {
           out, "is a file, not a folder", "give a new or empty folder, or an earlier run's");
     }
     try {
+      Optional<Path> shut = shut(out);
+      if (shut.isPresent()) {
+        throw wrong(
+            out,
+            "cannot be replaced: you may not write in \"" + shut.get() + "\"",
+            "give an OUT elsewhere, or change that folder's rights");
+      }
       Optional<Path> foreign = foreignForGood(out);
       if (foreign.isPresent()) {
         throw wrong(
@@ -92,6 +99,16 @@ final class OutFolder {
       }
     } catch (IOException | UncheckedIOException e) {
       throw wrong(out, "cannot be read: " + e.getMessage(), "give another folder");
+    }
+  }
+
+  /** Looks for a folder of an earlier run that could not be emptied. */
+  private static Optional<Path> shut(Path out) {
+    try (Stream<Path> walk = Files.walk(out)) {
+      return walk.filter(Files::isDirectory).filter(p -> !Files.isWritable(p)).findFirst();
+    } catch (IOException | UncheckedIOException moved) {
+      // It is not there, or another run is putting its results there.
+      return Optional.empty();
     }
   }
 

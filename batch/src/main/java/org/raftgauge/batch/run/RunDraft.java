@@ -86,10 +86,11 @@ final class RunDraft implements AutoCloseable {
    * Puts the folder in its place.
    *
    * @param out the place, in the parent
+   * @return what is left to say
    * @throws IOException if it cannot, or something else is there
    */
-  void publish(Path out) throws IOException {
-    publish(out, Steps.NONE);
+  Optional<String> publish(Path out) throws IOException {
+    return publish(out, Steps.NONE);
   }
 
   /**
@@ -98,9 +99,10 @@ final class RunDraft implements AutoCloseable {
    *
    * @param out the place, in the parent
    * @param steps told before each change
+   * @return what is left to say: where an earlier run lies that cannot be removed
    * @throws IOException if it cannot, or something else is there
    */
-  void publish(Path out, Steps steps) throws IOException {
+  Optional<String> publish(Path out, Steps steps) throws IOException {
     lock.writeLock().lock();
     try {
       Optional<Path> foreign = OutFolder.foreign(out);
@@ -126,10 +128,13 @@ final class RunDraft implements AutoCloseable {
         throw e;
       }
       SyncFolder.entries(parent, steps);
-      if (earlier) {
-        steps.before(Step.REMOVE_EARLIER);
-        delete(aside);
+      if (!earlier) {
+        return Optional.empty();
       }
+      steps.before(Step.REMOVE_EARLIER);
+      return removed(aside)
+          ? Optional.empty()
+          : Optional.of("the results before could not be removed; they lie in " + aside);
     } finally {
       lock.writeLock().unlock();
     }
@@ -161,8 +166,18 @@ final class RunDraft implements AutoCloseable {
       if (name.startsWith(EARLIER) && !Files.exists(place)) {
         Files.move(path, place, StandardCopyOption.ATOMIC_MOVE);
       } else {
-        delete(path);
+        removed(path);
       }
+    }
+  }
+
+  /** Removes as much of a folder as may be removed; says whether it is gone. */
+  private static boolean removed(Path folder) {
+    try {
+      delete(folder);
+      return true;
+    } catch (IOException e) {
+      return false;
     }
   }
 

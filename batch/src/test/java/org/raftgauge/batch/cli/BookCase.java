@@ -18,6 +18,7 @@ import java.util.regex.Pattern;
  * == its name
  * edit FILE: OLD => NEW      OLD must stand there
  * add FILE: LINE             behind the last line
+ * repeat FILE: COUNT TEXT    so many times behind what there is
  * write FILE: TEXT           instead of what there is
  * encode FILE: CHARSET
  * delete FILE
@@ -72,6 +73,11 @@ record BookCase(String name, List<String> changes, int exitCode, List<String> me
     switch (verb) {
       case "edit" -> Files.writeString(file, edited(Files.readString(file), text));
       case "add" -> Files.writeString(file, Files.readString(file) + plain(text) + "\n");
+      case "repeat" -> {
+        String[] words = text.split(" ", 2);
+        String tail = plain(words[1]).repeat(Integer.parseInt(words[0]));
+        Files.writeString(file, Files.readString(file) + tail);
+      }
       case "write" -> {
         Files.createDirectories(file.getParent());
         Files.writeString(file, plain(text));

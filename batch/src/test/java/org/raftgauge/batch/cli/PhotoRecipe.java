@@ -103,7 +103,10 @@ final class PhotoRecipe {
         return chunk(file, words[1], begin(Arrays.copyOfRange(words, 2, words.length)));
       }
       case "png-bomb" -> {
-        return chunk(file, "zTXt", bomb(Integer.parseInt(words[1])));
+        return chunk(file, "zTXt", bomb("Comment\0\0", Integer.parseInt(words[1])));
+      }
+      case "png-pixels" -> {
+        return chunk(file, "IDAT", bomb("", Integer.parseInt(words[1])));
       }
       case "exif" -> {
         return exif(file, String.join(" ", Arrays.asList(words).subList(1, words.length)));
@@ -156,10 +159,10 @@ final class PhotoRecipe {
     return (int) crc.getValue();
   }
 
-  /** The data of a text chunk that unfolds to so many megabytes. */
-  private static byte[] bomb(int megabytes) {
+  /** The data of a chunk that unfolds to so many megabytes. */
+  private static byte[] bomb(String before, int megabytes) {
     ByteArrayOutputStream packed = new ByteArrayOutputStream();
-    packed.writeBytes("Comment\0\0".getBytes(StandardCharsets.US_ASCII));
+    packed.writeBytes(before.getBytes(StandardCharsets.US_ASCII));
     try (DeflaterOutputStream out = new DeflaterOutputStream(packed)) {
       for (int i = 0; i < megabytes; i++) {
         out.write(new byte[1 << 20]);

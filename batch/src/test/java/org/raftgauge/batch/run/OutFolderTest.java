@@ -50,6 +50,23 @@ class OutFolderTest {
   }
 
   @Test
+  void resultsThatMayNotBeRemovedAreSaidBeforeAnythingIsMeasured() throws IOException {
+    Path shut = Files.createDirectories(folder.resolve("out/plots"));
+    assumeTrue(shut.toFile().setWritable(false) && !Files.isWritable(shut), "no rights here");
+    InputException refused =
+        assertThrows(
+            InputException.class,
+            () -> OutFolder.check(folder.resolve("out"), folder.resolve("book")));
+    assertEquals(
+        "OUT "
+            + folder.resolve("out").toRealPath()
+            + ": cannot be replaced: you may not write in \""
+            + shut.toRealPath()
+            + "\"; give an OUT elsewhere, or change that folder's rights",
+        refused.problems().get(0).toString());
+  }
+
+  @Test
   void aWholeDriveIsNoPlaceForResults() throws IOException {
     Path drive = Path.of("/dev/shm");
     assumeTrue(

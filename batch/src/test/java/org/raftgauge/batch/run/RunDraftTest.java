@@ -5,6 +5,7 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
+import static org.junit.jupiter.api.Assumptions.assumeTrue;
 
 import java.io.IOException;
 import java.nio.file.Files;
@@ -38,6 +39,23 @@ class RunDraftTest {
     RunDraft.start(parent).close();
 
     assertEquals("earlier", Files.readString(parent.resolve("2026-04-11/run.json")));
+  }
+
+  @Test
+  void newResultsStandWhereTheEarlierOnesCannotBeRemoved() throws IOException {
+    Path out = parent.resolve("out");
+    Path shut = Files.createDirectories(out.resolve("plots"));
+    Files.writeString(shut.resolve("a.svg"), "x");
+    Files.writeString(
+        out.resolve("run.json"), "{\n  \"program\": \"raftgauge\",\n    \"plots/a.svg\"\n}");
+    assumeTrue(shut.toFile().setWritable(false) && !Files.isWritable(shut), "no rights here");
+    try (RunDraft draft = RunDraft.start(parent)) {
+      draft.write(to -> Files.exists(Files.writeString(to.resolve("run.json"), "new")));
+      String left = draft.publish(out).orElseThrow();
+      assertTrue(left.startsWith("the results before could not be removed; they lie in "), left);
+    }
+    assertEquals("new", Files.readString(out.resolve("run.json")));
+    RunDraft.start(parent).close();
   }
 
   @Test

@@ -14,6 +14,7 @@ import org.yaml.snakeyaml.error.MarkedYAMLException;
 import org.yaml.snakeyaml.error.YAMLException;
 import org.yaml.snakeyaml.nodes.MappingNode;
 import org.yaml.snakeyaml.nodes.Node;
+import org.yaml.snakeyaml.reader.ReaderException;
 
 /** Reads a YAML file to its tree of nodes; nothing in it is ever built as an object. */
 final class YamlFile {
@@ -48,7 +49,9 @@ final class YamlFile {
       findings.error(
           name,
           "the YAML cannot be read (" + odd.getMessage().lines().findFirst().orElse("") + ")",
-          "write it as plain text, without special characters");
+          odd instanceof ReaderException
+              ? "write it as plain text, without special characters"
+              : "write it short and flat, without aliases, as the crop book guide shows");
     }
     return Optional.empty();
   }

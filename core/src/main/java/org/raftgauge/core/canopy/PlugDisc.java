@@ -154,7 +154,7 @@ final class PlugDisc {
           double dx = x - middle.xPx();
           double dy = y - middle.yPx();
           int sector = (int) ((Math.atan2(dy, dx) / Math.PI + 1) / 2 * SECTORS) % SECTORS;
-          radii[sector] = Math.max(radii[sector], Math.hypot(dx, dy));
+          radii[sector] = Math.max(radii[sector], Math.sqrt(dx * dx + dy * dy));
         }
       }
     }

@@ -25,6 +25,7 @@ final class ReadPngHeader {
   static HeaderResult of(byte[] bytes) {
     ByteBuffer file = ByteBuffer.wrap(bytes);
     ByteRange exif = ByteRange.NONE;
+    long packed = 0;
     int at = SIGNATURE_BYTES;
     while (true) {
       if (at > bytes.length - FRAME_BYTES) {
@@ -42,8 +43,9 @@ final class ReadPngHeader {
       if ("eXIf".equals(type) && checksumHolds(bytes, at, length)) {
         exif = new ByteRange(at + 8, length);
       }
+      packed += "IDAT".equals(type) ? length : 0;
       if ("IEND".equals(type)) {
-        return header(bytes, exif);
+        return header(bytes, exif, packed);
       }
       at += FRAME_BYTES + length;
     }
@@ -60,17 +62,19 @@ final class ReadPngHeader {
     return (int) crc.getValue() == ByteBuffer.wrap(bytes).getInt(at + 8 + length);
   }
 
-  private static HeaderResult header(byte[] bytes, ByteRange exif) {
+  private static HeaderResult header(byte[] bytes, ByteRange exif, long packed) {
     ByteBuffer file = ByteBuffer.wrap(bytes);
     int at = SIGNATURE_BYTES;
     if (file.getInt(at) != IHDR_BYTES || !ReadHeader.startsWith(bytes, at + 4, "IHDR")) {
       return UnreadablePhoto.damaged("the PNG's picture header is broken");
     }
-    return new PictureHeader(
-        Format.PNG,
-        Integer.toUnsignedLong(file.getInt(at + 8)),
-        Integer.toUnsignedLong(file.getInt(at + 12)),
-        exif,
-        OptionalInt.empty());
+    PictureHeader header =
+        new PictureHeader(
+            Format.PNG,
+            Integer.toUnsignedLong(file.getInt(at + 8)),
+            Integer.toUnsignedLong(file.getInt(at + 12)),
+            exif,
+            OptionalInt.empty());
+    return header.ifFilledBy(packed);
   }
 }

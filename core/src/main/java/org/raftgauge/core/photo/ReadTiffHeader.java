@@ -86,14 +86,24 @@ final class ReadTiffHeader {
     if (!entryAt.containsKey(STRIP_OFFSETS) && !entryAt.containsKey(TILE_OFFSETS)) {
       return UnreadablePhoto.damaged("the TIFF holds no picture");
     }
-    return new PictureHeader(
-        Format.TIFF,
-        first(WIDTH, 0),
-        first(HEIGHT, 0),
-        new ByteRange(0, file.limit()),
-        entryAt.containsKey(ORIENTATION)
-            ? OptionalInt.of(entryAt.get(ORIENTATION) + 8)
-            : OptionalInt.empty());
+    PictureHeader header =
+        new PictureHeader(
+            Format.TIFF,
+            first(WIDTH, 0),
+            first(HEIGHT, 0),
+            new ByteRange(0, file.limit()),
+            entryAt.containsKey(ORIENTATION)
+                ? OptionalInt.of(entryAt.get(ORIENTATION) + 8)
+                : OptionalInt.empty());
+    return header.ifFilledBy(sum(STRIP_BYTES) + sum(TILE_BYTES));
+  }
+
+  private long sum(int tag) {
+    long sum = 0;
+    for (long i = 0; i < count(tag); i++) {
+      sum += Integer.toUnsignedLong(value(tag, i).orElse(0));
+    }
+    return sum;
   }
 
   private boolean pixelsInside(int offsetsTag, int bytesTag) {

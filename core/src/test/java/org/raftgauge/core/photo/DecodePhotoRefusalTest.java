@@ -58,6 +58,23 @@ class DecodePhotoRefusalTest {
   }
 
   @Test
+  void aPictureWithMorePackedDataThanItsSizeCanNeedIsRefused() {
+    // Four channels of 16 bits are 160 * 120 * 8 = 153,600 bytes; noise does not pack.
+    byte[] bomb = new byte[300_000];
+    assertRefused(
+        PhotoBytes.insertChunk(PNG, "IDAT", bomb),
+        "the PNG holds 0.4 MB of packed pixels, more than a picture of 160 x 120 px can need",
+        COPY_AGAIN);
+    // The tenth entry of the directory says the bytes of the one strip.
+    ByteBuffer tiff = ByteBuffer.wrap(Arrays.copyOf(TIFF, 400_000)).order(ByteOrder.LITTLE_ENDIAN);
+    tiff.putInt(8 + 2 + 9 * 12 + 8, 350_000);
+    assertRefused(
+        tiff.array(),
+        "the TIFF holds 0.4 MB of packed pixels, more than a picture of 160 x 120 px can need",
+        COPY_AGAIN);
+  }
+
+  @Test
   void aJpegCutShortIsRefused() {
     assertRefused(
         PhotoBytes.cut(JPEG, 3000),

@@ -60,4 +60,22 @@ class FindingsTest {
     assertEquals("a: b; c" + System.lineSeparator() + "d: e; f", exception.getMessage());
     assertEquals(2, exception.problems().size());
   }
+
+  @Test
+  void ofAFileWithVeryManyProblemsAHundredAreKeptAndTheOthersCounted() {
+    Findings findings = new Findings();
+    for (int line = 2; line < 302; line++) {
+      findings.error("weighings.csv:" + line, "found", "mend");
+      findings.warning("seen.csv:" + line, "found", "mend");
+    }
+    findings.error("book.yaml:1:2", "found", "mend");
+    List<Problem> list = findings.list();
+    assertEquals(203, list.size());
+    assertEquals(301, findings.errors());
+    assertEquals("book.yaml:1:2: found; mend", list.get(200).toString());
+    assertEquals(
+        "weighings.csv: 200 more problems are not listed; mend these first, and check it again",
+        list.get(201).toString());
+    assertEquals(List.of(true, false), List.of(list.get(201).isError(), list.get(202).isError()));
+  }
 }

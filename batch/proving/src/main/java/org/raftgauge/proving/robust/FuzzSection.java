@@ -33,13 +33,15 @@ public final class FuzzSection {
             String.format(
                 Locale.ROOT,
                 "Coverage-guided fuzzing by `core/fuzz TARGET SECONDS`, worded by"
-                    + " `batch/proving/prove robustness`; %s. Edges and features are the fuzzer's"
-                    + " count of branches of core reached. A finding is an input on which a reader"
-                    + " threw, hung or said a problem without place, finding and remedy; inputs that"
-                    + " once broke something are kept as `found-...` in the corpus"
-                    + " `core/src/test/resources/fuzz`, which `FuzzCorpusTest` replays in every"
-                    + " build.%n%n| target | corpus files | seconds | inputs tried | edges | features |"
-                    + " findings open |%n| --- | --- | --- | --- | --- | --- | --- |%n",
+                    + " `batch/proving/prove robustness`; %s. Seconds and inputs are the sum of all"
+                    + " runs whose log is there, each going on from the corpus of the one before;"
+                    + " edges and features are the fuzzer's count of branches of core reached. A"
+                    + " finding is an input on which a reader threw, hung or said a problem without"
+                    + " place, finding and remedy; inputs that once broke something are kept as"
+                    + " `found-...` in the corpus `core/src/test/resources/fuzz`, which"
+                    + " `FuzzCorpusTest` replays in every build.%n%n| target | corpus files |"
+                    + " seconds | inputs tried | edges | features | findings open |%n| --- | --- |"
+                    + " --- | --- | --- | --- | --- |%n",
                 stamp));
     for (String target : List.of("book", "csv", "tag", "photo")) {
       table.append(row(root.resolve("core"), target));
@@ -58,14 +60,18 @@ public final class FuzzSection {
     String[] cover = last(COVER, text);
     return String.format(
         Locale.ROOT,
-        "| %s | %d | %s | %s | %s | %s | %d |%n",
+        "| %s | %d | %d | %d | %s | %s | %d |%n",
         target,
         corpus,
-        last(DONE, text)[0],
-        last(RUNS, text)[0],
+        sum(DONE, text),
+        sum(RUNS, text),
         cover[0],
         cover[1],
         count(out, "crash-") + count(out, "timeout-") + count(out, "oom-"));
+  }
+
+  private static long sum(Pattern pattern, String text) {
+    return pattern.matcher(text).results().mapToLong(r -> Long.parseLong(r.group(1))).sum();
   }
 
   private static String[] last(Pattern pattern, String text) {
