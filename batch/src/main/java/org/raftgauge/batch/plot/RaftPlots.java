@@ -146,7 +146,7 @@ public final class RaftPlots {
       y.add(units.area(days.get(i).aheadCm2()));
     }
     return List.of(
-        new Chart.Series("on-track band", Chart.Look.BAND, x, y),
+        new Chart.Series("lagging to ahead", Chart.Look.BAND, x, y),
         new Chart.Series(
             "reference",
             Chart.Look.DASHED,
