@@ -95,6 +95,9 @@ final class DrawBoard {
         byMark.entrySet().stream()
             .map(e -> e.getValue().size() + " " + e.getKey().word())
             .collect(Collectors.joining(", "));
-    return "Board of raft " + raft + " from above, A1 at the top left, × where nothing is planted: " + counts;
+    return "Board of raft "
+        + raft
+        + " from above, A1 at the top left, × where nothing is planted: "
+        + counts;
   }
 }

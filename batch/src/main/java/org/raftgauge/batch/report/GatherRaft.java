@@ -141,7 +141,10 @@ final class GatherRaft {
     fact(facts, "Transplanted", each(p -> p.transplantedOn().map(Texts::day).orElse("")));
     fact(facts, "Harvest by", each(p -> p.harvestBy().map(Texts::day).orElse("")));
     fact(facts, "Ended", ended() ? each(p -> p.endedOn().map(Texts::day).orElse("")) : "");
-    fact(facts, "Leaf seen, closed plants at their least", all.texts().area(last.rows().totalAreaCm2()));
+    fact(
+        facts,
+        "Leaf seen, closed plants at their least",
+        all.texts().area(last.rows().totalAreaCm2()));
     fact(facts, "Notes", String.join("; ", last.rows().raft().notes()));
     return facts;
   }

@@ -122,8 +122,7 @@ public record ReportModel(
    * @param crops the settings of each crop, names and values
    * @param photos every photo with the hash of its bytes
    */
-  public record Origin(
-      String limits, List<Fact> facts, List<Fact> crops, List<Hashed> photos) {}
+  public record Origin(String limits, List<Fact> facts, List<Fact> crops, List<Hashed> photos) {}
 
   /**
    * A name and a value.

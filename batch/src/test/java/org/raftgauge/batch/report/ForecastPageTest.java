@@ -40,7 +40,9 @@ class ForecastPageTest {
   void withAGraderTheTableHoldsWeightsAndTheSpreadOfHeadsIsDrawn() throws IOException {
     fit();
     String forecast = forecast(write());
-    assertTrue(forecast.contains(">Weight</th>") && forecast.contains(">Leaf area, each plant whole</th>"), forecast);
+    assertTrue(
+        forecast.contains(">Weight</th>") && forecast.contains(">Leaf area, each plant whole</th>"),
+        forecast);
     assertTrue(forecast.contains("not legal-for-trade weighing"), forecast);
     // The grader's health and how the one harvest would have been foretold.
     assertTrue(forecast.contains("How each grader stands"), forecast);

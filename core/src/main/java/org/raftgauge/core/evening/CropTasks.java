@@ -157,8 +157,8 @@ final class CropTasks {
             3,
             tonight.at(raft, chosen.sites()),
             why,
-            Optional.of(WeighTask.by(
-                    tonight.planting(raft).flatMap(this::harvestBy), tonight.evening())),
+            Optional.of(
+                WeighTask.by(tonight.planting(raft).flatMap(this::harvestBy), tonight.evening())),
             item));
   }
 

@@ -14,8 +14,7 @@ import org.raftgauge.core.track.JudgeEvening;
 import org.raftgauge.core.track.Judged;
 
 /** What is known as an evening ends: the ground of its worklist. */
-record Tonight(
-    CropBook book, Seen seen, Plants plants, JudgeEvening.Said said, LocalDate evening) {
+record Tonight(CropBook book, Seen seen, Plants plants, JudgeEvening.Said said, LocalDate evening) {
 
   List<Judged> verdicts() {
     return said.rows();

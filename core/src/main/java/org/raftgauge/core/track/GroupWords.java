@@ -9,8 +9,7 @@ import org.raftgauge.core.book.Crop;
 final class GroupWords {
   private GroupWords() {}
 
-  static String raft(
-      Optional<GroupTrack> track, Optional<Expected> expected, Crop.Limits limits) {
+  static String raft(Optional<GroupTrack> track, Optional<Expected> expected, Crop.Limits limits) {
     if (track.isEmpty()) {
       return "cannot be told yet as a whole: no other raft of its cohort to compare with, no past"
           + " cycles, no curve in the book; its plants are compared with each other alone; "

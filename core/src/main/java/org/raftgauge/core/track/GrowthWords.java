@@ -10,7 +10,8 @@ final class GrowthWords {
   private GrowthWords() {}
 
   static String of(Follow plant, Judged.Share share, Verdict verdict) {
-    String words = size(plant, share) + ", judging by " + share.basis().words() + growth(plant, verdict);
+    String words =
+        size(plant, share) + ", judging by " + share.basis().words() + growth(plant, verdict);
     if (verdict != Verdict.NOT_TOLD) {
       return words;
     }
@@ -44,9 +45,13 @@ final class GrowthWords {
     double expected = plant.expected().orElseThrow().rate();
     String own =
         String.format(
-            Locale.ROOT, "; grows %.1f %% a day", 100 * Math.expm1(expected + plant.track().rate()));
+            Locale.ROOT,
+            "; grows %.1f %% a day",
+            100 * Math.expm1(expected + plant.track().rate()));
     return verdict == Verdict.STALLED
-        ? own + String.format(Locale.ROOT, ", where sound ones grow %.1f %%", 100 * Math.expm1(expected))
+        ? own
+            + String.format(
+                Locale.ROOT, ", where sound ones grow %.1f %%", 100 * Math.expm1(expected))
         : own;
   }
 

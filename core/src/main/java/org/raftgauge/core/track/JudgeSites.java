@@ -72,8 +72,7 @@ final class JudgeSites {
     Optional<Judged.Share> share =
         known ? plant.expected().map(e -> ShareOf.plant(plant, e, rules)) : Optional.empty();
     boolean told = share.filter(s -> Told.isTold(s, plant.limits())).isPresent();
-    Verdict verdict =
-        !all.isEmpty() ? all.get(0) : told ? Verdict.ON_TRACK : Verdict.NOT_TOLD;
+    Verdict verdict = !all.isEmpty() ? all.get(0) : told ? Verdict.ON_TRACK : Verdict.NOT_TOLD;
     Optional<Judged.Change> change =
         plant.foretold() ? Optional.of(change(plant)) : Optional.empty();
     return new Judged(

@@ -229,8 +229,7 @@ class WorklistTest {
     assertEquals(Optional.of(SmallFarm.day(11)), task.by());
     // Within a week where the harvest is later, or unknown.
     assertEquals(SmallFarm.day(16), WeighTask.by(Optional.empty(), SmallFarm.day(9)));
-    assertEquals(
-        SmallFarm.day(16), WeighTask.by(Optional.of(SmallFarm.day(20)), SmallFarm.day(9)));
+    assertEquals(SmallFarm.day(16), WeighTask.by(Optional.of(SmallFarm.day(20)), SmallFarm.day(9)));
     assertEquals(SmallFarm.day(10), WeighTask.by(Optional.of(SmallFarm.day(8)), SmallFarm.day(9)));
   }
 

@@ -82,8 +82,7 @@ class PastCyclesTest {
         farm.sites(94, "LAST").stream().filter(s -> s.verdict().isCalm()).findFirst().orElseThrow();
     assertEquals(Verdict.NOT_TOLD, site.verdict());
     assertEquals(Basis.RAFT, site.share().orElseThrow().basis());
-    assertTrue(
-        site.evidence().contains("judging by the raft's own other plants"), site.evidence());
+    assertTrue(site.evidence().contains("judging by the raft's own other plants"), site.evidence());
   }
 
   @Test
