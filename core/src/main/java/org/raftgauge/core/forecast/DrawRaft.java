@@ -205,7 +205,8 @@ final class DrawRaft {
         growth.doubt().ifPresent(warnings::add);
       }
       if (growth.rough()) {
-        warnings.add("no past cycles of the crop bear the curve: a rough forecast");
+        warnings.add(
+            "the crop has fewer past cycles than its growth curve needs: a rough forecast");
       }
       if (growth.daysSinceSeen() >= 3) {
         warnings.add("last photos are %.0f days old".formatted(growth.daysSinceSeen()));
