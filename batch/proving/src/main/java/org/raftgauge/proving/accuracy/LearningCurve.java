@@ -59,8 +59,7 @@ public final class LearningCurve {
     pairs.removeIf(p -> p.photo().toString().contains(ScoreRun.UNANSWERABLE));
     Collections.shuffle(pairs, new Random(SEED));
     int half = pairs.size() / 2;
-    List<Lesson> judged =
-        curve.lessons(pairs.subList(half, Math.min(pairs.size(), half + JUDGED)));
+    List<Lesson> judged = curve.lessons(pairs.subList(half, Math.min(pairs.size(), half + JUDGED)));
     List<Lesson> taught = curve.lessons(pairs.subList(0, half));
     List<String> rows = new ArrayList<>();
     Random random = new Random(SEED);
