@@ -30,11 +30,12 @@ public final class MutationSection {
             String.format(
                 Locale.ROOT,
                 "By `core/mutate PACKAGE...`, worded by `batch/proving/prove robustness`; %s. Each"
-                    + " mutant is a small change of a compiled class (default set of the tool); killed"
-                    + " means that a test of the same package fails on it, or that it no longer ends."
-                    + " Tests of other packages would kill more and are not run. The aim is 80 %%; a"
-                    + " package not listed was not run.%n%n| package of core | mutants | killed | no"
-                    + " test reaches it | score |%n| --- | --- | --- | --- | --- |%n",
+                    + " mutant is a small change of a compiled class (default set of the tool);"
+                    + " killed means that a test of the same package fails on it, or that it no"
+                    + " longer ends. Tests of other packages, and those tagged as simulations,"
+                    + " which take seconds each, would kill more and are not run. The aim is 80 %%;"
+                    + " a package not listed was not run.%n%n| package of core | mutants | killed |"
+                    + " no test reaches it | score |%n| --- | --- | --- | --- | --- |%n",
                 stamp));
     Path reports = root.resolve("core/target/mutation");
     try (Stream<Path> list = Files.isDirectory(reports) ? Files.list(reports) : Stream.empty()) {
