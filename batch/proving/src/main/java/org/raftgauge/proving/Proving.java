@@ -15,6 +15,7 @@ import picocli.CommandLine.Command;
       PlainCommand.class,
       AccuracyCommand.class,
       ReportCommand.class,
+      ModelsCommand.class,
       GraderCommand.class,
       SeasonCommand.class,
       HarvestCommand.class,

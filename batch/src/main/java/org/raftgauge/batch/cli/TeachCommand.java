@@ -10,6 +10,7 @@ import java.util.concurrent.Callable;
 import org.raftgauge.batch.teaching.StartPainting;
 import org.raftgauge.batch.teaching.TeachFiles;
 import org.raftgauge.batch.teaching.TeachRequest;
+import org.raftgauge.core.book.ShippedColours;
 import org.raftgauge.core.problem.InputException;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
@@ -119,7 +120,7 @@ final class TeachCommand implements Callable<Integer> {
 
   private TeachRequest request() {
     if (!model().matches("[\\p{L}\\p{N}][\\p{L}\\p{N} ._-]{0,31}")
-        || List.of("green-leaf", "red-leaf").contains(model())) {
+        || ShippedColours.has(model())) {
       throw new ParameterException(
           spec.commandLine(),
           "--name must be 1 to 32 letters, digits, dots, dashes, and not that of a built-in model");

@@ -2,6 +2,7 @@
 package org.raftgauge.batch.store;
 
 import java.io.IOException;
+import java.io.UncheckedIOException;
 import java.nio.file.Path;
 import java.sql.Connection;
 import java.sql.DriverManager;
@@ -11,6 +12,10 @@ import java.sql.SQLException;
 import java.sql.Statement;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Properties;
+import java.util.concurrent.CompletableFuture;
+import java.util.concurrent.CompletionException;
+import org.sqlite.SQLiteConfig;
 
 /**
  * An open history file. Work is done in transactions, one caller at a time; every failure is an
@@ -51,7 +56,11 @@ final class Database implements AutoCloseable {
 
   /** Connects to a file as it is. */
   static Connection connect(Path file) throws SQLException {
-    Connection connection = DriverManager.getConnection("jdbc:sqlite:" + file.toAbsolutePath());
+    Properties options = new Properties();
+    // Nobody asks for the ids of new rows, and looking them up takes a statement a row.
+    options.setProperty(SQLiteConfig.Pragma.JDBC_GET_GENERATED_KEYS.pragmaName, "false");
+    Connection connection =
+        DriverManager.getConnection("jdbc:sqlite:" + file.toAbsolutePath(), options);
     try (Statement statement = connection.createStatement()) {
       statement.execute("PRAGMA foreign_keys = ON");
       statement.execute("PRAGMA busy_timeout = " + BUSY_MS);
@@ -88,6 +97,41 @@ final class Database implements AutoCloseable {
       }
     } catch (SQLException e) {
       throw new IOException(HistoryFault.text(file, e), e);
+    }
+  }
+
+  /**
+   * Reads two things at once, the second through a connection of its own.
+   *
+   * @return both, in order
+   */
+  synchronized <T> List<T> alongside(Work<T> first, Work<T> second) throws IOException {
+    CompletableFuture<T> elsewhere = CompletableFuture.supplyAsync(() -> apart(second));
+    try {
+      T here = within(first);
+      return List.of(here, elsewhere.join());
+    } catch (CompletionException e) {
+      if (e.getCause() instanceof UncheckedIOException failed) {
+        throw failed.getCause();
+      }
+      throw e;
+    } finally {
+      elsewhere.exceptionally(failed -> null).join();
+    }
+  }
+
+  private <T> T apart(Work<T> work) {
+    try (Connection own = connect(file)) {
+      own.setAutoCommit(false); // one state of the file for all that is read
+      try {
+        return work.with(own);
+      } finally {
+        own.rollback();
+      }
+    } catch (SQLException e) {
+      throw new UncheckedIOException(new IOException(HistoryFault.text(file, e), e));
+    } catch (IOException e) {
+      throw new UncheckedIOException(e);
     }
   }
 

@@ -78,13 +78,30 @@ final class ReadMeasures {
     return photos;
   }
 
-  /** Reads the photos of some days that show rafts, used or held, in the order of their hashes. */
-  static List<Kept> byDays(Connection database, LocalDate first, LocalDate last)
+  /**
+   * Reads the photos of some days that show rafts, used or held, in the order of their hashes.
+   *
+   * @param days first and last
+   * @param hashes the least, and the one that is too large
+   */
+  static List<Kept> byDays(Connection database, List<LocalDate> days, List<String> hashes)
       throws SQLException {
     String sql =
         "SELECT * FROM photos WHERE measured_status IN ('used', 'held')"
-            + " AND substr(taken_at, 1, 10) BETWEEN ? AND ? ORDER BY sha256";
-    return photos(database, sql, first.toString(), last.toString());
+            + " AND substr(taken_at, 1, 10) BETWEEN ? AND ? AND sha256 >= ? AND sha256 < ?"
+            + " ORDER BY sha256";
+    return photos(
+        database,
+        sql,
+        days.get(0).toString(),
+        days.get(1).toString(),
+        hashes.get(0),
+        hashes.get(1));
+  }
+
+  /** Counts all photos. */
+  static long count(Connection database) throws SQLException {
+    return Database.query(database, row -> row.getLong(1), "SELECT count(*) FROM photos").get(0);
   }
 
   /** Returns the latest day of photos that show rafts, used or held, up to one. */

@@ -17,16 +17,14 @@ import org.raftgauge.core.station.StationSign;
 
 /** What the history's photos say of their station. */
 public final class StationPast {
-  private static final String OF_PLACED =
-      " FROM rafts r WHERE r.sha256 = p.sha256"
-          + " AND lower(r.pose_source) IN ('markers', 'outline', 'slot')) AS ";
   private static final String QUERY =
-      "SELECT p.*, (SELECT avg(r.camera_height_mm)"
-          + OF_PLACED
-          + "camera_height_mm, (SELECT avg(r.pose_error_mm)"
-          + OF_PLACED
-          + "pose_error_mm FROM photos p WHERE p.station = ? AND p.taken_at IS NOT NULL"
-          + " AND lower(p.measured_status) IN ('used', 'held') ORDER BY p.taken_at, p.sha256";
+      "SELECT p.*, avg(r.camera_height_mm) AS camera_height_mm,"
+          + " avg(r.pose_error_mm) AS pose_error_mm FROM photos p"
+          + " LEFT JOIN rafts r ON r.sha256 = p.sha256"
+          + " AND lower(r.pose_source) IN ('markers', 'outline', 'slot')"
+          + " WHERE p.station = ? AND p.taken_at IS NOT NULL"
+          + " AND lower(p.measured_status) IN ('used', 'held')"
+          + " GROUP BY p.sha256 ORDER BY p.taken_at, p.sha256";
 
   private StationPast() {}
 

@@ -17,6 +17,9 @@ import org.raftgauge.core.problem.Problem;
 /** Reads a photo or a painted picture, and what the manifest beside it says. */
 final class PhotoFile {
 
+  /** A manifest lies beside the photo or at most this many folders up, itself counted. */
+  private static final int LEVELS = 3;
+
   private PhotoFile() {}
 
   static byte[] bytes(Path file) throws InputException {
@@ -35,20 +38,32 @@ final class PhotoFile {
     return wrong(file, "is no picture that can be read", "save it as PNG");
   }
 
-  /** Says what is known of a photo: its folders, the manifest beside it, the station given. */
+  /**
+   * Says what is known of a photo: its folders, the manifest beside it or in a folder above, the
+   * station given.
+   */
   static PhotoFacts facts(Path photo, Optional<String> station) {
     Path file = photo.toAbsolutePath().normalize();
-    Path list = file.resolveSibling("manifest.csv");
-    Manifest manifest = Files.exists(list) ? Manifest.read(list) : Manifest.none();
-    String name = file.getFileName().toString();
-    Optional<ManifestRow> row = Optional.ofNullable(manifest.rows().get(name));
-    String shown = file.getParent().getFileName() + "/" + name;
+    Optional<ManifestRow> row = row(file);
+    String shown = file.getParent().getFileName() + "/" + file.getFileName();
     return new PhotoFacts(
         shown,
         row.flatMap(ManifestRow::takenAt),
         row.flatMap(ManifestRow::station).or(() -> station),
         row.flatMap(ManifestRow::slot),
         row.flatMap(ManifestRow::raft));
+  }
+
+  private static Optional<ManifestRow> row(Path file) {
+    Path folder = file.getParent();
+    for (int level = 0; level < LEVELS && folder != null; level++, folder = folder.getParent()) {
+      Path list = folder.resolve("manifest.csv");
+      if (Files.exists(list)) {
+        String name = folder.relativize(file).toString().replace('\\', '/');
+        return Optional.ofNullable(Manifest.read(list).rows().get(name));
+      }
+    }
+    return Optional.empty();
   }
 
   static InputException wrong(Path file, String found, String remedy) {

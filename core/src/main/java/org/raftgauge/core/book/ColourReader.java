@@ -28,6 +28,15 @@ final class ColourReader {
     return findings.errors() > before ? Optional.empty() : model;
   }
 
+  /** Reads a model from its file's text. */
+  static Optional<TaughtColour> parse(String name, String text, Findings findings) {
+    int before = findings.errors();
+    Optional<TaughtColour> model =
+        YamlFile.parse(text, "colour/" + name + ".yaml", findings)
+            .flatMap(map -> model(name, map, before));
+    return findings.errors() > before ? Optional.empty() : model;
+  }
+
   private static Optional<TaughtColour> model(String name, YamlMap map, int before) {
     // Where it comes from is for people; nothing of it is measured by.
     Stream.of("crop", "made_by", "pictures", "cross_validation", "note").forEach(map::value);

@@ -14,8 +14,6 @@ import org.raftgauge.core.problem.Findings;
 
 /** Reads {@code layouts.yaml}, {@code crops.yaml} and {@code stations/}. */
 final class PartsReader {
-  private static final List<String> BUILT_IN_COLOUR_MODELS = List.of("green-leaf", "red-leaf");
-
   private final Path folder;
   private final Findings findings;
   private final Broken broken;
@@ -54,7 +52,7 @@ final class PartsReader {
             .filter(file -> file.toString().endsWith(".yaml"))
             .map(PartsReader::nameOf)
             .toList();
-    CropReader reader = new CropReader(BUILT_IN_COLOUR_MODELS, colours(), graders, broken);
+    CropReader reader = new CropReader(ShippedColours.BY_RULES, colours(), graders, broken);
     Map<String, Crop> crops = new LinkedHashMap<>();
     for (Named part : parts("crops.yaml", "crop")) {
       broken
@@ -66,14 +64,15 @@ final class PartsReader {
 
   /** Reads the taught colour models; one that cannot be used is known all the same. */
   private Map<String, Optional<TaughtColour>> colours() {
-    Map<String, Optional<TaughtColour>> colours = new LinkedHashMap<>();
+    Map<String, Optional<TaughtColour>> colours =
+        new LinkedHashMap<>(ShippedColours.taught());
     for (Path file : files("colour")) {
       String shown = "colour/" + file.getFileName();
       String name = nameOf(file);
       if (!shown.endsWith(".yaml")) {
         findings.warning(
             shown, "the file is not read", "give it the ending .yaml, or move it away");
-      } else if (BUILT_IN_COLOUR_MODELS.contains(name)) {
+      } else if (ShippedColours.has(name)) {
         findings.error(shown, "the name is that of a built-in colour model", "rename the file");
       } else {
         colours.put(

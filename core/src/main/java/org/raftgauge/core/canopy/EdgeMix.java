@@ -135,38 +135,53 @@ final class EdgeMix {
    * weightier; how many in place 3.
    */
   private void means(int at, byte[] sure, double[] inner, double[] outer) {
+    float[] reds = rgb[0];
+    float[] greens = rgb[1];
+    float[] blues = rgb[2];
     int middle = at % width;
     int line = at / width;
     int left = Math.max(0, middle - REACH_PX);
     int right = Math.min(width - 1, middle + REACH_PX);
     int bottom = Math.min(height - 1, line + REACH_PX);
-    Arrays.fill(inner, 0);
-    Arrays.fill(outer, 0);
-    double leafWeight = 0;
-    double groundWeight = 0;
+    int leaves = 0;
+    int grounds = 0;
+    float leafWeight = 0;
+    float groundWeight = 0;
+    float leafRed = 0;
+    float leafGreen = 0;
+    float leafBlue = 0;
+    float red = 0;
+    float green = 0;
+    float blue = 0;
     for (int y = Math.max(0, line - REACH_PX); y <= bottom; y++) {
       int row = (y - line + REACH_PX) * (2 * REACH_PX + 1) - middle + REACH_PX;
       for (int x = left, i = y * width + left; x <= right; x++, i++) {
+        float weight = WEIGHTS[row + x];
         if (sure[i] == LEAF) {
-          leafWeight += WEIGHTS[row + x];
-          add(i, WEIGHTS[row + x], inner);
+          leaves++;
+          leafWeight += weight;
+          leafRed += weight * reds[i];
+          leafGreen += weight * greens[i];
+          leafBlue += weight * blues[i];
         } else if (sure[i] == GROUND) {
-          groundWeight += WEIGHTS[row + x];
-          add(i, WEIGHTS[row + x], outer);
+          grounds++;
+          groundWeight += weight;
+          red += weight * reds[i];
+          green += weight * greens[i];
+          blue += weight * blues[i];
         }
       }
     }
-    for (int c = 0; c < 3; c++) {
-      inner[c] /= Math.max(leafWeight, 1e-12);
-      outer[c] /= Math.max(groundWeight, 1e-12);
-    }
-  }
-
-  private void add(int i, float weight, double[] mean) {
-    mean[0] += weight * rgb[0][i];
-    mean[1] += weight * rgb[1][i];
-    mean[2] += weight * rgb[2][i];
-    mean[3]++;
+    double perLeaf = 1 / Math.max(leafWeight, 1e-12);
+    inner[0] = leafRed * perLeaf;
+    inner[1] = leafGreen * perLeaf;
+    inner[2] = leafBlue * perLeaf;
+    inner[3] = leaves;
+    double perGround = 1 / Math.max(groundWeight, 1e-12);
+    outer[0] = red * perGround;
+    outer[1] = green * perGround;
+    outer[2] = blue * perGround;
+    outer[3] = grounds;
   }
 
   private byte share(int i, double[] inner, double[] outer, boolean leaf) {

@@ -17,6 +17,9 @@ final class MaskMean {
   private final int[][] counts;
   private final double[] sum;
   private final int[] count;
+  private final double[] shares;
+  private final double[] upTo;
+  private final int[] countTo;
 
   private MaskMean(float[] values, boolean[] mask, int[] size, int reach) {
     this.values = values;
@@ -28,6 +31,9 @@ final class MaskMean {
     this.counts = new int[2 * reach + 1][width];
     this.sum = new double[width];
     this.count = new int[width];
+    this.shares = shares((2 * reach + 1) * (2 * reach + 1));
+    this.upTo = new double[width + 1];
+    this.countTo = new int[width + 1];
   }
 
   /**
@@ -35,6 +41,15 @@ final class MaskMean {
    */
   static float[] of(float[] values, boolean[] mask, int[] size, int reach) {
     return new MaskMean(values, mask, size, reach).means();
+  }
+
+  /** Returns one over each number of pixels up to the most; 0 for none. */
+  private static double[] shares(int most) {
+    double[] shares = new double[most + 1];
+    for (int n = 1; n <= most; n++) {
+      shares[n] = 1.0 / n;
+    }
+    return shares;
   }
 
   private float[] means() {
@@ -52,7 +67,7 @@ final class MaskMean {
         Arrays.fill(sums[place], 0);
       }
       for (int x = 0; x < width && y >= 0; x++) {
-        means[y * width + x] = count[x] > 0 ? (float) (sum[x] / count[x]) : 0;
+        means[y * width + x] = (float) (sum[x] * shares[count[x]]);
       }
     }
     return means;
@@ -67,25 +82,23 @@ final class MaskMean {
     }
   }
 
-  /** Writes the sums over stretches of one row. */
+  /** Writes the sums over stretches of one row, as differences of sums from its start on. */
   private void along(int row, float[] rowSum, int[] rowCount) {
     double run = 0;
     int n = 0;
-    for (int x = -reach; x < width; x++) {
-      int in = x + reach;
-      int out = x - reach - 1;
-      if (in < width && mask[row + in]) {
-        run += values[row + in];
+    for (int x = 0; x < width; x++) {
+      if (mask[row + x]) {
+        run += values[row + x];
         n++;
       }
-      if (out >= 0 && mask[row + out]) {
-        run -= values[row + out];
-        n--;
-      }
-      if (x >= 0) {
-        rowSum[x] = (float) run;
-        rowCount[x] = n;
-      }
+      upTo[x + 1] = run;
+      countTo[x + 1] = n;
+    }
+    for (int x = 0; x < width; x++) {
+      int from = Math.max(0, x - reach);
+      int to = Math.min(width, x + reach + 1);
+      rowSum[x] = (float) (upTo[to] - upTo[from]);
+      rowCount[x] = countTo[to] - countTo[from];
     }
   }
 }

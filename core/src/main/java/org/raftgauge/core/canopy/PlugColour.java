@@ -93,7 +93,7 @@ record PlugColour(double du, double dv, double end, double reach, double brighte
 
     List<double[]> near(double[] mode) {
       return colours.stream()
-          .filter(s -> Math.hypot(s[0] - mode[0], s[1] - mode[1]) < CLUSTER)
+          .filter(s -> square(s[0] - mode[0]) + square(s[1] - mode[1]) < CLUSTER * CLUSTER)
           .toList();
     }
 
@@ -115,7 +115,11 @@ record PlugColour(double du, double dv, double end, double reach, double brighte
     double u = u(red, green);
     double v = u(blue, green);
     double along = Math.max(0, Math.min(end, u * du + v * dv));
-    return Math.hypot(u - along * du, v - along * dv);
+    return Math.sqrt(square(u - along * du) + square(v - along * dv));
+  }
+
+  private static double square(double v) {
+    return v * v;
   }
 
   private static double u(double other, double green) {

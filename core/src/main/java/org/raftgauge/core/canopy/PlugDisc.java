@@ -29,7 +29,7 @@ final class PlugDisc {
   /** Radii of a circle differ by less than this share (standard deviation, working value). */
   private static final double ROUND = 0.05;
 
-  /** Up to this many times as uneven a circle, a hole of red leaf may show its plug. */
+  /** Up to this many times as uneven a circle, a hole may show its plug. */
   private static final double NEARLY = 1.5;
 
   /** The outline's place is known to this, px. */
@@ -40,6 +40,9 @@ final class PlugDisc {
 
   /** The raft's plants cover this many times the area of a plug (working value). */
   private static final double TIMES = 4;
+
+  /** Past this many times, a disc that is only nearly round is no plant either (working value). */
+  private static final double MANY_TIMES = 10;
 
   /** Share of all holes that show discs where they are all plugs (working value). */
   private static final double NEARLY_ALL = 0.8;
@@ -67,59 +70,76 @@ final class PlugDisc {
    */
   static void drop(DeckImage deck, Layout layout, boolean[] leaf, boolean[] wide) {
     PlugDisc discs = new PlugDisc(deck, wide, layout.grid().holeMm() / deck.mmPerPx());
-    List<PointPx> found = new ArrayList<>();
+    List<PointPx> round = new ArrayList<>();
+    List<PointPx> nearly = new ArrayList<>();
     double least = Double.MAX_VALUE;
     double most = 0;
     for (SiteId site : layout.grid().sites()) {
       PointPx centre = deck.toPx(layout.grid().centre(site));
-      double radius = discs.radius(centre, 1);
-      if (radius > 0) {
-        found.add(centre);
-        least = Math.min(least, radius);
-        most = Math.max(most, radius);
+      Circle circle = discs.circle(centre);
+      if (circle.uneven < 1) {
+        round.add(centre);
+        least = Math.min(least, circle.radiusPx);
+        most = Math.max(most, circle.radiusPx);
+      }
+      if (circle.uneven < NEARLY) {
+        nearly.add(centre);
       }
     }
     int sites = layout.grid().sites().size();
-    boolean alike = found.size() > NEARLY_ALL * sites && most < ALIKE * least;
-    if (alike || (!found.isEmpty() && discs.othersAreLarge(found, sites))) {
-      found.forEach(hole -> discs.clear(hole, leaf));
+    boolean alike = round.size() > NEARLY_ALL * sites && most < ALIKE * least;
+    if (discs.others(nearly, sites) > MANY_TIMES) {
+      nearly.forEach(hole -> discs.clear(hole, leaf));
+    } else if (alike || discs.others(round, sites) > TIMES) {
+      round.forEach(hole -> discs.clear(hole, leaf));
     }
   }
 
   /** Says whether a site's canopy ends on a circle about as large as its hole, or nearly so. */
   static boolean nearlyRound(DeckImage deck, double holeMm, boolean[] leaf, PointPx centre) {
-    return new PlugDisc(deck, leaf, holeMm / deck.mmPerPx()).radius(centre, NEARLY) > 0;
+    return new PlugDisc(deck, leaf, holeMm / deck.mmPerPx()).circle(centre).uneven < NEARLY;
   }
 
-  private boolean othersAreLarge(List<PointPx> found, int sites) {
+  /** Returns the mean canopy of the other sites, in plugs; 0 where discs are none or the half. */
+  private double others(List<PointPx> found, int sites) {
+    if (found.isEmpty() || 2 * found.size() >= sites) {
+      return 0;
+    }
     int all = 0;
     for (boolean is : leaf) {
       all += is ? 1 : 0;
     }
     double disc = Math.PI / 4 * holePx * holePx;
-    return 2 * found.size() < sites
-        && all - found.size() * disc > TIMES * disc * (sites - found.size());
+    return (all - found.size() * disc) / (disc * (sites - found.size()));
   }
 
-  /** Returns the radius of the circle that a site's canopy ends on, px; 0 if it ends on none. */
-  private double radius(PointPx centre, double times) {
+  /**
+   * The circle that a site's canopy ends on.
+   *
+   * @param radiusPx its radius
+   * @param uneven spread of its radii over what a round one has; infinite where there is no circle
+   */
+  private record Circle(double radiusPx, double uneven) {
+    static final Circle NONE = new Circle(0, Double.POSITIVE_INFINITY);
+  }
+
+  private Circle circle(PointPx centre) {
     double radius = holePx / 2;
     double[] sum = new double[3];
     int[] box = box(centre, MOST_RADIUS * radius + 2);
     sum(box, sum);
     if (sum[0] < COVERED * Math.PI * radius * radius * LEAST_RADIUS * LEAST_RADIUS) {
-      return 0;
+      return Circle.NONE;
     }
     double[] radii = radii(box, new PointPx(sum[1] / sum[0], sum[2] / sum[0]));
     double mean = Arrays.stream(radii).average().orElse(0);
     double spread =
         Math.sqrt(Arrays.stream(radii).map(r -> (r - mean) * (r - mean)).average().orElse(0));
-    boolean round =
+    boolean asLarge =
         mean > LEAST_RADIUS * radius
             && mean < MOST_RADIUS * radius
-            && sum[0] > COVERED * Math.PI * mean * mean
-            && spread < times * Math.max(ROUND * mean, OUTLINE_PX);
-    return round ? mean : 0;
+            && sum[0] > COVERED * Math.PI * mean * mean;
+    return asLarge ? new Circle(mean, spread / Math.max(ROUND * mean, OUTLINE_PX)) : Circle.NONE;
   }
 
   /** Left, top, right and bottom of a square in the picture. */
@@ -154,7 +174,7 @@ final class PlugDisc {
           double dx = x - middle.xPx();
           double dy = y - middle.yPx();
           int sector = (int) ((Math.atan2(dy, dx) / Math.PI + 1) / 2 * SECTORS) % SECTORS;
-          radii[sector] = Math.max(radii[sector], Math.hypot(dx, dy));
+          radii[sector] = Math.max(radii[sector], Math.sqrt(dx * dx + dy * dy));
         }
       }
     }

@@ -92,6 +92,7 @@ public final class SegmentCanopy {
     }
     DimLight dim = DimLight.of(size, rgb, light);
     dim.add(leaf, even, green, threshold);
+    new LeafGloss(size, even, scores).add(leaf, green, threshold);
     float[] luminance = luminance();
     boolean[] unbled = red ? leaf.clone() : leaf;
     new ChromaBleed(width, height, luminance).takeBack(leaf, places.hole());

@@ -13,6 +13,11 @@ import org.hipparchus.linear.CholeskyDecomposition;
  */
 final class Surface {
   private static final int TERMS = 6;
+
+  /** Powers of u and v in each term, and the highest in a product of two. */
+  private static final int[][] POWERS = {{0, 0}, {1, 0}, {0, 1}, {2, 0}, {1, 1}, {0, 2}};
+
+  private static final int HIGHEST = 4;
   private static final double RIDGE = 0.02;
   private static final int ROUNDS = 6;
 
@@ -52,44 +57,51 @@ final class Surface {
   }
 
   private static double[] solve(double[][] points, double[] from, double cut) {
-    double[][] a = new double[TERMS][TERMS];
+    double[][] moments = new double[HIGHEST + 1][HIGHEST + 1];
     double[] b = new double[TERMS];
-    double total = 0;
-    double[] x = {1, 0, 0, 0, 0, 0};
     for (double[] p : points) {
       double r = (p[2] - at(from, p[0], p[1])) / cut;
-      if (Math.abs(r) >= 1) {
-        continue;
+      if (Math.abs(r) < 1) {
+        add(p, (1 - r * r) * (1 - r * r), moments, b);
       }
-      double w = (1 - r * r) * (1 - r * r);
-      x[1] = p[0];
-      x[2] = p[1];
-      x[3] = p[0] * p[0];
-      x[4] = p[0] * p[1];
-      x[5] = p[1] * p[1];
-      for (int i = 0; i < TERMS; i++) {
-        for (int j = i; j < TERMS; j++) {
-          a[i][j] += w * (x[i] * x[j]);
-        }
-        b[i] += w * x[i] * p[2];
-      }
-      total += w;
     }
+    double total = moments[0][0];
     if (total <= 0) {
       return from;
     }
-    for (int i = 1; i < TERMS; i++) {
-      a[i][i] += RIDGE * total;
-    }
-    a[0][0] += 1e-9 * total;
+    double[][] a = new double[TERMS][TERMS];
     for (int i = 0; i < TERMS; i++) {
-      for (int j = 0; j < i; j++) {
-        a[i][j] = a[j][i];
+      for (int j = 0; j < TERMS; j++) {
+        a[i][j] = moments[POWERS[i][0] + POWERS[j][0]][POWERS[i][1] + POWERS[j][1]];
       }
+      a[i][i] += (i == 0 ? 1e-9 : RIDGE) * total;
     }
     return new CholeskyDecomposition(new Array2DRowRealMatrix(a, false))
         .getSolver()
         .solve(new ArrayRealVector(b))
         .toArray();
+  }
+
+  /** Adds a weighted point to the sums of powers of u and v and to the right-hand side. */
+  private static void add(double[] p, double w, double[][] moments, double[] b) {
+    double u = p[0];
+    double v = p[1];
+    double ofU = w;
+    for (int i = 0; i <= HIGHEST; i++) {
+      double ofBoth = ofU;
+      double[] ofV = moments[i];
+      for (int j = 0; i + j <= HIGHEST; j++) {
+        ofV[j] += ofBoth;
+        ofBoth *= v;
+      }
+      ofU *= u;
+    }
+    double value = w * p[2];
+    b[0] += value;
+    b[1] += value * u;
+    b[2] += value * v;
+    b[3] += value * u * u;
+    b[4] += value * u * v;
+    b[5] += value * v * v;
   }
 }

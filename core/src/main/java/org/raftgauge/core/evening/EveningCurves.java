@@ -17,6 +17,7 @@ import org.raftgauge.core.cohort.CohortRule;
 import org.raftgauge.core.cohort.FitCohort;
 import org.raftgauge.core.cohort.NoCohortCurve;
 import org.raftgauge.core.cohort.PlantCurve;
+import org.raftgauge.core.cohort.SomePlants;
 import org.raftgauge.core.grader.Grader;
 import org.raftgauge.core.growth.CurveModel;
 import org.raftgauge.core.growth.FitGrowth;
@@ -28,7 +29,6 @@ import org.raftgauge.core.growth.Series;
 import org.raftgauge.core.history.GroupCohorts;
 import org.raftgauge.core.history.PlantSeries;
 import org.raftgauge.core.track.Judged;
-import org.raftgauge.core.track.Verdict;
 
 /**
  * Gives rafts and sites their curves. A raft's median plant and a site that is not on track get a
@@ -64,7 +64,7 @@ final class EveningCurves {
     this.past = CyclePriors.of(tonight.plants());
     this.drawn = new DrawnGrowth(tonight);
     for (Judged row : tonight.verdicts()) {
-      if (row.scope() == Judged.Scope.SITE && row.verdict() != Verdict.ON_TRACK) {
+      if (row.scope() == Judged.Scope.SITE && !row.verdict().isCalm()) {
         departing.add(row.place().plant());
       }
     }
@@ -97,7 +97,8 @@ final class EveningCurves {
 
   private void cohort(List<PlantSeries> plants) {
     List<Series> series = spread.map(plants, AreaSeries::of);
-    List<Series> sample = sample(series.stream().filter(s -> s.size() > 0).toList());
+    List<Series> sample =
+        SomePlants.evenly(series.stream().filter(s -> s.size() > 0).toList(), COHORT_PLANTS);
     Leaned fit =
         past.prior(plants.get(0))
             .map(prior -> new Leaned(FitCohort.of(sample, CohortRule.defaults(), prior), true))
@@ -145,15 +146,6 @@ final class EveningCurves {
       return young instanceof CohortCurve ? young : fit;
     }
     return fit;
-  }
-
-  private static List<Series> sample(List<Series> all) {
-    int most = Math.min(COHORT_PLANTS, all.size());
-    List<Series> sample = new ArrayList<>(most);
-    for (int i = 0; i < most; i++) {
-      sample.add(all.get((int) ((long) i * all.size() / most)));
-    }
-    return sample;
   }
 
   private CurveRow row(Of place, Series series, boolean own, Leaned cohort) {

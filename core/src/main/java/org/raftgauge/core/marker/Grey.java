@@ -54,28 +54,33 @@ final class Grey {
 
   private static GrayU8 enlarged(GrayU8 grey, int factor) {
     GrayU8 large = new GrayU8(grey.width * factor, grey.height * factor);
+    double[] upper = new double[large.width];
+    double[] lower = new double[large.width];
     for (int y = 0; y < large.height; y++) {
       double sy = clamp((y + 0.5) / factor - 0.5, grey.height - 1);
+      along(grey, (int) sy, factor, upper);
+      along(grey, Math.min((int) sy + 1, grey.height - 1), factor, lower);
+      double fy = sy - (int) sy;
       for (int x = 0; x < large.width; x++) {
-        double sx = clamp((x + 0.5) / factor - 0.5, grey.width - 1);
-        large.data[y * large.width + x] = (byte) Math.round(bilinear(grey, sx, sy));
+        // Levels are not negative: rounding is cutting off after a half is added.
+        large.data[y * large.width + x] = (byte) ((1 - fy) * upper[x] + fy * lower[x] + 0.5);
       }
     }
     return large;
   }
 
-  private static double clamp(double v, double max) {
-    return Math.max(0, Math.min(max, v));
+  /** Reads a row at all the places of an enlarged one. */
+  private static void along(GrayU8 grey, int row, int factor, double[] levels) {
+    for (int x = 0; x < levels.length; x++) {
+      double sx = clamp((x + 0.5) / factor - 0.5, grey.width - 1);
+      int x0 = row * grey.width + (int) sx;
+      int x1 = row * grey.width + Math.min((int) sx + 1, grey.width - 1);
+      double fx = sx - (int) sx;
+      levels[x] = (1 - fx) * (grey.data[x0] & 0xff) + fx * (grey.data[x1] & 0xff);
+    }
   }
 
-  private static double bilinear(GrayU8 grey, double x, double y) {
-    int x0 = (int) x;
-    int y0 = (int) y;
-    int x1 = Math.min(x0 + 1, grey.width - 1);
-    int y1 = Math.min(y0 + 1, grey.height - 1);
-    double fx = x - x0;
-    double fy = y - y0;
-    return (1 - fy) * ((1 - fx) * grey.get(x0, y0) + fx * grey.get(x1, y0))
-        + fy * ((1 - fx) * grey.get(x0, y1) + fx * grey.get(x1, y1));
+  private static double clamp(double v, double max) {
+    return Math.max(0, Math.min(max, v));
   }
 }

@@ -155,10 +155,60 @@ public final class MeasurePhoto {
   }
 
   private PhotoResult boards(PhotoStory story, Taken at, PhotoStory.Scene scene) {
+    Look first = look(at, scene);
+    Look look = first.isEnough() ? first : closer(at, scene).map(first::witness).orElse(first);
+    RgbImage image = look.image;
+    if (!look.found.refused().isEmpty()) {
+      return withPicture(
+          story.end(PhotoStatus.REFUSED, look.found.refused(), look.found.remedy()), image);
+    }
+    if (look.outcomes.isEmpty()) {
+      return withPicture(
+          story.end(PhotoStatus.REFUSED, noBoard(scene), noBoardRemedy(scene)), image);
+    }
+    return sumUp(story, look);
+  }
+
+  /** What came of looking at a photo in one detail. */
+  private record Look(
+      RgbImage image,
+      FoundBoards found,
+      List<FoundBoard> boards,
+      List<MeasureBoard.Outcome> outcomes,
+      PhotoWitness witness) {
+
+    boolean isEnough() {
+      return !CloserLook.neededAfter(
+          boards, outcomes.stream().map(MeasureBoard.Outcome::raft).toList());
+    }
+
+    /** Of camera and lens every photo of a station is to tell in the same detail. */
+    Look witness(Look closer) {
+      boolean told = found.refused().isEmpty() && !outcomes.isEmpty();
+      return told
+          ? new Look(closer.image, closer.found, closer.boards, closer.outcomes, witness)
+          : closer;
+    }
+  }
+
+  /** Looks in the detail that small plants need, where that is more than was looked at. */
+  private Optional<Look> closer(Taken at, PhotoStory.Scene scene) {
+    return at.photo.fine().stream()
+        .filter(fine -> detail(at.station, fine.widthPx()) < fine.parts())
+        .map(fine -> at.photo.closer(detail(at.station, fine.widthPx())))
+        .map(photo -> look(new Taken(photo, at.station, at.second), scene))
+        .findFirst();
+  }
+
+  private int detail(Station station, int width) {
+    return NeededDetail.parts(station, layoutsAt(station), width);
+  }
+
+  private Look look(Taken at, PhotoStory.Scene scene) {
     RgbImage image = at.photo.image();
     FoundBoards found = find(at.photo, scene);
     if (!found.refused().isEmpty()) {
-      return withPicture(story.end(PhotoStatus.REFUSED, found.refused(), found.remedy()), image);
+      return new Look(image, found, List.of(), List.of(), PhotoWitness.NONE);
     }
     List<MeasureBoard.Outcome> outcomes = new ArrayList<>();
     WhoseBoard whose = new WhoseBoard(book, facts, name, scene);
@@ -169,13 +219,9 @@ public final class MeasurePhoto {
       WhoseBoard.Identity identity = whose.identity(boards.get(i), boards.size());
       outcomes.add(measure.measure(boards.get(i), identity, lit.get(i)));
     }
-    if (outcomes.isEmpty()) {
-      return withPicture(
-          story.end(PhotoStatus.REFUSED, noBoard(scene), noBoardRemedy(scene)), image);
-    }
     PhotoWitness witness =
         WitnessOf.photo(image, new WitnessOf.Boards(boards, lit, outcomes), found.shift());
-    return sumUp(story, image, outcomes, witness);
+    return new Look(image, found, boards, outcomes, witness);
   }
 
   /** Finds a photo's boards. */
@@ -190,7 +236,7 @@ public final class MeasurePhoto {
     return answer
         .station()
         .filter(s -> second.isEmpty())
-        .map(s -> NeededDetail.parts(s, layoutsAt(s), width))
+        .map(s -> NeededDetail.firstLookParts(s, layoutsAt(s), width))
         .orElse(1);
   }
 
@@ -216,8 +262,8 @@ public final class MeasurePhoto {
         : "mend the slots of station " + scene.station().name();
   }
 
-  private static PhotoResult sumUp(
-      PhotoStory story, RgbImage image, List<MeasureBoard.Outcome> outcomes, PhotoWitness witness) {
+  private static PhotoResult sumUp(PhotoStory story, Look look) {
+    List<MeasureBoard.Outcome> outcomes = look.outcomes;
     List<RaftMeasure> rafts = outcomes.stream().map(MeasureBoard.Outcome::raft).toList();
     OptionalDouble cast =
         outcomes.stream()
@@ -239,15 +285,15 @@ public final class MeasurePhoto {
             allHeld ? PhotoStatus.HELD : PhotoStatus.USED,
             reason,
             remedy,
-            new PhotoStory.Found(rafts, cast, witness));
+            new PhotoStory.Found(rafts, cast, look.witness));
     List<Optional<MeasureBoard.Painting>> boards =
         outcomes.stream().map(MeasureBoard.Outcome::painting).toList();
     return new PhotoResult(
         measure,
-        Optional.of(image),
-        Optional.of(DrawCanopy.inPhoto(image, boards)),
+        Optional.of(look.image),
+        Optional.of(DrawCanopy.inPhoto(look.image, boards)),
         outcomes.stream().map(MeasureBoard.Outcome::drawing).toList(),
-        DrawCanopy.heights(image, boards));
+        DrawCanopy.heights(look.image, boards));
   }
 
   private KnownLayouts layouts(PhotoStory.Scene scene) {

@@ -70,12 +70,11 @@ public final class DecodePhoto {
           "the " + header.format() + " is damaged and cannot be decoded");
     }
     PhotoTags tags = ReadTags.of(bytes, header.exif());
-    return photo(stored.get(), tags, detail);
+    Upright whole = Upright.of(stored.get().width(), stored.get().height(), tags.orientation());
+    return photo(stored.get(), tags, detail.parts(whole.width(), whole.height()));
   }
 
-  private static DecodedPhoto photo(StoredPixels stored, PhotoTags tags, Detail detail) {
-    Upright whole = Upright.of(stored.width(), stored.height(), tags.orientation());
-    int parts = detail.parts(whole.width(), whole.height());
+  static DecodedPhoto photo(StoredPixels stored, PhotoTags tags, int parts) {
     if (parts == 1) {
       return new DecodedPhoto(
           Upright.of(stored.toRgb(), tags.orientation()), Optional.empty(), tags);

@@ -12,4 +12,16 @@ import org.raftgauge.core.pixels.RgbImage;
  * @param tags what the file's Exif block says
  */
 public record DecodedPhoto(RgbImage image, Optional<FinePhoto> fine, PhotoTags tags)
-    implements DecodeResult {}
+    implements DecodeResult {
+
+  /**
+   * Returns the same photo in more detail; this one's fine pixels must not be asked afterwards.
+   *
+   * @param parts how many pixels, each way, are averaged to one, at least 1
+   * @return the photo
+   * @throws java.util.NoSuchElementException if this one was not averaged
+   */
+  public DecodedPhoto closer(int parts) {
+    return DecodePhoto.photo(fine.orElseThrow().stored(), tags, parts);
+  }
+}

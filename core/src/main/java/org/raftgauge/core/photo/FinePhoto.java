@@ -18,6 +18,15 @@ public final class FinePhoto {
     this.parts = parts;
   }
 
+  StoredPixels stored() {
+    return stored;
+  }
+
+  /** Returns the width of all the pixels. */
+  public int widthPx() {
+    return upright.width();
+  }
+
   /** Returns how many pixels, each way, were averaged to one of the picture's. */
   public int parts() {
     return parts;

@@ -20,6 +20,9 @@ final class JpegShift {
   /** Smallest shift told, in levels. */
   private static final int STEP = 5;
 
+  /** A smaller step agrees with no shift that is told. */
+  private static final int LEAST_AGREEING = STEP - STEP / 2;
+
   /** Rows of blocks in which no stair can be told: it needs one above and one below. */
   private static final int MOST_ROWS_PLAIN = 2;
 
@@ -80,16 +83,37 @@ final class JpegShift {
       return false;
     }
     for (int band = 0; band < bands; band++) {
-      Step[] above = steps(1, band);
+      int above = stepping(1, band);
       for (int row = 1; row + 1 < rows; row++) {
-        Step[] below = steps(row + 1, band);
-        if (isStair(above, below)) {
+        int below = stepping(row + 1, band);
+        if (above + below >= RIM_FRACTION * columns
+            && isStair(steps(row, band), steps(row + 1, band))) {
           return true;
         }
         above = below;
       }
     }
     return false;
+  }
+
+  /**
+   * Returns at how many blocks of a row the step can agree with any shift, told without sorting.
+   */
+  private int stepping(int row, int band) {
+    int[] differences = new int[blockWidth];
+    int stepping = 0;
+    for (int column = 0; column < columns; column++) {
+      differences(row, column, band, differences);
+      int up = 0;
+      int down = 0;
+      for (int difference : differences) {
+        up += difference >= LEAST_AGREEING ? 1 : 0;
+        down += difference <= -LEAST_AGREEING ? 1 : 0;
+      }
+      // The middle one of them is at blockWidth / 2 from below.
+      stepping += up >= blockWidth - blockWidth / 2 || down > blockWidth / 2 ? 1 : 0;
+    }
+    return stepping;
   }
 
   /** The step in level from one row of blocks to the next, at one block. */
@@ -111,29 +135,31 @@ final class JpegShift {
    */
   private Step[] steps(int row, int band) {
     Step[] steps = new Step[columns];
-    int gap = band == 0 ? 1 : 3;
-    int above = row * blockHeight - (gap + 1) / 2;
     int[] differences = new int[blockWidth];
     for (int column = 0; column < columns; column++) {
-      int black = 0;
-      int white = 0;
-      for (int i = 0; i < blockWidth; i++) {
-        int x = column * blockWidth + i;
-        int upper = level(x, above, band);
-        int lower = level(x, above + gap, band);
-        int slopes = upper - level(x, above - gap, band) + level(x, above + 2 * gap, band) - lower;
-        black += lower <= 1 ? 1 : 0;
-        white += lower >= 254 ? 1 : 0;
-        differences[i] = lower - upper - slopes / 2;
-      }
-      steps[column] =
-          new Step(median(differences), 2 * black > blockWidth || 2 * white >= blockWidth);
+      boolean clipped = differences(row, column, band, differences);
+      steps[column] = new Step(median(differences), clipped);
     }
     return steps;
   }
 
-  private int level(int x, int y, int band) {
-    return levels[(y * width + x) * bands + band] & 0xff;
+  /** Writes the steps of a block's columns and says whether most of what lies below is clipped. */
+  private boolean differences(int row, int column, int band, int[] differences) {
+    int gap = band == 0 ? 1 : 3;
+    int line = width * bands;
+    int above = (row * blockHeight - (gap + 1) / 2) * line + column * blockWidth * bands + band;
+    int black = 0;
+    int white = 0;
+    for (int i = 0, at = above; i < blockWidth; i++, at += bands) {
+      int upper = levels[at] & 0xff;
+      int lower = levels[at + gap * line] & 0xff;
+      int slopes =
+          upper - (levels[at - gap * line] & 0xff) + (levels[at + 2 * gap * line] & 0xff) - lower;
+      black += lower <= 1 ? 1 : 0;
+      white += lower >= 254 ? 1 : 0;
+      differences[i] = lower - upper - slopes / 2;
+    }
+    return 2 * black > blockWidth || 2 * white >= blockWidth;
   }
 
   /** Returns the middle value of a non-empty array, which it sorts. */

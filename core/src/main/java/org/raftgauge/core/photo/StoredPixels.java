@@ -71,13 +71,16 @@ final class StoredPixels {
     int down = height / parts;
     int bands = colours.bands;
     byte[] means = new byte[across * down * bands];
+    byte[] meanOfSum = meanOfSum(parts * parts);
     int[] sums = new int[across * bands];
     for (int y = 0; y < down; y++) {
       Arrays.fill(sums, 0);
       for (int row = 0; row < parts; row++) {
         addRow(sums, (y * parts + row) * width * bands, parts);
       }
-      mean(sums, parts * parts, means, y * across * bands);
+      for (int i = 0, at = y * sums.length; i < sums.length; i++, at++) {
+        means[at] = meanOfSum[sums[i]];
+      }
     }
     return new StoredPixels(across, down, colours, means).toRgb();
   }
@@ -89,6 +92,14 @@ final class StoredPixels {
         for (int i = 0; i < parts; i++) {
           sums[x] += levels[at++] & 0xff;
         }
+      }
+      return;
+    }
+    if (parts == 2) {
+      for (int x = 0; x < sums.length; x += 3, at += 6) {
+        sums[x] += (levels[at] & 0xff) + (levels[at + 3] & 0xff);
+        sums[x + 1] += (levels[at + 1] & 0xff) + (levels[at + 4] & 0xff);
+        sums[x + 2] += (levels[at + 2] & 0xff) + (levels[at + 5] & 0xff);
       }
       return;
     }
@@ -107,11 +118,13 @@ final class StoredPixels {
     }
   }
 
-  private static void mean(int[] sums, int n, byte[] means, int at) {
-    int half = n / 2;
-    for (int i = 0; i < sums.length; i++) {
-      means[at + i] = (byte) ((sums[i] + half) / n);
+  /** Returns the rounded mean of n levels, by their sum. */
+  private static byte[] meanOfSum(int n) {
+    byte[] means = new byte[255 * n + 1];
+    for (int sum = 0; sum < means.length; sum++) {
+      means[sum] = (byte) ((sum + n / 2) / n);
     }
+    return means;
   }
 
   /** Returns one pixel's red, green and blue as {@code 0xrrggbb}. */

@@ -88,6 +88,8 @@ final class BoardEdges {
   /** The choice of one line an edge. */
   private static final class Choice {
     private final Board board;
+    private final List<EdgeCuts.DeckEdge> edges;
+    private final double far;
     private final double reachMm;
     private List<Optional<EdgeCuts.Line>> best =
         List.of(Optional.empty(), Optional.empty(), Optional.empty(), Optional.empty());
@@ -95,6 +97,8 @@ final class BoardEdges {
 
     Choice(Board board, double reachMm) {
       this.board = board;
+      this.edges = edges(board);
+      this.far = Math.hypot(board.widthMm(), board.lengthMm()) / 2;
       this.reachMm = reachMm;
     }
 
@@ -160,28 +164,27 @@ final class BoardEdges {
           EdgeCuts.Line line = chosen.get(e).get();
           share += Math.abs(line.share());
           bright += line.share();
-          EdgeCuts.DeckEdge edge = edges(board).get(e);
+          EdgeCuts.DeckEdge edge = edges.get(e);
           rows.add(row(edge, edge.from(), line.startMm()));
           rows.add(row(edge, edge.to(), line.endMm()));
         }
       }
       // A board is as a rule lighter than all that surrounds it, or darker.
       double sameSign = 0.1 * Math.abs(bright);
-      return rows.isEmpty() ? 0 : share + sameSign - 0.02 * cost(rows);
+      double most = share + sameSign; // costs only take away from it
+      return rows.isEmpty() ? 0 : most <= bestScore ? most : most - 0.02 * cost(rows);
     }
 
     /** One equation: outward shift of a corner by shift x, y, turn and scale, over 2 mm. */
     private double[] row(EdgeCuts.DeckEdge edge, PointMm corner, double offsetMm) {
       double x = corner.xMm() - board.widthMm() / 2;
       double y = corner.yMm() - board.lengthMm() / 2;
-      double far = Math.hypot(board.widthMm(), board.lengthMm()) / 2;
       double turn = (-y * edge.outX() + x * edge.outY()) / far;
       double scale = (x * edge.outX() + y * edge.outY()) / far;
       return new double[] {edge.outX(), edge.outY(), turn, scale, offsetMm};
     }
 
     private double cost(List<double[]> rows) {
-      double far = Math.hypot(board.widthMm(), board.lengthMm()) / 2;
       double[] spread = {reachMm / 2, reachMm / 2, reachMm / 2, 0.02 * far};
       RealMatrix a = MatrixUtils.createRealMatrix(rows.size() + 4, 4);
       double[] b = new double[rows.size() + 4];

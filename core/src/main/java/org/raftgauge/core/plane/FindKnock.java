@@ -87,9 +87,13 @@ final class FindKnock {
     double[][] shares = new double[2 * n + 1][2 * n + 1];
     int bestX = 0;
     int bestY = 0;
+    // No shift under the best still one can be the best or its rival.
+    double least = fillStill(shares, n);
     for (int y = -n; y <= n; y++) {
       for (int x = -n; x <= n; x++) {
-        shares[y + n][x + n] = share(x * stepPx, y * stepPx);
+        if (Math.max(Math.abs(x), Math.abs(y)) > STILL_STEPS) {
+          shares[y + n][x + n] = share(x * stepPx, y * stepPx, least);
+        }
         if (shares[y + n][x + n] > shares[bestY + n][bestX + n]) {
           bestX = x;
           bestY = y;
@@ -107,6 +111,18 @@ final class FindKnock {
     double best = shares[bestY + n][bestX + n];
     double rival = rival(shares, bestX + n, bestY + n);
     return Optional.of(new Knock(bestX * stepPx, bestY * stepPx, best, rival < RIVAL_SHARE * best));
+  }
+
+  /** Writes the shares near no shift at all and returns the largest. */
+  private double fillStill(double[][] shares, int n) {
+    double most = 0;
+    for (int y = Math.max(0, n - STILL_STEPS); y <= Math.min(2 * n, n + STILL_STEPS); y++) {
+      for (int x = Math.max(0, n - STILL_STEPS); x <= Math.min(2 * n, n + STILL_STEPS); x++) {
+        shares[y][x] = share((x - n) * stepPx, (y - n) * stepPx, 0);
+        most = Math.max(most, shares[y][x]);
+      }
+    }
+    return most;
   }
 
   /**
@@ -139,10 +155,17 @@ final class FindKnock {
     return rival;
   }
 
-  /** Returns the mean over the edges of how plainly a step of one sign runs along each. */
-  private double share(double dx, double dy) {
+  /**
+   * Returns the mean over the edges of how plainly a step of one sign runs along each; 0 as soon as
+   * that cannot come over {@code least} any more.
+   */
+  private double share(double dx, double dy, double least) {
     double sum = 0;
+    int left = edges.size();
     for (Sample[] edge : edges) {
+      if (sum + (double) left-- / edges.size() < least) {
+        return 0;
+      }
       double signed = 0;
       for (Sample s : edge) {
         double out = root(s.x + dx + s.acrossX, s.y + dy + s.acrossY);

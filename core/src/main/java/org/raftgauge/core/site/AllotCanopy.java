@@ -18,6 +18,9 @@ import org.raftgauge.core.pixels.PointPx;
  * (multiplicatively weighted geodesic distance; shortest paths by Dijkstra 1959). Canopy that no
  * path reaches belongs to the nearest plant if it lies within that plant's reach, as a leaf behind
  * a shadow does, and to nobody otherwise.
+ *
+ * <p>Large plants are walked through on every second pixel each way; all pixels are walked only
+ * where that leaves open whose they are: along borders and in what is thinner than two pixels.
  */
 final class AllotCanopy {
   /** Nobody's. */
@@ -93,7 +96,7 @@ final class AllotCanopy {
   private double[] speeds() {
     double[] equal = new double[feet.length];
     Arrays.fill(equal, 1);
-    return new PlantRadii(width, height, shortestPaths(equal), feet).speeds(pitchPx());
+    return new PlantRadii(width, height, walked(equal).owners(), feet).speeds(pitchPx());
   }
 
   private void placeFeet(double[] heightsMm) {
@@ -113,7 +116,7 @@ final class AllotCanopy {
    */
   short[] allot(double[] heightsMm) {
     placeFeet(heightsMm);
-    short[] owner = shortestPaths(speeds());
+    short[] owner = owners(heightsMm);
     new GiveBack(width, height, feet).overhangs(owner);
     islands(owner);
     for (int i = 0; i < owner.length; i++) {
@@ -122,16 +125,27 @@ final class AllotCanopy {
     return owner;
   }
 
+  /** Where a pixel's whole neighbourhood is one plant's seen coarsely, so is the pixel. */
+  private short[] owners(double[] heightsMm) {
+    if (coarse == this) {
+      return walked(speeds()).owners();
+    }
+    coarse.placeFeet(heightsMm);
+    double[] speeds = coarse.speeds();
+    return new FinerPaths(coarse.walked(speeds), leaf, width, speeds).owners();
+  }
+
   /** Returns the expected feet in the deck picture, px, as of the last allotment. */
   PointPx[] feet() {
     return feet.clone();
   }
 
-  private short[] shortestPaths(double[] speeds) {
+  private CanopyPaths walked(double[] speeds) {
     CanopyPaths paths = new CanopyPaths(leaf, width, height, speeds);
     seed(speeds, paths);
     seedRim(paths);
-    return paths.run();
+    paths.run();
+    return paths;
   }
 
   private void seed(double[] speeds, CanopyPaths paths) {

@@ -119,7 +119,9 @@ final class BareHoles {
         int i = y * canopy.width() + x;
         double dx = x - about.holeX;
         double dy = y - about.holeY;
-        if (owner[i] == site && canopy.coverage()[i] < 0 && Math.hypot(dx, dy) >= RIM * radiusPx) {
+        if (owner[i] == site
+            && canopy.coverage()[i] < 0
+            && dx * dx + dy * dy >= RIM * RIM * radiusPx * radiusPx) {
           double turn = Math.atan2(dy, dx) / (2 * Math.PI) + 0.5;
           directions |= 1 << (int) (turn * DIRECTIONS) % DIRECTIONS;
         }

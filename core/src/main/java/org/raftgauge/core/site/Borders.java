@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: Apache-2.0
 package org.raftgauge.core.site;
 
+import java.util.Arrays;
+
 /** Counts each site's pixels and the pixel sides of its outline, by what lies beyond them. */
 final class Borders {
   private final int[] areas;
@@ -15,35 +17,51 @@ final class Borders {
 
   static Borders of(int width, int height, short[] owner, int sites) {
     Borders borders = new Borders(sites);
-    for (int y = 0, i = 0; y < height; y++) {
-      for (int x = 0; x < width; x++, i++) {
-        short o = owner[i];
-        if (o >= 0) {
-          borders.areas[o]++;
-        }
-        if (x == 0) {
-          borders.side(AllotCanopy.NONE, o);
-        }
-        if (y == 0) {
-          borders.side(AllotCanopy.NONE, o);
-        }
-        short right = x + 1 < width ? owner[i + 1] : AllotCanopy.NONE;
-        short below = y + 1 < height ? owner[i + width] : AllotCanopy.NONE;
-        if (o != right) {
-          borders.side(o, right);
-        }
-        if (o != below) {
-          borders.side(o, below);
-        }
-      }
+    short[] above = new short[width];
+    Arrays.fill(above, AllotCanopy.NONE);
+    for (int y = 0; y < height; y++) {
+      short[] row = Arrays.copyOfRange(owner, y * width, (y + 1) * width);
+      borders.along(row);
+      borders.between(above, row);
+      above = row;
     }
+    short[] below = new short[width];
+    Arrays.fill(below, AllotCanopy.NONE);
+    borders.between(above, below);
     return borders;
   }
 
-  private void side(short a, short b) {
-    if (a == b) {
-      return;
+  /** Counts a row's pixels, stretch by stretch, and the sides between and before stretches. */
+  private void along(short[] row) {
+    short before = AllotCanopy.NONE;
+    for (int x = 0; x < row.length; ) {
+      int first = x;
+      short own = row[x];
+      while (x < row.length && row[x] == own) {
+        x++;
+      }
+      if (own >= 0) {
+        areas[own] += x - first;
+      }
+      if (own != before) {
+        side(before, own);
+      }
+      before = own;
     }
+    if (before >= 0) {
+      side(before, AllotCanopy.NONE);
+    }
+  }
+
+  private void between(short[] above, short[] below) {
+    for (int x = 0; x < below.length; x++) {
+      if (above[x] != below[x]) {
+        side(above[x], below[x]);
+      }
+    }
+  }
+
+  private void side(short a, short b) {
     if (a >= 0) {
       outline[a]++;
     }

@@ -65,8 +65,21 @@ final class CanopyPaths {
     }
   }
 
-  /** Lets the paths run and returns the site that each pixel belongs to. */
-  short[] run() {
+  int width() {
+    return width;
+  }
+
+  int height() {
+    return height;
+  }
+
+  /** Returns the cost of the cheapest path to a pixel of leaf that one reaches. */
+  float cost(int x, int y) {
+    return cost[at(x, y)];
+  }
+
+  /** Lets the paths run. */
+  void run() {
     boolean[] done = new boolean[cost.length];
     while (!queue.isEmpty()) {
       int at = queue.poll();
@@ -75,6 +88,10 @@ final class CanopyPaths {
         walk(at);
       }
     }
+  }
+
+  /** Returns the site that each pixel belongs to. */
+  short[] owners() {
     short[] owner = new short[width * height];
     for (int y = 0; y < height; y++) {
       System.arraycopy(by, at(0, y), owner, y * width, width);

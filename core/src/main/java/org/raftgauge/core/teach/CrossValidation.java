@@ -75,6 +75,19 @@ public final class CrossValidation {
     return check;
   }
 
+  /**
+   * Judges a model on pictures that it was not taught from.
+   *
+   * @param model the model
+   * @param unseen one lesson or more
+   * @return how each photo came out
+   */
+  public static CrossValidation judge(TaughtColour model, List<Lesson> unseen) {
+    CrossValidation check = new CrossValidation(1);
+    unseen.forEach(lesson -> check.judge(lesson, model));
+    return check;
+  }
+
   private static boolean canTeach(List<Lesson> lessons) {
     boolean leaf = false;
     boolean other = false;

@@ -73,7 +73,8 @@ class CropsYamlTest {
     assertEquals(
         List.of(
             "crops.yaml:3:19: crops.basil.colour_model: the colour model \"green-leave\" is"
-                + " unknown; did you mean \"green-leaf\"? known: green-leaf, red-leaf"),
+                + " unknown; did you mean \"green-leaf\"? known: green-leaf, red-leaf,"
+                + " green-leaf-taught, red-leaf-taught"),
         reading.problems().stream().map(Object::toString).toList());
     CropBook book = reading.book();
     assertEquals(Set.of("lettuce"), book.crops().keySet());

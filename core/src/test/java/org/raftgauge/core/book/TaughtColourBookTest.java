@@ -65,6 +65,19 @@ class TaughtColourBookTest {
   }
 
   @Test
+  void theTaughtModelsThatComeWithTheProgramAreReadWhereACropNamesThem() {
+    String crops =
+        CROPS.replace("my-basil", "red-leaf-taught").replace("green-leaf", "green-leaf-taught");
+    CropBook book = BookFolder.in(folder).with("crops.yaml", crops).sound();
+    TaughtColour red = book.crops().get("basil").taught().orElseThrow();
+    TaughtColour green = book.crops().get("lettuce").taught().orElseThrow();
+    assertEquals("red-leaf-taught", red.name());
+    assertTrue(red.weights().containsKey(Tissue.RED));
+    assertEquals("green-leaf-taught", green.name());
+    assertTrue(green.weights().containsKey(Tissue.GREEN));
+  }
+
+  @Test
   void aModelWithoutGroundWeightsKnowsNoOpenGround() {
     assertEquals(
         List.of(), book(model(20)).sound().crops().get("basil").taught().orElseThrow().ground());
@@ -94,7 +107,8 @@ class TaughtColourBookTest {
     assertEquals(
         List.of(
             "crops.yaml:3:19: crops.basil.colour_model: the colour model \"my-basill\" is unknown;"
-                + " did you mean \"my-basil\"? known: green-leaf, red-leaf, my-basil"),
+                + " did you mean \"my-basil\"? known: green-leaf, red-leaf,"
+                + " green-leaf-taught, red-leaf-taught, my-basil"),
         problems);
   }
 

@@ -106,6 +106,32 @@ class PlugPartsTest {
   }
 
   @Test
+  void aFrayedDiscIsAPlugOnlyBesidePlantsManyTimesItsSize() {
+    // Alternately 20 and 17.6 px: spread 1.2 of a mean of 18.8, past 5 % and within 7.5 %. Plants
+    // of 90 px cover over ten discs of the layout's hole (50 mm) each, those of 50 px four.
+    boolean[] frayed = frayed(discs(90, 90, 90));
+    PlugDisc.drop(DECK, Plants.LAYOUT, frayed, frayed.clone());
+    assertArrayEquals(discs(90, 90, 90), frayed);
+    boolean[] beside = frayed(discs(50, 50, 50));
+    boolean[] before = beside.clone();
+    PlugDisc.drop(DECK, Plants.LAYOUT, beside, beside.clone());
+    assertArrayEquals(before, beside);
+  }
+
+  /** Adds a disc at the last hole whose radius changes from sixteenth to sixteenth. */
+  private static boolean[] frayed(boolean[] leaf) {
+    int width = DECK.image().width();
+    PointPx c = centre(3);
+    for (int i = 0; i < leaf.length; i++) {
+      double dx = i % width - c.xPx();
+      double dy = Math.floorDiv(i, width) - c.yPx();
+      boolean odd = (int) ((Math.atan2(dy, dx) / Math.PI + 1) * 8) % 2 == 1;
+      leaf[i] |= Math.hypot(dx, dy) < (odd ? 17.6 : 20);
+    }
+    return leaf;
+  }
+
+  @Test
   void speckledDiscsAreDiscsAndSpecksAreNone() {
     boolean[] leaf = discs(62, 62, 62, 20);
     boolean[] few = leaf.clone();

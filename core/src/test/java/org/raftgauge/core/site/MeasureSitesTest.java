@@ -5,8 +5,10 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
+import static org.raftgauge.core.site.DrawnSites.area;
+import static org.raftgauge.core.site.DrawnSites.blocks;
+import static org.raftgauge.core.site.DrawnSites.disc;
 
-import java.util.BitSet;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
@@ -156,7 +158,7 @@ class MeasureSitesTest {
     SiteCanopy full = MeasureSites.of(ground, KnownCanopy.of(60, 30, half));
     assertEquals(1, full.canopyCover(), 1e-9);
     // 600 x 300 mm, each pixel a site's or left over.
-    double owned = full.sites().stream().mapToDouble(MeasureSitesTest::area).sum();
+    double owned = full.sites().stream().mapToDouble(DrawnSites::area).sum();
     assertEquals(1800, owned + full.leftoverCm2(), 1e-6);
   }
 
@@ -183,68 +185,6 @@ class MeasureSitesTest {
   }
 
   @Test
-  void theStandardErrorGrowsWithEachOfItsCauses() {
-    double[] at = {99.5, 99.5, 40};
-    double plain = se(disc(at, Grounds.row(200, 200, 200, 2)));
-    double height = se(disc(at, Grounds.row(200, 200, new double[] {200, 2}, TALL, 0)));
-    double pose = se(disc(at, Grounds.row(200, 200, new double[] {200, 2}, Grounds.FLAT, 3)));
-    // The same 80 mm with half the pixels.
-    double edge = se(disc(new double[] {49.5, 49.5, 20}, Grounds.row(100, 100, 100, 4)));
-    assertTrue(height > 1.2 * plain, plain + " " + height);
-    assertTrue(pose > 1.2 * plain, plain + " " + pose);
-    assertTrue(edge > 1.5 * plain, plain + " " + edge);
-    SiteMeasure shared = blocks(41, 41).get(0);
-    SiteMeasure alone = blocks(45, 41).get(0);
-    assertEquals(area(alone), area(shared), 1e-9);
-    assertTrue(se(shared) > 1.2 * se(alone), se(shared) + " " + se(alone));
-    assertTrue(shared.quality() < alone.quality());
-  }
-
-  @Test
-  void doubtfulColourWidensTheStandardErrorByItsShareOfTheArea() {
-    byte[] leaf = KnownCanopy.discs(200, 200, new double[] {99.5, 99.5, 40});
-    Ground ground = Grounds.row(200, 200, 200, 2);
-    SiteMeasure sure = MeasureSites.of(ground, KnownCanopy.of(200, 200, leaf)).sites().get(0);
-    SiteMeasure doubted =
-        MeasureSites.of(ground, KnownCanopy.doubtful(200, 200, leaf, 0.1)).sites().get(0);
-    // 0.34 of the doubtful tenth, see AreaError.
-    assertEquals(
-        0.034 * area(sure), Math.sqrt(Math.pow(se(doubted), 2) - Math.pow(se(sure), 2)), 1e-9);
-  }
-
-  @Test
-  void leafOfDoubtfulColourAndDeckThatNearlyIsLeafWidenTheirOwnSitesStandardError() {
-    byte[] leaf = KnownCanopy.discs(200, 200, new double[] {99.5, 99.5, 40});
-    Ground ground = Grounds.row(200, 200, 200, 2);
-    BitSet inside = new BitSet();
-    inside.set(99 * 200 + 80, 99 * 200 + 120);
-    BitSet beside = new BitSet();
-    beside.set(99 * 200 + 141, 99 * 200 + 145);
-    beside.set(99 * 200 + 160, 99 * 200 + 170); // past the 6 px that are looked at
-    double sure = se(weak(ground, leaf, new BitSet()));
-    // 40 px of 2 mm are 1.6 cm2, 4 px are 0.16; 0.19 and 0.11 of them, see AreaError.
-    assertEquals(Math.hypot(sure, 0.19 * 1.6), se(weak(ground, leaf, inside)), 1e-9);
-    assertEquals(Math.hypot(sure, 0.11 * 0.16), se(weak(ground, leaf, beside)), 1e-9);
-  }
-
-  private static SiteMeasure weak(Ground ground, byte[] leaf, BitSet near) {
-    return MeasureSites.of(ground, KnownCanopy.weak(200, leaf, near)).sites().get(0);
-  }
-
-  @Test
-  void aTallPlantOffTheCamerasFootIsLessSureThanOneBelowIt() {
-    SiteMeasure below =
-        disc(new double[] {99.5, 99.5, 50}, Grounds.row(200, 200, new double[] {200, 2}, TALL, 0));
-    Ground two = Grounds.row(400, 200, new double[] {200, 2}, TALL, 0);
-    byte[] leaf = KnownCanopy.discs(400, 200, new double[] {93.5, 99.5, 50});
-    SiteMeasure aside = MeasureSites.of(two, KnownCanopy.of(400, 200, leaf)).sites().get(0);
-    assertEquals(area(below), area(aside), 0.01 * area(below));
-    // 0.25 of width * h * tan(angle); 200 mm off the foot, 1600 mm below the camera.
-    double view = 0.25 * 10 * Math.sqrt(area(aside)) * aside.heightMm() * 200 / 1600 / 100;
-    assertEquals(view, Math.sqrt(Math.pow(se(aside), 2) - Math.pow(se(below), 2)), 0.03 * view);
-  }
-
-  @Test
   void aGroundWithoutAModelForEachSiteIsRefused() {
     Ground row = Grounds.row(60, 30, 30, 10);
     IllegalArgumentException e =
@@ -254,39 +194,5 @@ class MeasureSitesTest {
                 new Ground(
                     row.deck(), row.layout(), row.pose(), 0, List.of(), row.closedOutline()));
     assertEquals("heights and closedOutline must have one entry a site, got 0", e.getMessage());
-  }
-
-  /**
-   * The middle two of four sites, with blocks of 41 px in width over their feet: a pitch of 41 px
-   * makes them touch.
-   */
-  private static List<SiteMeasure> blocks(int pitch, int height) {
-    int w = 4 * pitch;
-    int h = 141;
-    byte[] coverage = new byte[w * h];
-    for (int i = 0; i < coverage.length; i++) {
-      int x = i % w;
-      boolean middle = x >= pitch && x < 3 * pitch;
-      int fromFoot = Math.abs(x % pitch - (pitch - 1) / 2);
-      int fromRow = Math.abs(Math.floorDiv(i, w) - 70);
-      coverage[i] = middle && fromFoot <= 20 && 2 * fromRow < height ? (byte) 255 : 0;
-    }
-    Ground ground = Grounds.row(w, h, pitch, 2);
-    return MeasureSites.of(ground, KnownCanopy.of(w, h, coverage)).sites().subList(1, 3);
-  }
-
-  private static SiteMeasure disc(double[] disc, Ground ground) {
-    int width = ground.deck().image().width();
-    int height = ground.deck().image().height();
-    byte[] coverage = KnownCanopy.discs(width, height, disc);
-    return MeasureSites.of(ground, KnownCanopy.of(width, height, coverage)).sites().get(0);
-  }
-
-  private static double area(SiteMeasure site) {
-    return site.projectedAreaCm2().orElseThrow();
-  }
-
-  private static double se(SiteMeasure site) {
-    return site.projectedAreaSeCm2().orElseThrow();
   }
 }

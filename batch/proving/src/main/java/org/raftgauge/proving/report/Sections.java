@@ -15,6 +15,8 @@ public final class Sections {
           TaughtSection::make,
           ChartsSection::make,
           RenderedSection::make,
+          HoldsSection::make,
+          ModelsSection::make,
           ErrorBarsSection::make,
           SamplesSection::make,
           VerdictsSection::make);

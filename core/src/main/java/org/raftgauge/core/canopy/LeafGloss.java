@@ -1,0 +1,122 @@
+// SPDX-License-Identifier: Apache-2.0
+package org.raftgauge.core.canopy;
+
+import java.util.Arrays;
+import org.raftgauge.core.pixels.Srgb;
+
+/**
+ * Gives back to leaf its bright reflections, which wet or waxy leaves throw of lamps and sky.
+ *
+ * <p>A reflection adds white to the leaf's colour: it is brighter than the photo's usual leaf, and
+ * its colour falls short of the threshold but not to the board's. Films of algae have such colours
+ * too, yet lie anywhere on the board; so reflections are only believed on boards that show the like
+ * nowhere far from plants. Rims, where leaf and bright board mix, have it as well: what is given
+ * back must be wider than a rim.
+ */
+final class LeafGloss {
+  /** Least score, as a share of the threshold: lit board beside leaf stays under 0.35 of it. */
+  private static final float LEAST_SCORE = 0.5f;
+
+  /** A reflection is at least this many times as bright as the usual leaf (working value). */
+  private static final double BRIGHTER = 1.4;
+
+  /** Half side of the square about a pixel in which it is asked for company, px. */
+  private static final int ABOUT_PX = 3;
+
+  /** Away from rims leaf and reflections fill this share of the square, as in {@link DimLight}. */
+  private static final double INSIDE = 0.82;
+
+  /** Half side of the square without leaf about what is far from plants, px. */
+  private static final int FAR_PX = 25;
+
+  /** Past this share of such colours far from plants, they are the board's (working value). */
+  private static final double MOST_FAR = 0.002;
+
+  private final int width;
+  private final int height;
+  private final float[][] even;
+  private final float[] scores;
+
+  /**
+   * Sets up the search.
+   *
+   * @param size width and height, px
+   * @param even three planes of evened light
+   * @param scores of the same pixels
+   */
+  LeafGloss(int[] size, float[][] even, float[] scores) {
+    this.width = size[0];
+    this.height = size[1];
+    this.even = even;
+    this.scores = scores;
+  }
+
+  /**
+   * Sets the reflections in the canopy.
+   *
+   * @param leaf the canopy
+   * @param counts where green leaf may be added
+   * @param threshold score past which it is leaf
+   */
+  void add(boolean[] leaf, boolean[] counts, double threshold) {
+    float least = (float) (LEAST_SCORE * threshold);
+    double bright = BRIGHTER * usual(leaf);
+    boolean[] gloss = new boolean[leaf.length];
+    boolean any = false;
+    for (int i = 0; i < leaf.length; i++) {
+      gloss[i] = !leaf[i] && counts[i] && scores[i] > least && luminance(i) > bright;
+      any |= gloss[i];
+    }
+    if (!any || liesAnywhere(leaf, gloss)) {
+      return;
+    }
+    boolean[] near = BoxFilter.any(inside(leaf, gloss), width, height, ABOUT_PX);
+    for (int i = 0; i < leaf.length; i++) {
+      leaf[i] |= gloss[i] && near[i];
+    }
+  }
+
+  private double luminance(int i) {
+    return Srgb.luminance(even[0][i], even[1][i], even[2][i]);
+  }
+
+  /** Median brightness of leaf; without any, brighter than everything. */
+  private double usual(boolean[] leaf) {
+    double[] light = new double[leaf.length];
+    int n = 0;
+    for (int i = 0; i < leaf.length; i++) {
+      if (leaf[i]) {
+        light[n++] = luminance(i);
+      }
+    }
+    return n == 0 ? Double.MAX_VALUE : Quantile.of(Arrays.copyOf(light, n), 0.5);
+  }
+
+  private boolean liesAnywhere(boolean[] leaf, boolean[] gloss) {
+    boolean[] nearLeaf = BoxFilter.any(leaf, width, height, FAR_PX);
+    int far = 0;
+    int such = 0;
+    for (int i = 0; i < leaf.length; i++) {
+      if (!nearLeaf[i]) {
+        far++;
+        such += gloss[i] ? 1 : 0;
+      }
+    }
+    return such > MOST_FAR * far;
+  }
+
+  /** Returns where reflections are no rim. */
+  private boolean[] inside(boolean[] leaf, boolean[] gloss) {
+    float[] either = new float[leaf.length];
+    for (int i = 0; i < leaf.length; i++) {
+      either[i] = leaf[i] || gloss[i] ? 1 : 0;
+    }
+    float[] sum = BoxFilter.sum(either, width, height, ABOUT_PX);
+    double least = INSIDE * (2 * ABOUT_PX + 1) * (2 * ABOUT_PX + 1);
+    boolean[] inside = new boolean[leaf.length];
+    for (int i = 0; i < leaf.length; i++) {
+      inside[i] = gloss[i] && sum[i] > least;
+    }
+    return inside;
+  }
+}
