@@ -15,6 +15,7 @@ import org.raftgauge.core.book.CropBook;
 import org.raftgauge.core.book.HarvestTotal;
 import org.raftgauge.core.book.SiteId;
 import org.raftgauge.core.growth.Series;
+import org.raftgauge.core.history.Grown;
 import org.raftgauge.core.history.WhoGrewWhere;
 
 /**
@@ -75,7 +76,7 @@ final class HeadWeights {
     List<String> plants = new ArrayList<>();
     OptionalDouble age = OptionalDouble.empty();
     for (SiteId site : who.plantedSites(harvest.raft(), before)) {
-      var grown = who.at(harvest.raft(), site, before).orElseThrow();
+      Grown grown = who.at(harvest.raft(), site, before).orElseThrow();
       if (grown.dat().isPresent() && grown.dac().isEmpty()) {
         plants.add(grown.plant());
         age = grown.dat();

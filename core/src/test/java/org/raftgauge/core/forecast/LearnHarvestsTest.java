@@ -7,48 +7,20 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.time.LocalDate;
 import java.time.OffsetDateTime;
-import java.util.EnumMap;
 import java.util.List;
-import java.util.Map;
-import java.util.Optional;
-import java.util.Set;
+import java.util.stream.IntStream;
 import org.junit.jupiter.api.Test;
 import org.raftgauge.core.book.HarvestTotal;
 import org.raftgauge.core.grader.Grader;
-import org.raftgauge.core.grader.LeftOut;
 import org.raftgauge.core.grader.Regime;
 import org.raftgauge.core.grader.RegimeFit;
-import org.raftgauge.core.grader.Size;
-import org.raftgauge.core.grader.Term;
-import org.raftgauge.core.grader.Validity;
 
 class LearnHarvestsTest {
   private static final OffsetDateTime LAST = OffsetDateTime.parse("2027-03-20T08:00Z");
 
   /** A line of slope 1.25 whose level alone is uncertain: variance 0.01. */
   private static Grader grader() {
-    RegimeFit fit =
-        new RegimeFit(
-            new RegimeFit.Numbers(
-                List.of(Term.of(), Term.of(Size.AREA)),
-                "least squares",
-                0.1,
-                28,
-                1,
-                30,
-                new LeftOut(0, 0, 0),
-                new RegimeFit.Limits(0, 0, 0, 1),
-                new Validity(
-                    new EnumMap<>(Map.of(Size.AREA, new Validity.Range(50, 500))),
-                    10,
-                    200,
-                    Set.of(""))),
-            new double[] {-2.5, 1.25},
-            new double[][] {{0.01, 0}, {0, 0}});
-    Grader.Origin origin =
-        new Grader.Origin(
-            "2027-03-21T08:00Z", "test", "whole", "2027-03-01T08:00Z", "2027-03-15T08:00Z", 24, "x");
-    return new Grader("c", origin, Map.of(Regime.OPEN, fit), Map.of(), Optional.empty(), List.of());
+    return OpenLine.grader(-2.5, 1.25, 0.01);
   }
 
   private static HarvestLesson lesson(int line, int cohortDay, double off) {
@@ -113,7 +85,7 @@ class LearnHarvestsTest {
   void totalsOfAnotherStateTeachNothing() {
     // Eight cohorts a third lighter: sd of their mean is 0.1, mostly the grader's own.
     List<HarvestLesson> trimmed =
-        java.util.stream.IntStream.rangeClosed(1, 8).mapToObj(i -> lesson(i, i, -0.33)).toList();
+        IntStream.rangeClosed(1, 8).mapToObj(i -> lesson(i, i, -0.33)).toList();
     Grader learnt = LearnHarvests.of(grader(), trimmed);
 
     assertEquals(-2.5, open(learnt).coefficients()[0], 1e-12);

@@ -4,46 +4,11 @@ package org.raftgauge.core.forecast;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
-import java.util.EnumMap;
-import java.util.List;
-import java.util.Map;
-import java.util.Optional;
-import java.util.Set;
 import org.junit.jupiter.api.Test;
-import org.raftgauge.core.grader.Grader;
-import org.raftgauge.core.grader.LeftOut;
-import org.raftgauge.core.grader.Regime;
-import org.raftgauge.core.grader.RegimeFit;
-import org.raftgauge.core.grader.Size;
-import org.raftgauge.core.grader.Term;
-import org.raftgauge.core.grader.Validity;
 
 class LineTest {
-  private static Grader grader(double slope) {
-    RegimeFit fit =
-        new RegimeFit(
-            new RegimeFit.Numbers(
-                List.of(Term.of(), Term.of(Size.AREA)),
-                "least squares",
-                0.1,
-                28,
-                1,
-                30,
-                new LeftOut(0, 0, 0),
-                new RegimeFit.Limits(0, 0, 0, 1),
-                new Validity(
-                    new EnumMap<>(Map.of(Size.AREA, new Validity.Range(100, 400))),
-                    10,
-                    200,
-                    Set.of(""))),
-            new double[] {-2, slope},
-            new double[][] {{0, 0}, {0, 0}});
-    Grader.Origin origin = new Grader.Origin("", "", "whole", "", "", 24, "");
-    return new Grader("c", origin, Map.of(Regime.OPEN, fit), Map.of(), Optional.empty(), List.of());
-  }
-
   private static Line line(double slope) {
-    return Line.closed(grader(slope), "").orElseThrow();
+    return Line.closed(OpenLine.grader(-2, slope, 0), "").orElseThrow();
   }
 
   @Test
