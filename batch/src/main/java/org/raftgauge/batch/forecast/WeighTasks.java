@@ -97,7 +97,7 @@ final class WeighTasks {
             + " become weights (its grader) is to be checked: "
             + why.why()
             + ". "
-            + WeighTask.HOW,
+            + WeighTask.how(planting.harvestBy(), evening),
         Optional.of(WeighTask.by(planting.harvestBy(), evening)),
         item);
   }

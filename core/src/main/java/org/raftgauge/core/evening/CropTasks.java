@@ -140,6 +140,7 @@ final class CropTasks {
     if (weighed >= FEWEST_WEIGHINGS || seen.hides(item)) {
       return Optional.empty();
     }
+    Optional<LocalDate> harvestBy = tonight.planting(raft).flatMap(this::harvestBy);
     String why =
         "Crop "
             + crop
@@ -150,15 +151,14 @@ final class CropTasks {
             + " weighings that an estimate of weight needs. "
             + chosen.words()
             + " "
-            + WeighTask.HOW;
+            + WeighTask.how(harvestBy, tonight.evening());
     return Optional.of(
         new Task(
             Action.WEIGH,
             3,
             tonight.at(raft, chosen.sites()),
             why,
-            Optional.of(
-                WeighTask.by(tonight.planting(raft).flatMap(this::harvestBy), tonight.evening())),
+            Optional.of(WeighTask.by(harvestBy, tonight.evening())),
             item));
   }
 

@@ -13,7 +13,7 @@ import java.util.TreeMap;
  * due tomorrow.
  *
  * @param day the day; absent for what has none
- * @param groups its tasks, in the order of the worklist
+ * @param groups its tasks, in the order of the worklist, but a raft's weighing before its harvest
  */
 public record DueDay(Optional<LocalDate> day, List<TaskGroup> groups) {
 
@@ -33,13 +33,27 @@ public record DueDay(Optional<LocalDate> day, List<TaskGroup> groups) {
     Map<LocalDate, List<TaskGroup>> days = new TreeMap<>();
     for (TaskGroup group : TaskGroup.of(worklist)) {
       LocalDate by = group.first().by().orElse(LocalDate.MAX);
-      days.computeIfAbsent(by.isBefore(tomorrow) ? tomorrow : by, d -> new ArrayList<>())
-          .add(group);
+      add(
+          group,
+          days.computeIfAbsent(by.isBefore(tomorrow) ? tomorrow : by, d -> new ArrayList<>()));
     }
     List<DueDay> due = new ArrayList<>();
     days.forEach(
         (day, groups) ->
             due.add(new DueDay(Optional.of(day).filter(d -> !d.equals(LocalDate.MAX)), groups)));
     return due;
+  }
+
+  /** Adds at the end; a weighing goes before the harvest that would take its plants away. */
+  private static void add(TaskGroup group, List<TaskGroup> groups) {
+    int at = groups.size();
+    for (int i = 0; i < groups.size() && group.first().action() == Task.Action.WEIGH; i++) {
+      Task other = groups.get(i).first();
+      boolean takes = other.action() == Task.Action.HARVEST;
+      if (takes && other.where().raft().equals(group.first().where().raft())) {
+        at = Math.min(at, i);
+      }
+    }
+    groups.add(at, group);
   }
 }

@@ -16,7 +16,7 @@ import org.raftgauge.core.history.PlantSeries;
  */
 public record WeighTask(List<SiteId> sites) {
   /** How plants are weighed so that their weights can be compared. */
-  public static final String HOW =
+  private static final String HOW =
       "Weigh one at a time, all alike, and write how as the state in weighings.csv: whole (with"
           + " roots and plug), drained (the same, once the water has run off) or trimmed (cut at the"
           + " collar, where the leaves leave the root, waste leaves off, as sold).";
@@ -55,6 +55,17 @@ public record WeighTask(List<SiteId> sites) {
       said.add(sites.get(i) + " is " + sizes.get(i));
     }
     return String.join(", ", said) + ", by the leaf that shows.";
+  }
+
+  /**
+   * Says how to weigh, and where the raft is harvested by then, that it comes first.
+   *
+   * @param harvestBy the raft's harvest day, if any
+   * @param evening tonight
+   */
+  public static String how(Optional<LocalDate> harvestBy, LocalDate evening) {
+    boolean first = harvestBy.filter(day -> !day.isAfter(by(harvestBy, evening))).isPresent();
+    return HOW + (first ? " Weigh them before the raft is harvested." : "");
   }
 
   /**

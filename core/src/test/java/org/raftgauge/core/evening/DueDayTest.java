@@ -40,6 +40,22 @@ class DueDayTest {
   }
 
   @Test
+  void aRaftIsWeighedBeforeItIsHarvestedOnThatDay() {
+    List<Task> list =
+        List.of(
+            task(Task.Action.HARVEST, "1", TOMORROW),
+            task(Task.Action.HARVEST, "2", TOMORROW),
+            task(Task.Action.RE_SPACE, "3", TOMORROW),
+            task(Task.Action.WEIGH, "2", TOMORROW),
+            task(Task.Action.WEIGH, "4", TOMORROW));
+    assertEquals(
+        List.of("HARVEST R1", "WEIGH R2", "HARVEST R2", "RE_SPACE R3", "WEIGH R4"),
+        DueDay.of(list, TOMORROW).get(0).groups().stream()
+            .map(g -> g.first().action() + " " + g.first().where().raft())
+            .toList());
+  }
+
+  @Test
   void worklistFollowsTheBerthsByTheirNumbers() {
     List<Task> walked =
         List.of("10", "", "9", "b", "a").stream()

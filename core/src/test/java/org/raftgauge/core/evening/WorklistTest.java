@@ -227,6 +227,9 @@ class WorklistTest {
         task.why().contains("B2 is small, " + sites.get(1) + " is of middle size, A3 is large"),
         task.why());
     assertEquals(Optional.of(SmallFarm.day(11)), task.by());
+    assertTrue(task.why().endsWith(" Weigh them before the raft is harvested."), task.why());
+    String later = WeighTask.how(Optional.of(SmallFarm.day(20)), SmallFarm.day(9));
+    assertTrue(later.endsWith("as sold)."), later);
     // Within a week where the harvest is later, or unknown.
     assertEquals(SmallFarm.day(16), WeighTask.by(Optional.empty(), SmallFarm.day(9)));
     assertEquals(SmallFarm.day(16), WeighTask.by(Optional.of(SmallFarm.day(20)), SmallFarm.day(9)));
