@@ -80,7 +80,11 @@ final class EveningText {
     return counts.isEmpty()
         ? "none: no planted site was seen"
         : counts.entrySet().stream()
-            .map(e -> e.getValue() + " " + e.getKey().word())
+            .map(e -> e.getValue() + " " + words(e.getKey()))
             .collect(Collectors.joining(", ", "", " (sites)"));
+  }
+
+  private static String words(Verdict verdict) {
+    return verdict == Verdict.NOT_TOLD ? "cannot be told yet" : verdict.word();
   }
 }

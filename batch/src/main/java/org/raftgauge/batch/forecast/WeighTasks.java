@@ -17,6 +17,7 @@ import org.raftgauge.core.book.CropBook;
 import org.raftgauge.core.book.Planting;
 import org.raftgauge.core.book.SiteId;
 import org.raftgauge.core.evening.Task;
+import org.raftgauge.core.evening.WeighTask;
 import org.raftgauge.core.grader.Grader;
 import org.raftgauge.core.grader.GraderHealth;
 import org.raftgauge.core.history.SiteLook;
@@ -25,8 +26,6 @@ import org.raftgauge.core.history.SiteLook;
 final class WeighTasks {
   /** Plants that tell a bias of 5 % of plants that scatter by 10 %; a working value. */
   private static final int PLANTS = 8;
-
-  private static final int WITHIN_DAYS = 7;
 
   /** Share of the age of harvest from which plants are worth weighing, as on the worklist. */
   private static final double GROWN = 0.6;
@@ -93,8 +92,13 @@ final class WeighTasks {
         Task.Action.WEIGH,
         3,
         new Task.Where("", planting.pond(), planting.berth(), planting.raft(), sites),
-        "The grader of " + why.crop() + " is to be checked: " + why.why() + ".",
-        Optional.of(evening.plusDays(WITHIN_DAYS)),
+        "How areas of "
+            + why.crop()
+            + " become weights (its grader) is to be checked: "
+            + why.why()
+            + ". "
+            + WeighTask.HOW,
+        Optional.of(WeighTask.by(planting.harvestBy(), evening)),
         item);
   }
 }

@@ -24,6 +24,7 @@ import org.raftgauge.batch.run.BookLooks;
 import org.raftgauge.batch.run.ProgramVersion;
 import org.raftgauge.core.book.CropBook;
 import org.raftgauge.core.book.Weighing;
+import org.raftgauge.core.forecast.HarvestLessons;
 import org.raftgauge.core.grader.FitGrader;
 import org.raftgauge.core.grader.FitRule;
 import org.raftgauge.core.grader.Grader;
@@ -31,6 +32,7 @@ import org.raftgauge.core.grader.GraderFile;
 import org.raftgauge.core.grader.GraderResult;
 import org.raftgauge.core.grader.JoinWeighings;
 import org.raftgauge.core.grader.Weighed;
+import org.raftgauge.core.history.SiteLook;
 
 /** Fits a grader to a book's weighings and writes it to {@code graders/}. */
 public final class FitBook {
@@ -82,8 +84,9 @@ public final class FitBook {
   public static Outcome fit(CropBook book, Request request) throws IOException {
     List<String> lines = new ArrayList<>();
     List<Weighing> weighings = oneState(book.diary().weighings(), request.state(), lines);
+    List<SiteLook> looks = BookLooks.upTo(book, request.folder(), LocalDate.MAX);
     JoinWeighings.Joined joined =
-        new BookMeasures(book, BookLooks.upTo(book, request.folder(), LocalDate.MAX))
+        new BookMeasures(book, looks)
             .join(request.crop(), weighings, request.within());
     joined.notJoined().forEach(n -> lines.add("weighings.csv:" + n.line() + ": " + n.why()));
     GraderResult result =
@@ -92,11 +95,12 @@ public final class FitBook {
             joined.weighed(),
             request.rule(),
             origin(request, joined.weighed(), stateOf(weighings)));
-    if (!(result instanceof Grader grader)) {
+    if (!(result instanceof Grader fitted)) {
       return new Outcome(result, List.of(), lines);
     }
+    Grader grader = HarvestLessons.teach(book, looks, fitted);
     grader.remarks().forEach(lines::add);
-    return new Outcome(result, write(grader, joined.weighed(), request, lines), lines);
+    return new Outcome(grader, write(grader, joined.weighed(), request, lines), lines);
   }
 
   /** Keeps the weighings of one state: what is weighed must be one thing. */

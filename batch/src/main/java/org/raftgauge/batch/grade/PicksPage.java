@@ -60,7 +60,7 @@ final class PicksPage {
               "expected",
                   one.weightG()
                       .map(w -> SummaryPage.text("about %.0f g", w.medianG()))
-                      .orElse(SummaryPage.text("%.0f cm2", one.areaCm2()))));
+                      .orElse(SummaryPage.text("%.0f cm\u00b2", one.areaCm2()))));
     }
     raft.put("sites", sites);
     return raft;

@@ -4,6 +4,7 @@ package org.raftgauge.batch.plot;
 import java.awt.BasicStroke;
 import java.awt.Color;
 import java.awt.Dimension;
+import java.awt.Font;
 import java.io.IOException;
 import java.io.StringWriter;
 import java.io.UncheckedIOException;
@@ -42,9 +43,14 @@ public final class PaintChart {
   private static final Color PALE = new Color(214, 230, 240);
 
   /** Letters that a row of the legend takes, and that a series' key is as wide as. */
-  private static final int LEGEND_ROW = 90;
+  private static final int LEGEND_ROW = 60;
 
   private static final int KEY = 9;
+
+  /** Readable on a phone, where a plot is half as wide, and on paper. */
+  private static final Font LETTERS = new Font(Font.SANS_SERIF, Font.PLAIN, 15);
+
+  private static final Font HEADS = new Font(Font.SANS_SERIF, Font.BOLD, 15);
   private static final BasicStroke GRID = new BasicStroke(0.5f);
   private static final Color GRID_COLOUR = new Color(205, 205, 205);
   private static final BasicStroke THIN = new BasicStroke(1.2f);
@@ -125,7 +131,10 @@ public final class PaintChart {
         .setPlotBorderVisible(false)
         .setLegendPosition(beside ? Styler.LegendPosition.OutsideE : Styler.LegendPosition.OutsideS)
         .setLegendLayout(beside ? Styler.LegendLayout.Vertical : Styler.LegendLayout.Horizontal)
-        .setLegendBorderColor(Color.WHITE);
+        .setLegendBorderColor(Color.WHITE)
+        .setLegendFont(LETTERS)
+        .setChartTitleFont(HEADS);
+    painted.getStyler().setAxisTickLabelsFont(LETTERS).setAxisTitleFont(HEADS);
     axes(chart, painted.getStyler());
     for (int i = 0; i < chart.series().size(); i++) {
       add(painted, chart.series().get(i), i);

@@ -103,7 +103,7 @@ public final class RaftPlots {
     for (RaftGrowth.OfSite site : raft.sites()) {
       if (!site.points().isEmpty()) {
         site.verdict()
-            .filter(v -> v != Verdict.ON_TRACK)
+            .filter(v -> !v.isCalm())
             .map(v -> flagged.computeIfAbsent(v, word -> new ArrayList<>()))
             .orElse(others)
             .add(site);
@@ -146,7 +146,7 @@ public final class RaftPlots {
       y.add(units.area(days.get(i).aheadCm2()));
     }
     return List.of(
-        new Chart.Series("on-track band", Chart.Look.BAND, x, y),
+        new Chart.Series("lagging to ahead", Chart.Look.BAND, x, y),
         new Chart.Series(
             "reference",
             Chart.Look.DASHED,

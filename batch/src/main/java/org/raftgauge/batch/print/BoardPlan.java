@@ -11,7 +11,7 @@ import org.raftgauge.core.book.SiteGrid;
 import org.raftgauge.core.book.SiteId;
 
 /**
- * A board from above with a box to tick at each site that is meant, the others as dots, pale ones
+ * A board from above with a box to tick at each site that is meant, the others as dots, crosses
  * where nothing is planted; where none is named every planted site has a box. The black corner at
  * the top left is A1's; row letters and column numbers stand round it.
  */
@@ -26,9 +26,6 @@ final class BoardPlan {
 
   /** Side of the mark in A1's corner. */
   private static final double CORNER_MM = 3;
-
-  /** Greyness of a hole where nothing is planted. */
-  private static final double UNPLANTED = 0.75;
 
   private final Layout layout;
   private final Set<SiteId> planted;
@@ -69,8 +66,18 @@ final class BoardPlan {
       if (meant.contains(site)) {
         page.outline(new PdfPage.Box(cx - boxMm / 2, cy - boxMm / 2, boxMm, boxMm), 0.35, 0);
       } else {
-        page.disc(cx, cy, Math.min(0.9, boxMm / 3), planted.contains(site) ? 0 : UNPLANTED);
+        dot(page, site, cx, cy);
       }
+    }
+  }
+
+  private void dot(PdfPage page, SiteId site, double x, double y) throws IOException {
+    double half = Math.min(0.9, boxMm / 3);
+    if (planted.contains(site)) {
+      page.disc(x, y, half, 0);
+    } else {
+      page.line(x - half, y - half, x + half, y + half);
+      page.line(x - half, y + half, x + half, y - half);
     }
   }
 

@@ -178,7 +178,7 @@ public final class PrintWorklist {
     String from =
         "from the photos of the evening of "
             + DAY.format(sheet.evening())
-            + ". It says that growth departs, not why.";
+            + ". A verdict says that growth departs, not why.";
     page.text(from, MARGIN_MM, MARGIN_MM + HEAD_MM + 4, TEXT_MM);
     String count = "page " + number + " of " + pages;
     page.text(
@@ -195,7 +195,7 @@ public final class PrintWorklist {
           TEXT_MM);
     }
     page.text(
-        "The small grey names are for the seen command, which hides a row that is done or put off.",
+        "The small grey names tell the office which row of the list was done or put off.",
         MARGIN_MM,
         paper.heightMm() - 9,
         SMALL_MM);

@@ -92,7 +92,11 @@ final class TaskBlock {
   private static List<String> texts(TaskGroup group) {
     String pond = group.first().where().pond();
     String where = pond.isEmpty() ? "of no pond" : "pond " + pond;
-    return List.of(where);
+    if (group.notes().isEmpty()) {
+      return List.of(where);
+    }
+    String amiss = String.join(" ", group.notes());
+    return List.of(where, "Look at what was amiss when last seen. " + amiss);
   }
 
   private static String lead(Task task) {

@@ -4,6 +4,7 @@ package org.raftgauge.batch.report;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
+import java.util.Set;
 import java.util.TreeMap;
 import java.util.stream.Collectors;
 import org.raftgauge.core.book.Layout;
@@ -73,6 +74,13 @@ final class DrawBoard {
       String letters = new SiteId(row, 0).toString().replaceAll("\\d", "");
       labels.add(new RaftSheet.Label(letters, -0.3 * mark, at.yMm() + 0.12 * mark));
     }
+    Set<String> planted = sites.stream().map(RaftSheet.SiteLine::site).collect(Collectors.toSet());
+    for (SiteId bare : grid.sites()) {
+      if (!planted.contains(bare.toString())) {
+        PointMm at = grid.centre(bare);
+        labels.add(new RaftSheet.Label("\u00d7", at.xMm(), at.yMm() + 0.12 * mark));
+      }
+    }
     for (RaftSheet.SiteLine site : sites) {
       if (site.mark().toLookAt()) {
         PointMm at = grid.centre(SiteId.parse(site.site()));
@@ -87,6 +95,9 @@ final class DrawBoard {
         byMark.entrySet().stream()
             .map(e -> e.getValue().size() + " " + e.getKey().word())
             .collect(Collectors.joining(", "));
-    return "Board of raft " + raft + " from above, A1 at the top left: " + counts;
+    return "Board of raft "
+        + raft
+        + " from above, A1 at the top left, × where nothing is planted: "
+        + counts;
   }
 }

@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: Apache-2.0
 package org.raftgauge.batch.report;
 
+import java.time.LocalDate;
+import java.time.temporal.ChronoUnit;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
@@ -9,6 +11,7 @@ import java.util.Optional;
 import java.util.OptionalInt;
 import java.util.TreeMap;
 import org.raftgauge.batch.run.EveningOutlook;
+import org.raftgauge.core.book.CropBook;
 import org.raftgauge.core.forecast.Amount;
 import org.raftgauge.core.forecast.EveningForecast;
 import org.raftgauge.core.forecast.LookBackScore;
@@ -23,16 +26,18 @@ final class GatherAhead {
 
   private final EveningOutlook outlook;
   private final EveningForecast forecast;
+  private final CropBook book;
   private final Texts texts;
 
-  private GatherAhead(EveningOutlook outlook, Texts texts) {
+  private GatherAhead(EveningOutlook outlook, CropBook book) {
     this.outlook = outlook;
     this.forecast = outlook.forecast();
-    this.texts = texts;
+    this.book = book;
+    this.texts = new Texts(book.units());
   }
 
-  static Ahead of(EveningOutlook outlook, Texts texts) {
-    GatherAhead gather = new GatherAhead(outlook, texts);
+  static Ahead of(EveningOutlook outlook, CropBook book) {
+    GatherAhead gather = new GatherAhead(outlook, book);
     return new Ahead(
         outlook.forecast().rafts().stream().map(gather::raft).toList(),
         outlook.forecast().supply().stream().map(gather::supply).toList(),
@@ -43,22 +48,34 @@ final class GatherAhead {
   }
 
   private ForecastLine raft(RaftForecast raft) {
-    int last = forecast.asked().rule().days();
-    OptionalInt ready = raft.readyDay(0.5);
-    int day = Math.min(last, ready.orElse(last));
+    int day = shownDay(raft);
     Amount leaf = raft.areaCm2(day);
     Optional<Amount> weight = raft.weightG(day);
     RaftForecast.Who who = raft.who();
     return new ForecastLine(
         who.raft() + (who.lot().isEmpty() ? "" : ", lot " + who.lot()) + ", " + who.crop(),
         Texts.day(forecast.date(day)),
-        Texts.whole(raft.heads(day)),
+        heads(raft.heads(day)),
         leaf(leaf.mean()),
         leaves(leaf.lo80(), leaf.hi80()),
         weight.map(w -> texts.weight(w.mean())).orElse(""),
         weight.map(w -> texts.weights(w.lo80(), w.hi80())).orElse(""),
         weight.map(w -> texts.weights(w.lo95(), w.hi95())).orElse(""),
         ready(raft, weight.isPresent()));
+  }
+
+  /** Returns the day that is shown: when it is ready, else its own harvest day, else the last. */
+  private int shownDay(RaftForecast raft) {
+    int last = forecast.asked().rule().days();
+    int ready = Math.min(last, raft.readyDay(0.5).orElse(last));
+    LocalDate evening = forecast.date(0);
+    return book.plantingsOn(raft.who().raft(), evening).stream()
+        .filter(planting -> planting.crop().equals(raft.who().crop()))
+        .flatMap(planting -> planting.harvestBy().stream())
+        .mapToInt(day -> (int) ChronoUnit.DAYS.between(evening, day))
+        .filter(day -> day >= 0 && day < ready)
+        .min()
+        .orElse(ready);
   }
 
   /** Returns the spread of head weights of each raft, of which weights can be told. */
@@ -70,6 +87,11 @@ final class GatherAhead {
               chart -> heads.computeIfAbsent(raft.who().raft(), r -> new ArrayList<>()).add(chart));
     }
     return heads;
+  }
+
+  /** Words expected heads as forecast.csv does: losses to come take parts of one. */
+  private static String heads(double heads) {
+    return String.format(Locale.ROOT, "%.1f", heads).replaceFirst("\\.0$", "");
   }
 
   private String leaf(double cm2) {
@@ -133,7 +155,7 @@ final class GatherAhead {
   private List<String> remarks() {
     TreeMap<String, Integer> warnings = new TreeMap<>();
     for (RaftForecast raft : forecast.rafts()) {
-      raft.generalWarnings(0).forEach(w -> warnings.merge(w, 1, Integer::sum));
+      raft.generalWarnings(shownDay(raft)).forEach(w -> warnings.merge(w, 1, Integer::sum));
     }
     List<String> remarks = new ArrayList<>(outlook.remarks());
     warnings.forEach((w, n) -> remarks.add(Texts.count(n, "raft") + ": " + w));

@@ -5,10 +5,12 @@ import java.time.OffsetDateTime;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
+import java.util.function.ToDoubleFunction;
 import org.raftgauge.batch.run.CorrectionNotes;
 import org.raftgauge.batch.run.RunOutcome;
 import org.raftgauge.batch.store.Correction;
 import org.raftgauge.core.book.Crop;
+import org.raftgauge.core.measure.PhotoStatus;
 import org.raftgauge.core.track.TrackRules;
 
 /** Gathers how the numbers came about. */
@@ -23,7 +25,34 @@ final class GatherOrigin {
   }
 
   ReportModel.Origin origin() {
-    return new ReportModel.Origin(facts(), crops(), photos());
+    return new ReportModel.Origin(limits(), facts(), crops(), photos());
+  }
+
+  /** Says by which shares of the expected a plant lags or is ahead, and how sure that must be. */
+  private String limits() {
+    String lagging = shares(Crop.Limits::laggingShare);
+    String ahead = shares(Crop.Limits::aheadShare);
+    return "A plant lags when it surely has less than "
+        + lagging
+        + " of the leaf area expected at its age, and is ahead over "
+        + ahead
+        + "; a raft as a whole lags under 88 %, a pond under 92 %. The limits of each crop stand"
+        + " under its settings, below.";
+  }
+
+  private String shares(ToDoubleFunction<Crop.Limits> which) {
+    double[] shares =
+        all.book().crops().values().stream()
+            .mapToDouble(crop -> which.applyAsDouble(crop.limits()))
+            .sorted()
+            .distinct()
+            .toArray();
+    if (shares.length == 0) {
+      return Texts.percent(which.applyAsDouble(Crop.Limits.defaults()));
+    }
+    String lo = Texts.percent(shares[0]);
+    String hi = Texts.percent(shares[shares.length - 1]);
+    return lo.equals(hi) ? lo : lo + " to " + hi;
   }
 
   private List<ReportModel.Fact> facts() {
@@ -61,7 +90,7 @@ final class GatherOrigin {
   private static String words(Crop crop) {
     return String.format(
         Locale.ROOT,
-        "colour model %s; mean height %.3g mm x (area in cm2)^%.2f; lagging under %s of the expected leaf area,"
+        "colour model %s; mean height %.3g mm x (area in cm\u00b2)^%.2f; lagging under %s of the expected leaf area,"
             + " ahead over %s; closed from %s of the outline shared%s",
         crop.colourModel(),
         crop.heightModel().scaleMm(),
@@ -90,8 +119,14 @@ final class GatherOrigin {
                     photo.photo(),
                     photo.takenAt().map(OffsetDateTime::toString).orElse(""),
                     photo.station(),
-                    photo.status().name().toLowerCase(Locale.ROOT),
+                    status(photo.status()),
                     photo.sha256()))
         .toList();
+  }
+
+  private static String status(PhotoStatus status) {
+    return status == PhotoStatus.KNOWN
+        ? "used, measured on a run before"
+        : status.name().toLowerCase(Locale.ROOT);
   }
 }

@@ -18,6 +18,7 @@ import org.raftgauge.core.book.SiteId;
 import org.raftgauge.core.report.SitePlant;
 import org.raftgauge.core.report.SiteRow;
 import org.raftgauge.core.track.Judged;
+import org.raftgauge.core.track.Verdict;
 
 /** Gathers the sheet of one raft. */
 final class GatherRaft {
@@ -66,16 +67,40 @@ final class GatherRaft {
         each(Planting::pond),
         each(Planting::berth),
         each(p -> p.variety().isEmpty() ? p.crop() : p.crop() + " " + p.variety()),
-        Texts.age(last.ageDays()),
+        age(last),
         mark(judged),
-        ended() ? Mark.ENDED : worst(sites),
+        state(mark(judged)),
+        ended() ? Mark.ENDED : tonight() ? worst(sites) : worst(sites).before(),
         evidence(judged),
-        judged.flatMap(Judged::share).map(s -> Texts.percent(s.shareOfExpected())).orElse(""),
+        judged.filter(j -> j.verdict() != Verdict.NOT_TOLD).map(GatherRaft::share).orElse(""),
         all.texts().area(last.medianCm2()),
         toLookAt,
         Texts.day(last.evening()),
         last.evening().toString(),
-        all.tonight().filter(last.evening()::equals).isPresent());
+        tonight());
+  }
+
+  private boolean tonight() {
+    return all.tonight().filter(last.evening()::equals).isPresent();
+  }
+
+  /** Says how it stands; of a raft not seen this evening, when it was. */
+  private String state(Mark mark) {
+    if (tonight() || mark == Mark.ENDED || all.tonight().isEmpty()) {
+      return mark.word();
+    }
+    long days = ChronoUnit.DAYS.between(last.evening(), all.tonight().get());
+    String then = mark == Mark.NOT_SEEN ? "" : ", " + mark.word() + " then";
+    return "last seen " + Texts.count((int) days, "day") + " ago" + then;
+  }
+
+  private static String age(RaftLook look) {
+    String age = Texts.age(look.ageDays());
+    return look.isSown() && !age.isEmpty() ? age + " from sowing" : age;
+  }
+
+  private static String share(Judged judged) {
+    return judged.share().map(s -> Texts.percent(s.shareOfExpected())).orElse("");
   }
 
   /** Says whether what the raft bore has been harvested or cleared since. */
@@ -91,7 +116,8 @@ final class GatherRaft {
     if (!last.rows().doubt().isEmpty()) {
       return Mark.HELD;
     }
-    return judged.map(j -> Mark.of(j.verdict())).orElse(Mark.NONE);
+    Mark mark = judged.map(j -> Mark.of(j.verdict())).orElse(Mark.NONE);
+    return tonight() ? mark : mark.before();
   }
 
   private String evidence(Optional<Judged> judged) {
@@ -115,7 +141,10 @@ final class GatherRaft {
     fact(facts, "Transplanted", each(p -> p.transplantedOn().map(Texts::day).orElse("")));
     fact(facts, "Harvest by", each(p -> p.harvestBy().map(Texts::day).orElse("")));
     fact(facts, "Ended", ended() ? each(p -> p.endedOn().map(Texts::day).orElse("")) : "");
-    fact(facts, "Leaf in all", all.texts().area(last.rows().totalAreaCm2()));
+    fact(
+        facts,
+        "Leaf seen, closed plants at their least",
+        all.texts().area(last.rows().totalAreaCm2()));
     fact(facts, "Notes", String.join("; ", last.rows().raft().notes()));
     return facts;
   }
@@ -156,8 +185,18 @@ final class GatherRaft {
         row.site().site().toString(),
         held ? Mark.HELD : judged.map(j -> Mark.of(j.verdict())).orElse(measured(row)),
         bound + size,
-        judged.flatMap(Judged::share).map(s -> Texts.percent(s.shareOfExpected())).orElse(""),
+        judged.map(j -> share(j, row)).orElse(""),
         held ? row.site().held() : judged.map(Judged::evidence).orElse(""));
+  }
+
+  /** Returns the believed share; of a closed plant what shows of it is the least it has. */
+  private static String share(Judged judged, SiteRow row) {
+    return row.site().closed()
+        ? judged
+            .share()
+            .map(s -> "at least " + Texts.percent(s.areaCm2() / s.expectedAreaCm2()))
+            .orElse("")
+        : share(judged);
   }
 
   /** Returns the mark of a site that nothing judged: bare holes can be told all the same. */
@@ -191,7 +230,7 @@ final class GatherRaft {
   private RaftSheet.DiaryDay day(RaftLook look, long daysSince) {
     return new RaftSheet.DiaryDay(
         Texts.day(look.evening()),
-        Texts.age(look.ageDays()),
+        age(look),
         all.texts().area(look.medianCm2()),
         all.files().board(look),
         all.files().overlay(look.rows().photo().photo()),

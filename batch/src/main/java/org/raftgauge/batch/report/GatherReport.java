@@ -98,6 +98,7 @@ final class GatherReport {
                 all.files().overlay(photo.photo())));
       }
     }
+    notes.addAll(new RaftNotes(all).notes());
     return notes;
   }
 

@@ -25,6 +25,14 @@ public enum Mark {
   AHEAD("A", "ahead: larger than the crop's limit", 1, Shapes.UP),
   /** As expected. */
   ON_TRACK("O", "on track", 0, Shapes.CIRCLE),
+  /** Not known yet. */
+  NOT_TOLD(
+      "?",
+      "cannot be told yet: nothing to compare with, or what is known spans lagging to ahead",
+      0,
+      Shapes.PENTAGON),
+  /** Nothing was amiss when it was last seen, before this evening. */
+  NOT_SEEN("U", "unseen this evening: how it stands now is not known", 0, Shapes.BAR),
   /** Measured, nothing to hold it against. */
   NONE("–", "measured, not judged", 0, Shapes.DOT),
   /** Seen while it stood; nothing is planted there now. */
@@ -47,6 +55,8 @@ public enum Mark {
     private static final String DIAMOND = "0 -1 1 0 0 1 -1 0";
     private static final String DOWN = "-1 -0.85 1 -0.85 0 0.98";
     private static final String HOUSE = "0 -1 0.9 -0.25 0.9 0.9 -0.9 0.9 -0.9 -0.25";
+    private static final String PENTAGON = "0 -1 0.95 -0.31 0.59 0.81 -0.59 0.81 -0.95 -0.31";
+    private static final String BAR = "-1 -0.6 1 -0.6 1 0.6 -1 0.6";
     private static final String UP = "0 -0.98 1 0.85 -1 0.85";
   }
 
@@ -85,7 +95,7 @@ public enum Mark {
     return switch (this) {
       case LAGGING -> -0.25;
       case AHEAD -> 0.25;
-      case HELD, DEAD, EMPTY, STALLED, PALE, ON_TRACK, NONE, ENDED -> 0;
+      case HELD, DEAD, EMPTY, STALLED, PALE, ON_TRACK, NOT_TOLD, NOT_SEEN, NONE, ENDED -> 0;
     };
   }
 
@@ -111,6 +121,7 @@ public enum Mark {
       case PALE -> PALE;
       case AHEAD -> AHEAD;
       case ON_TRACK -> ON_TRACK;
+      case NOT_TOLD -> NOT_TOLD;
     };
   }
 
@@ -126,7 +137,13 @@ public enum Mark {
 
   /** Returns the verdict in a word or two. */
   public String word() {
-    return this == NONE ? "not judged" : key().replace('-', ' ');
+    return switch (this) {
+      case NONE -> "not judged";
+      case NOT_TOLD -> "cannot be told yet";
+      case NOT_SEEN -> "not seen this evening";
+      case HELD, DEAD, EMPTY, STALLED, LAGGING, PALE, AHEAD, ON_TRACK, ENDED ->
+          key().replace('-', ' ');
+    };
   }
 
   /** Returns what it means. */
@@ -137,6 +154,11 @@ public enum Mark {
   /** Returns how urgent it is, 0 for nothing to do. */
   public int weight() {
     return weight;
+  }
+
+  /** Returns what stands for it where it is of an evening before: what was well then may not be. */
+  Mark before() {
+    return weight == 0 && this != ENDED ? NOT_SEEN : this;
   }
 
   /** Says whether a person should look at the site: all but held ones, which need a photo. */

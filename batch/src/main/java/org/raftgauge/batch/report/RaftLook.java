@@ -36,6 +36,13 @@ record RaftLook(LocalDate evening, RaftRows rows) {
         .min();
   }
 
+  /** Says whether that age counts from sowing: nothing on it is transplanted. */
+  boolean isSown() {
+    return rows.sites().stream()
+        .flatMap(row -> row.plant().stream())
+        .allMatch(plant -> plant.planting().transplantedOn().isEmpty());
+  }
+
   /** Returns the place of the raft in its photo, from 0. */
   int place() {
     for (int place = 0; place < rows.photo().rafts().size(); place++) {

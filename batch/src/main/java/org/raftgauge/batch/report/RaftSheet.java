@@ -49,8 +49,9 @@ public record RaftSheet(
    * @param pond the pond, or empty
    * @param berth the berth, or empty
    * @param crop crops and varieties
-   * @param age days since transplant, or empty
+   * @param age days since transplant, or from sowing and said so, or empty
    * @param mark what was said of it
+   * @param state that in words, or when it was last seen
    * @param worst the most urgent mark among its sites
    * @param evidence why
    * @param share its share of what is expected, percent, or empty
@@ -68,6 +69,7 @@ public record RaftSheet(
       String crop,
       String age,
       Mark mark,
+      String state,
       Mark worst,
       String evidence,
       String share,

@@ -117,11 +117,12 @@ public record ReportModel(
   /**
    * How the numbers came about.
    *
+   * @param limits the limits of lagging and ahead, in a sentence
    * @param facts names and values
    * @param crops the settings of each crop, names and values
    * @param photos every photo with the hash of its bytes
    */
-  public record Origin(List<Fact> facts, List<Fact> crops, List<Hashed> photos) {}
+  public record Origin(String limits, List<Fact> facts, List<Fact> crops, List<Hashed> photos) {}
 
   /**
    * A name and a value.

@@ -53,7 +53,7 @@ public final class RunPage implements ReportPage {
         outcome
             .summary()
             .outlook()
-            .map(outlook -> GatherAhead.of(outlook, new Texts(book.units())))
+            .map(outlook -> GatherAhead.of(outlook, book))
             .orElse(Ahead.none());
     return input.withWorklist(worklist(outcome)).withForecast(ahead);
   }

@@ -98,7 +98,7 @@ final class PondJson {
     raft.put("sites_by_verdict", counts(sites));
     raft.put(
         "sites_not_on_track",
-        sites.stream().filter(s -> s.verdict() != Verdict.ON_TRACK).map(PondJson::site).toList());
+        sites.stream().filter(s -> !s.verdict().isCalm()).map(PondJson::site).toList());
     return raft;
   }
 

@@ -9,7 +9,7 @@
     var mark = row.dataset.mark;
     switch (kind) {
       case "look": return Number(row.dataset.look) > 0;
-      case "off": return mark !== "on-track" && mark !== "none";
+      case "off": return ["on-track", "none", "not-told", "not-seen", "ended"].indexOf(mark) < 0;
       case "tonight": return row.dataset.tonight === "true";
       case "before": return row.dataset.tonight === "false";
       default: return true;
@@ -32,7 +32,7 @@
     var cell = row.cells[column];
     var text = cell.dataset.v || cell.textContent.trim();
     var number = parseFloat(text.replace("at least ", ""));
-    return /^(at least )?-?[0-9.]+( (%|cm2|sq in))?$/.test(text) ? number : text.toLowerCase();
+    return /^(at least )?-?[0-9.]+( (%|cm²|sq in))?$/.test(text) ? number : text.toLowerCase();
   }
 
   function compare(a, b) {

@@ -120,8 +120,8 @@ class ForecastCommandsTest {
 
   @Test
   void aGraderThatKnowsMoreThanTheEveningIsLeftOut() throws IOException {
-    // Its last weighing is at 16 + 2 * 7 days of the second cycle.
-    LocalDate weighed = FIRST.plusDays(40 + 30);
+    // Plants were weighed until day 30 of the second cycle; its harvest of day 31 taught as well.
+    LocalDate weighed = FIRST.plusDays(40 + 31);
     fitBefore(TONIGHT);
     out.reset();
     LocalDate on = weighed.minusDays(1);
@@ -132,7 +132,7 @@ class ForecastCommandsTest {
     assertTrue(
         said.contains("no weights of batavia: its grader knows more than the evening of " + on),
         said);
-    assertTrue(said.contains("last weighing " + weighed + "T19:00Z) and is left out"), said);
+    assertTrue(said.contains("last weighing " + weighed + "T20:00Z) and is left out"), said);
     assertTrue(lines("j/forecast.csv").get(1).contains("no grader of batavia: area only"));
     assertEquals(read("f/forecast.csv"), read("j/forecast.csv"));
   }
@@ -145,6 +145,19 @@ class ForecastCommandsTest {
     assertEquals(
         0, run("judge", "--book", at("book"), "--on", "" + TONIGHT.plusDays(1), "--out", at("k")));
     assertFalse(lines("k/forecast.csv").get(1).contains("area only"));
+  }
+
+  @Test
+  void harvestedRaftsTeachTheGraderAndItSaysSo() throws IOException {
+    assertEquals(0, run("grader", "fit", "--book", at("book"), "--crop", "batavia"));
+    String with = read("book/graders/batavia.yaml");
+    assertTrue(with.contains("; 1 harvested rafts"), with);
+    String said = out.toString(StandardCharsets.UTF_8);
+    assertTrue(said.contains("open: 1 harvested rafts weighed"), said);
+
+    write("book/harvests.csv", "raft,harvested_at,heads,total_weight_g\n");
+    assertEquals(0, run("grader", "fit", "--book", at("book"), "--crop", "batavia"));
+    assertFalse(read("book/graders/batavia.yaml").contains("harvested"));
   }
 
   /** Fits a grader and dates it to the noon of the day before, whatever the clock says. */

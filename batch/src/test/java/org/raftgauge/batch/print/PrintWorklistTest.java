@@ -114,15 +114,15 @@ class PrintWorklistTest {
   }
 
   @Test
-  void aHoleWithoutAPlantIsPaleAndTheCornerNearestA1IsBlack() throws IOException {
+  void aHoleWithoutAPlantIsACrossAndTheCornerNearestA1IsBlack() throws IOException {
     planted.remove(SiteId.parse("A1"));
     try (Printed printed = new Printed(print(Paper.A4, List.of(inspect("DR-1", "B3"))), 254)) {
       var picture = printed.picture(0);
       // The places are those of the test above.
       int x0 = 1600 + 50;
       int y0 = 370 + 50;
-      int pale = picture.getRGB(x0 + 60, y0 + 50) & 0xff;
-      assertTrue(pale > 150 && pale < 230, "a pale dot at A1: " + pale);
+      assertTrue((picture.getRGB(x0 + 60, y0 + 50) & 0xff) < 60, "a cross at A1: its middle");
+      assertTrue((picture.getRGB(x0 + 66, y0 + 50) & 0xff) > 200, "between its arms");
       assertTrue((picture.getRGB(x0 + 150, y0 + 50) & 0xff) < 60, "a black dot at A2");
       assertTrue((picture.getRGB(x0 + 8, y0 + 8) & 0xff) < 60, "the corner of A1");
       assertTrue((picture.getRGB(x0 + 292, y0 + 8) & 0xff) > 240, "no other corner");

@@ -40,7 +40,9 @@ class ForecastPageTest {
   void withAGraderTheTableHoldsWeightsAndTheSpreadOfHeadsIsDrawn() throws IOException {
     fit();
     String forecast = forecast(write());
-    assertTrue(forecast.contains(">Weight</th>") && forecast.contains(">Leaf area</th>"), forecast);
+    assertTrue(
+        forecast.contains(">Weight</th>") && forecast.contains(">Leaf area, each plant whole</th>"),
+        forecast);
     assertTrue(forecast.contains("not legal-for-trade weighing"), forecast);
     // The grader's health and how the one harvest would have been foretold.
     assertTrue(forecast.contains("How each grader stands"), forecast);
@@ -53,8 +55,8 @@ class ForecastPageTest {
   void withoutAGraderTheTableHoldsLeafAreasAlone() throws IOException {
     String forecast = forecast(write());
     assertFalse(forecast.contains(">Weight</th>"), forecast);
-    assertTrue(forecast.contains(">Leaf area</th>"), forecast);
-    assertTrue(forecast.contains("has a grader yet"), forecast);
+    assertTrue(forecast.contains(">Leaf area, each plant whole</th>"), forecast);
+    assertTrue(forecast.contains("to turn areas into weights"), forecast);
     assertFalse(Files.exists(folder.resolve("run/plots/weights-K-0.svg")));
   }
 

@@ -224,7 +224,7 @@ class ReportPageTest {
         List.of(),
         Ahead.none(),
         List.of(),
-        new ReportModel.Origin(List.of(), List.of(), List.of()));
+        new ReportModel.Origin("", List.of(), List.of(), List.of()));
   }
 
   @Test

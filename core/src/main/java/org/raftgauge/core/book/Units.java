@@ -4,7 +4,7 @@ package org.raftgauge.core.book;
 /** Units of the reports for people; tables for programs are metric. */
 public enum Units {
   /** Grams, kilograms, square centimetres, degrees Celsius. */
-  METRIC("cm2", 1, "g", 1, "kg", 1000),
+  METRIC("cm\u00b2", 1, "g", 1, "kg", 1000),
   /**
    * Ounces, pounds, square inches, degrees Fahrenheit: 1 in is 2.54 cm and 1 lb 453.59237 g exactly
    * (international yard and pound agreement, 1959).

@@ -94,7 +94,7 @@ public final class CloseEvening {
     CropBook then = BookAsOf.of(book, evening);
     Seen soFar = seen.before(book.farmDay().start(evening.plusDays(1)));
     List<PlantSeries> all = CollectSeries.withEnded(then, soFar.sites(), evening);
-    List<Judged> verdicts = JudgeEvening.judge(then, all, evening, TrackRules.defaults());
-    return new Tonight(then, soFar, Plants.of(then, all, evening), verdicts, evening);
+    JudgeEvening.Said said = JudgeEvening.all(then, all, evening, TrackRules.defaults());
+    return new Tonight(then, soFar, Plants.of(then, all, evening), said, evening);
   }
 }

@@ -111,7 +111,7 @@ public final class CompareCalls {
   }
 
   private static boolean comparable(String word) {
-    return List.of("lagging", "stalled", "on-track", "ahead", "pale").contains(word);
+    return List.of("lagging", "stalled", "on-track", "not-told", "ahead", "pale").contains(word);
   }
 
   private static boolean lags(String word) {

@@ -12,23 +12,23 @@ import java.util.TreeMap;
 import org.raftgauge.core.book.Crop;
 import org.raftgauge.core.book.Harvest;
 import org.raftgauge.core.book.Planting;
-import org.raftgauge.core.book.SiteId;
 import org.raftgauge.core.evening.Task.Action;
 import org.raftgauge.core.history.PlantSeries;
 import org.raftgauge.core.history.Sight;
 
 /** Finds what the crops' own calendar asks for: harvests, room, plants to weigh. */
 final class CropTasks {
-  /** Days ahead of which a harvest is announced; a working value. */
+  /** Days ahead of which a harvest is urgent; a working value. */
   private static final int AHEAD_DAYS = 2;
+
+  /** Days ahead of which a harvest is announced: the week that the worklist covers. */
+  private static final int WEEK_DAYS = 7;
 
   /** Share of closed sites from which a raft is crowded; a working value. */
   private static final double CROWDED = 0.5;
 
   /** Weighings without which no weight is estimated (design, section 5). */
   private static final int FEWEST_WEIGHINGS = 8;
-
-  private static final int WEIGH_WITHIN_DAYS = 7;
 
   private final Tonight tonight;
   private final SeenItems seen;
@@ -49,12 +49,13 @@ final class CropTasks {
       Optional<Planting> planting = tonight.planting(raft);
       Optional<LocalDate> by = planting.flatMap(this::harvestBy);
       String item = Item.ofRaft("harvest", raft, tonight.cycle(raft));
-      boolean due = by.filter(d -> !d.isAfter(tonight.tomorrow().plusDays(AHEAD_DAYS))).isPresent();
+      boolean due = by.filter(d -> !d.isAfter(tonight.evening().plusDays(WEEK_DAYS))).isPresent();
       if (due && !seen.hides(item)) {
         boolean planned = planting.orElseThrow().harvestBy().isPresent();
         String why = planned ? "Planned for this day" : "The crop's harvest window ends";
         String late = by.get().isBefore(tonight.tomorrow()) ? "; the day is past." : ".";
-        tasks.add(new Task(Action.HARVEST, 2, tonight.whole(raft), why + late, by, item));
+        int priority = by.get().isAfter(tonight.tomorrow().plusDays(AHEAD_DAYS)) ? 3 : 2;
+        tasks.add(new Task(Action.HARVEST, priority, tonight.whole(raft), why + late, by, item));
       }
     }
     return tasks;
@@ -133,8 +134,8 @@ final class CropTasks {
   private Optional<Task> weigh(String crop, List<PlantSeries> plants) {
     long weighed = weighed(crop);
     String raft = oldest(plants);
-    List<SiteId> sites =
-        smallMiddleLarge(plants.stream().filter(p -> p.last().raft().equals(raft)).toList());
+    WeighTask chosen =
+        WeighTask.of(plants.stream().filter(p -> p.last().raft().equals(raft)).toList());
     String item = Item.ofRaft("weigh-" + crop, raft, tonight.cycle(raft));
     if (weighed >= FEWEST_WEIGHINGS || seen.hides(item)) {
       return Optional.empty();
@@ -146,15 +147,18 @@ final class CropTasks {
             + weighed
             + " of the "
             + FEWEST_WEIGHINGS
-            + " weighings that an estimate of weight needs. These are a small, a middling and a"
-            + " large plant.";
+            + " weighings that an estimate of weight needs. "
+            + chosen.words()
+            + " "
+            + WeighTask.HOW;
     return Optional.of(
         new Task(
             Action.WEIGH,
             3,
-            tonight.at(raft, sites),
+            tonight.at(raft, chosen.sites()),
             why,
-            Optional.of(tonight.evening().plusDays(WEIGH_WITHIN_DAYS)),
+            Optional.of(
+                WeighTask.by(tonight.planting(raft).flatMap(this::harvestBy), tonight.evening())),
             item));
   }
 
@@ -179,20 +183,5 @@ final class CropTasks {
                 .thenComparing(Sight::raft, Comparator.reverseOrder()))
         .map(Sight::raft)
         .orElseThrow();
-  }
-
-  private static List<SiteId> smallMiddleLarge(List<PlantSeries> plants) {
-    List<PlantSeries> sorted =
-        plants.stream()
-            .sorted(
-                Comparator.comparingDouble((PlantSeries p) -> p.last().areaCm2())
-                    .thenComparing(PlantSeries::site))
-            .toList();
-    int n = sorted.size();
-    return List.of(0, n / 2, n - 1).stream()
-        .distinct()
-        .map(i -> sorted.get(i).last().measure().site())
-        .sorted()
-        .toList();
   }
 }

@@ -29,7 +29,6 @@ import org.raftgauge.core.growth.Series;
 import org.raftgauge.core.history.GroupCohorts;
 import org.raftgauge.core.history.PlantSeries;
 import org.raftgauge.core.track.Judged;
-import org.raftgauge.core.track.Verdict;
 
 /**
  * Gives rafts and sites their curves. A raft's median plant and a site that is not on track get a
@@ -65,7 +64,7 @@ final class EveningCurves {
     this.past = CyclePriors.of(tonight.plants());
     this.drawn = new DrawnGrowth(tonight);
     for (Judged row : tonight.verdicts()) {
-      if (row.scope() == Judged.Scope.SITE && row.verdict() != Verdict.ON_TRACK) {
+      if (row.scope() == Judged.Scope.SITE && !row.verdict().isCalm()) {
         departing.add(row.place().plant());
       }
     }

@@ -74,7 +74,7 @@ final class InspectTasks {
   /** Returns the name of the row that a site goes to, or nothing where it needs none. */
   private Optional<String> site(Judged row) {
     Verdict verdict = row.verdict();
-    boolean fine = verdict == Verdict.ON_TRACK || verdict == Verdict.HELD;
+    boolean fine = verdict.isCalm() || verdict == Verdict.HELD;
     boolean shared =
         slowPonds.contains(row.place().pond()) || slowRafts.contains(row.place().raft());
     boolean said = verdict == Verdict.LAGGING && shared && row.pattern() != Pattern.NONE;
@@ -98,7 +98,7 @@ final class InspectTasks {
   private static boolean urgent(Verdict verdict) {
     return switch (verdict) {
       case DEAD, STALLED, LAGGING -> true;
-      case HELD, EMPTY, PALE, AHEAD, ON_TRACK -> false;
+      case HELD, EMPTY, PALE, AHEAD, ON_TRACK, NOT_TOLD -> false;
     };
   }
 
@@ -116,7 +116,7 @@ final class InspectTasks {
               + (one ? " is" : " are")
               + " far ahead: bolting, or two plants in a hole?"
               + at(rows);
-      case HELD, ON_TRACK -> "";
+      case HELD, ON_TRACK, NOT_TOLD -> "";
     };
   }
 
@@ -138,7 +138,7 @@ final class InspectTasks {
             .map(s -> s.basis().words())
             .distinct()
             .collect(Collectors.joining(" or "));
-    return " Leaf area: "
+    return " Leaf area: about "
         + (lo.equals(hi) ? lo : lo + " to " + hi)
         + " % of what is expected at its age (judging by "
         + basis

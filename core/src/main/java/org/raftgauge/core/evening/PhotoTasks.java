@@ -9,6 +9,7 @@ import java.util.Optional;
 import java.util.Set;
 import java.util.TreeMap;
 import java.util.TreeSet;
+import java.util.stream.Collectors;
 import org.raftgauge.core.book.SiteId;
 import org.raftgauge.core.evening.Task.Action;
 import org.raftgauge.core.track.Judged;
@@ -81,7 +82,7 @@ final class PhotoTasks {
       if (!seen.hidesEvening(item)) {
         String since =
             Optional.ofNullable(last.get(raft))
-                .map(day -> "Last seen on " + day + ".")
+                .map(day -> "Last seen on " + day + lookAt(raft) + ".")
                 .orElse("Never seen.");
         tasks.add(
             photo(Action.PHOTOGRAPH_AT_ALL, tonight.whole(raft), "Expected, not seen. " + since)
@@ -89,6 +90,24 @@ final class PhotoTasks {
       }
     }
     return tasks;
+  }
+
+  /** Names the sites of a raft that were amiss when it was last seen. */
+  private String lookAt(String raft) {
+    Map<Verdict, List<String>> sites = new TreeMap<>();
+    for (Judged row : tonight.said().before()) {
+      boolean amiss = !row.verdict().isCalm() && row.verdict() != Verdict.HELD;
+      if (row.place().raft().equals(raft) && amiss) {
+        sites
+            .computeIfAbsent(row.verdict(), v -> new ArrayList<>())
+            .add(row.place().site().orElseThrow().toString());
+      }
+    }
+    String words =
+        sites.entrySet().stream()
+            .map(e -> e.getKey().word() + " " + String.join(", ", e.getValue()))
+            .collect(Collectors.joining("; "));
+    return words.isEmpty() ? "" : Task.AMISS + words;
   }
 
   /** What was photographed and cannot be judged. */

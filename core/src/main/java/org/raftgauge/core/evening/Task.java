@@ -23,6 +23,9 @@ import org.raftgauge.core.book.WalkingOrder;
 public record Task(
     Action action, int priority, Where where, String why, Optional<LocalDate> by, String item) {
 
+  /** Leads to the sites that were amiss on a raft when it was last seen, in a reason. */
+  static final String AMISS = "; look at what was amiss then: ";
+
   /** Most urgent first; of equals by place, as a person walks. */
   public static final Comparator<Task> ORDER =
       Comparator.comparingInt(Task::priority)

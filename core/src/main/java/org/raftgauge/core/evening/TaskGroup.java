@@ -60,4 +60,16 @@ public record TaskGroup(List<Task> tasks) {
   public boolean isSeveral() {
     return tasks.size() > 1;
   }
+
+  /** Returns of each task what was amiss on its raft when it was last seen, where there is any. */
+  public List<String> notes() {
+    return tasks.stream()
+        .filter(task -> task.why().contains(Task.AMISS))
+        .map(
+            task ->
+                task.where().raft()
+                    + ": "
+                    + task.why().substring(task.why().indexOf(Task.AMISS) + Task.AMISS.length()))
+        .toList();
+  }
 }

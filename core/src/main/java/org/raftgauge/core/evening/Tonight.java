@@ -10,10 +10,15 @@ import org.raftgauge.core.book.CropBook;
 import org.raftgauge.core.book.Planting;
 import org.raftgauge.core.book.SiteId;
 import org.raftgauge.core.history.PlantSeries;
+import org.raftgauge.core.track.JudgeEvening;
 import org.raftgauge.core.track.Judged;
 
 /** What is known as an evening ends: the ground of its worklist. */
-record Tonight(CropBook book, Seen seen, Plants plants, List<Judged> verdicts, LocalDate evening) {
+record Tonight(CropBook book, Seen seen, Plants plants, JudgeEvening.Said said, LocalDate evening) {
+
+  List<Judged> verdicts() {
+    return said.rows();
+  }
 
   LocalDate tomorrow() {
     return evening.plusDays(1);

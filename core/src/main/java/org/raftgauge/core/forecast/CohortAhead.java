@@ -4,11 +4,11 @@ package org.raftgauge.core.forecast;
 import java.time.LocalDate;
 import java.time.temporal.ChronoUnit;
 import java.util.ArrayList;
-import java.util.HashMap;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.OptionalDouble;
 import org.raftgauge.core.cohort.CohortCurve;
 import org.raftgauge.core.cohort.Forecast;
 import org.raftgauge.core.cohort.PlantCurve;
@@ -18,9 +18,9 @@ import org.raftgauge.core.history.PlantSeries;
 /**
  * Carries the plants of one cohort over the coming days.
  *
- * <p>Where past cycles are known, a plant stands where its photos put it when it was last seen open
- * and grows from there as all do ({@link GrowthAhead}), and by as much more or less as its own
- * curve departs from the others'. Without past cycles its own curve is all there is, and the
+ * <p>Where past cycles are known, all grow as one ({@link GrowthAhead}), each as far off the others
+ * as on the last evenings on which it was open: a curve of its own, carried past its photos,
+ * departs ever more. Without past cycles its own curve is all there is, and the
  * forecast is rough.
  */
 final class CohortAhead {
@@ -33,8 +33,6 @@ final class CohortAhead {
   /** Days past the photos that a curve of few days bears; a working value. */
   private static final int SHORT_REACH = 7;
 
-  private static final int FEWEST_FOR_ANCHOR = 5;
-
   /** Plants from which the common way is found: more tell nothing new, and cost time. */
   private static final int MOST_FOR_PATH = 600;
 
@@ -42,12 +40,11 @@ final class CohortAhead {
   private final CohortCurve curve;
   private final Map<String, Series> areas;
   private final Map<String, PlantCurve> own = new LinkedHashMap<>();
-  private final Map<Long, Double> middles = new HashMap<>();
+  private final CommonPath tonight;
   private final Optional<GrowthAhead> ahead;
   private final double now;
   private final double fraction;
   private final double open;
-  private final double anchor;
   private final CohortGrowth growth;
 
   /**
@@ -76,13 +73,12 @@ final class CohortAhead {
             .filter(d -> d >= 0)
             .average()
             .orElse(0);
-    CommonPath tonight = CommonPath.of(series(leafy));
+    this.tonight = CommonPath.of(series(leafy));
     int reach =
         tonight.size() == 0
             ? setting.rule().horizon()
             : (int) Math.ceil(now - tonight.lastAge()) + setting.rule().horizon();
     this.ahead = GrowthAhead.of(setting.ways(), tonight, reach);
-    this.anchor = ahead.isPresent() ? anchor() : 0;
     this.growth = ahead.map(a -> borne(a, since)).orElseGet(() -> rough(since));
   }
 
@@ -100,35 +96,27 @@ final class CohortAhead {
     return growth;
   }
 
-  /** Returns by how much the photos on which plants were last seen open lie over their curves. */
-  private double anchor() {
-    List<Double> offs = new ArrayList<>();
-    areas.forEach(
-        (plant, series) -> {
-          int i = series.size() - 1;
-          if (i >= 0 && !series.isClosed(i)) {
-            offs.add(series.lnArea(i) - own.get(plant).lnArea(series.dat(i)).mean());
-          }
-        });
-    boolean tells = offs.size() >= Math.max(FEWEST_FOR_ANCHOR, areas.size() / 2);
-    return tells ? offs.stream().mapToDouble(v -> v).average().orElseThrow() : 0;
-  }
-
   private CohortGrowth borne(GrowthAhead way, LocalDate since) {
     List<Double> curveSd = new ArrayList<>();
+    List<Double> weighedSd = new ArrayList<>();
     List<Double> weatherSd = new ArrayList<>();
     for (int d = 0; d <= setting.rule().horizon(); d++) {
       double to = Math.max(way.lastAge(), now + d);
-      double sd = way.sinceLast(to).sd();
-      double weather = Math.min(sd, way.weatherSd((int) Math.round(to - way.lastAge())));
+      double sd = way.sinceLast(to, false).sd();
+      double weighed = way.weighed() ? way.sinceLast(to, true).sd() : sd;
+      double weather =
+          Math.min(
+              Math.min(sd, weighed), way.weatherSd((int) Math.round(to - way.lastAge())));
       weatherSd.add(weather);
       curveSd.add(Math.sqrt(sd * sd - weather * weather));
+      weighedSd.add(Math.sqrt(weighed * weighed - weather * weather));
     }
     return new CohortGrowth(
         setting.number(),
         since,
         fraction,
         curveSd,
+        weighedSd,
         weatherSd,
         false,
         Math.max(0, now - curve.lastDat()),
@@ -150,6 +138,7 @@ final class CohortAhead {
         setting.number(),
         since,
         fraction,
+        curveSd,
         curveSd,
         weatherSd,
         true,
@@ -181,16 +170,20 @@ final class CohortAhead {
   Outlook outlook(PlantSeries plant) {
     Series series = areas.get(plant.plant());
     boolean closed = series.size() > 0 && series.isClosed(series.size() - 1);
+    OptionalDouble off = ahead.isPresent() ? tonight.own(series) : OptionalDouble.empty();
+    boolean led = closed && off.isPresent() && ahead.orElseThrow().weighed();
     PlantCurve told = own.get(plant.plant());
-    double from = lastOpen(series);
     List<Outlook.Size> days = new ArrayList<>();
     for (int d = 0; d <= setting.rule().horizon(); d++) {
+      double to = now + d;
       days.add(
-          ahead.isPresent() && from >= 0
-              ? carried(ahead.get(), told, from, now + d)
-              : alone(series.size() == 0 ? curve.lnArea(now + d) : told.lnArea(now + d), d));
+          off.isPresent()
+              ? new Outlook.Size(
+                  off.getAsDouble() + ahead.orElseThrow().lnArea(to, led),
+                  tonight.ownSd(to - lastOpen(series)))
+              : alone(series.size() == 0 ? curve.lnArea(to) : told.lnArea(to), d));
     }
-    return new Outlook(plant.plant(), plant.planting(), closed, now, growth, days);
+    return new Outlook(plant.plant(), plant.planting(), closed, led, now, growth, days);
   }
 
   /** Returns the size on the coming days of a plant that was never seen. */
@@ -204,29 +197,6 @@ final class CohortAhead {
 
   double now() {
     return now;
-  }
-
-  private Outlook.Size carried(GrowthAhead way, PlantCurve told, double from, double to) {
-    Forecast level = told.lnArea(from);
-    Forecast then = told.lnArea(to);
-    double departs = then.mean() - middle(to) - (level.mean() - middle(from));
-    double wandered = curve.wanderPerDay() * curve.wanderPerDay() * Math.max(0, to - from);
-    double common = to > from ? curve.lnGrowth(from, to).sd() : 0;
-    double variance =
-        Math.max(level.sd() * level.sd() + wandered, then.sd() * then.sd() - common * common);
-    double mean = level.mean() + anchor + way.growth(from, to) + departs;
-    return new Outlook.Size(mean, Math.sqrt(variance));
-  }
-
-  /** Returns the mean over plants of their own curves. */
-  private double middle(double at) {
-    return middles.computeIfAbsent(
-        Math.round(at * 50),
-        step ->
-            own.values().stream()
-                .mapToDouble(p -> p.lnArea(step / 50.0).mean())
-                .average()
-                .orElseThrow());
   }
 
   private Outlook.Size alone(Forecast told, int day) {

@@ -5,6 +5,7 @@ import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Map;
+import java.util.OptionalDouble;
 import java.util.TreeMap;
 import org.raftgauge.core.growth.Series;
 
@@ -22,6 +23,9 @@ final class CommonPath {
   private static final int FEWEST_PLANTS = 3;
   private static final int MOST_EVENINGS = 16;
 
+  /** Evenings that tell how a plant stands to the others: fewer are noise, more are long past. */
+  private static final int OWN_EVENINGS = 5;
+
   /** What all areas of an evening are off together by light and pose; a working value. */
   private static final double EVENING_SD = 0.003;
 
@@ -34,11 +38,74 @@ final class CommonPath {
   private final double[] age;
   private final double[] lnArea;
   private final double[] variance;
+  private final Departures departures;
+  private final List<ScalePoint> weighed;
 
-  private CommonPath(double[] age, double[] lnArea, double[] variance) {
+  private CommonPath(
+      double[] age,
+      double[] lnArea,
+      double[] variance,
+      Departures departures,
+      List<ScalePoint> weighed) {
     this.age = age;
     this.lnArea = lnArea;
     this.variance = variance;
+    this.departures = departures;
+    this.weighed = List.copyOf(weighed);
+  }
+
+  /**
+   * Returns the same way with what the scale told of it.
+   *
+   * @param points sizes of closed plants
+   */
+  CommonPath with(List<ScalePoint> points) {
+    return new CommonPath(age, lnArea, variance, departures, points);
+  }
+
+  /** Returns what the scale told of closed plants. */
+  List<ScalePoint> weighed() {
+    return weighed;
+  }
+
+  /**
+   * Returns by how much a plant's ln area lay over the way on the last evenings on which it was
+   * open: their median.
+   *
+   * @param plant its areas over age
+   * @return nothing of a plant never seen open while the way was known
+   */
+  OptionalDouble own(Series plant) {
+    List<Double> offs = new ArrayList<>();
+    for (int i = plant.size() - 1; i >= 0 && offs.size() < OWN_EVENINGS; i--) {
+      boolean known = size() > 0 && plant.dat(i) >= age[0] - 1 && plant.dat(i) <= lastAge() + 1;
+      if (!plant.isClosed(i) && known) {
+        offs.add(plant.lnArea(i) - at(plant.dat(i)));
+      }
+    }
+    return offs.isEmpty() ? OptionalDouble.empty() : OptionalDouble.of(median(offs));
+  }
+
+  /**
+   * Returns the standard deviation of what {@link #own} tells of a plant some days later.
+   *
+   * @param days since it was last seen open
+   */
+  double ownSd(double days) {
+    return departures.sd(OWN_EVENINGS, days);
+  }
+
+  /** Returns the way at an age, straight between evenings. */
+  private double at(double when) {
+    int k = 0;
+    while (k < age.length - 2 && when > age[k + 1]) {
+      k++;
+    }
+    if (age.length == 1) {
+      return lnArea[0];
+    }
+    double share = (when - age[k]) / (age[k + 1] - age[k]);
+    return lnArea[k] + share * (lnArea[k + 1] - lnArea[k]);
   }
 
   private static final class Evening {
@@ -66,7 +133,17 @@ final class CommonPath {
     }
     evenings.values().removeIf(e -> e.points.size() < FEWEST_PLANTS);
     double[] own = polish(evenings, plants.size());
-    return path(evenings, own);
+    List<List<double[]>> offs = new ArrayList<>();
+    for (int p = 0; p < own.length; p++) {
+      offs.add(new ArrayList<>());
+    }
+    evenings
+        .values()
+        .forEach(
+            e ->
+                e.points.forEach(
+                    q -> offs.get((int) q[0]).add(new double[] {q[1], q[2] - e.level})));
+    return path(evenings, own, Departures.of(offs));
   }
 
   private static double[] polish(Map<Long, Evening> evenings, int plants) {
@@ -87,7 +164,8 @@ final class CommonPath {
     return own;
   }
 
-  private static CommonPath path(Map<Long, Evening> evenings, double[] own) {
+  private static CommonPath path(
+      Map<Long, Evening> evenings, double[] own, Departures departures) {
     List<Double> offs = new ArrayList<>();
     for (Evening evening : evenings.values()) {
       evening.points.forEach(q -> offs.add(Math.abs(q[2] - own[(int) q[0]] - evening.level)));
@@ -95,7 +173,8 @@ final class CommonPath {
     double sd = offs.isEmpty() ? 0 : MAD * median(offs);
     List<Map.Entry<Long, Evening>> kept = thinned(List.copyOf(evenings.entrySet()));
     int n = kept.size();
-    CommonPath path = new CommonPath(new double[n], new double[n], new double[n]);
+    CommonPath path =
+        new CommonPath(new double[n], new double[n], new double[n], departures, List.of());
     for (int k = 0; k < n; k++) {
       Evening evening = kept.get(k).getValue();
       path.age[k] = evening.points.stream().mapToDouble(q -> q[1]).average().orElseThrow();

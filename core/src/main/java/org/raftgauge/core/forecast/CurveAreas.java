@@ -38,7 +38,7 @@ public final class CurveAreas {
         FinishedCycles.of(known, before, CohortRule.defaults(), new FinishedCycles.Memory());
     Asked asked = new Asked(evening, ForecastRule.defaults());
     Map<String, Double> areas = new TreeMap<>();
-    Outlooks.of(known, series, past, asked)
+    Outlooks.of(known, series, new Outlooks.Past(past, Map.of()), asked)
         .plants()
         .forEach(p -> areas.put(p.plant(), Math.exp(p.days().get(0).lnArea())));
     return areas;

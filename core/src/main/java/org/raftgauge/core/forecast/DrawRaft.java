@@ -125,13 +125,13 @@ final class DrawRaft {
   private void add(Outlook plant, Weighing.Row row, int day, Sums sums) {
     RegimeFit fit = row.how.fit();
     double[] beta = fit.coefficients();
-    double centre = Weighing.dot(row.design, beta) + row.how.offset();
+    double centre = Line.dot(row.design, beta) + row.how.offset();
     double[] beyond = shared.normals("beyond the weighings");
     SharedDraws.Calibration calibration = shared.calibration(fit);
     double[] curve = shared.normals("cohort " + plant.growth().number());
     double[] weather = shared.normals("weather");
     double slope = row.how.slope();
-    double curveSd = slope * plant.growth().curveSd().get(day);
+    double curveSd = slope * plant.curveSd(day);
     double weatherSd = slope * plant.growth().weatherSd().get(day);
     double ownSd = Math.hypot(slope * plant.days().get(day).ownSd(), row.how.heightSd());
     double residual = fit.numbers().residualSd();
@@ -144,7 +144,7 @@ final class DrawRaft {
     for (int s = 0; s < shared.draws(); s++) {
       double ln =
           centre
-              + Weighing.dot(row.design, calibration.shift[s])
+              + Line.dot(row.design, calibration.shift[s])
               + curveSd * curve[s]
               + weatherSd * weather[s]
               + row.how.beyondSd() * beyond[s];
@@ -205,7 +205,8 @@ final class DrawRaft {
         growth.doubt().ifPresent(warnings::add);
       }
       if (growth.rough()) {
-        warnings.add("no past cycles of the crop bear the curve: a rough forecast");
+        warnings.add(
+            "the crop has fewer past cycles than its growth curve needs: a rough forecast");
       }
       if (growth.daysSinceSeen() >= 3) {
         warnings.add("last photos are %.0f days old".formatted(growth.daysSinceSeen()));

@@ -31,18 +31,19 @@ import org.raftgauge.core.history.WhoGrewWhere;
  * that were weighed or died before the others are no cycle.
  */
 final class FinishedCycles {
-  private static final int MOST_CYCLES = 5;
   private static final int MOST_PLANTS = 30;
   private static final int FEWEST_PHOTOS = 4;
-  private static final int COHORT_DAYS = 2;
 
   private final CohortRule rule;
-  private final Map<String, TreeMap<LocalDate, List<Series>>> cycles = new HashMap<>();
+  private final Map<String, TreeMap<LocalDate, List<HeadWeights.Grew>>> cycles = new HashMap<>();
   private final Map<String, Optional<CohortPrior>> priors = new HashMap<>();
   private final Map<String, List<CommonPath>> ways = new HashMap<>();
 
-  private FinishedCycles(CohortRule rule) {
+  private final HeadWeights weights;
+
+  private FinishedCycles(CohortRule rule, HeadWeights weights) {
     this.rule = rule;
+    this.weights = weights;
   }
 
   /**
@@ -62,10 +63,10 @@ final class FinishedCycles {
    * @param memory of plants that had left on earlier evenings; is added to
    */
   static FinishedCycles of(CropBook book, List<SiteLook> looks, CohortRule rule, Memory memory) {
-    FinishedCycles past = new FinishedCycles(rule);
+    FinishedCycles past = new FinishedCycles(rule, HeadWeights.of(book));
     TreeMap<String, PlantLife> over = new TreeMap<>();
-    for (List<PlantLife> cohort : cohorts(book)) {
-      if (cohort.stream().noneMatch(FinishedCycles::stands)) {
+    for (List<PlantLife> cohort : CycleStarts.cohorts(book)) {
+      if (cohort.stream().noneMatch(CycleStarts::stands)) {
         cohort.forEach(life -> over.put(life.plant(), life));
       }
     }
@@ -79,70 +80,6 @@ final class FinishedCycles {
         (plant, life) -> memory.series.put(life, series(points.getOrDefault(plant, Map.of()))));
     over.values().forEach(life -> memory.series.get(life).ifPresent(s -> past.add(life, s)));
     return past;
-  }
-
-  /**
-   * Returns the first day of which photos are needed to forecast from an evening: that on which the
-   * oldest plant that stands was set out, or the oldest of the cycles used.
-   *
-   * @param book as known by the evening
-   * @param evening the farm's day
-   */
-  static LocalDate firstDay(CropBook book, LocalDate evening) {
-    Map<String, List<LocalDate>> over = new HashMap<>();
-    LocalDate first = evening;
-    for (List<PlantLife> cohort : cohorts(book)) {
-      LocalDate start = cohort.get(0).transplantedOn().orElseThrow();
-      if (cohort.stream().anyMatch(FinishedCycles::stands)) {
-        first = start.isBefore(first) ? start : first;
-      } else {
-        over.computeIfAbsent(key(planting(cohort.get(0))), k -> new ArrayList<>()).add(start);
-      }
-    }
-    for (List<LocalDate> starts : over.values()) {
-      LocalDate start = starts.get(Math.max(0, starts.size() - MOST_CYCLES));
-      first = start.isBefore(first) ? start : first;
-    }
-    return first;
-  }
-
-  /** Returns transplanted plants by crop, variety, layout and days of start, in that order. */
-  private static List<List<PlantLife>> cohorts(CropBook book) {
-    TreeMap<String, TreeMap<LocalDate, List<PlantLife>>> starts = new TreeMap<>();
-    for (PlantLife life : book.plants()) {
-      life.transplantedOn()
-          .ifPresent(
-              day ->
-                  starts
-                      .computeIfAbsent(key(planting(life)), k -> new TreeMap<>())
-                      .computeIfAbsent(day, d -> new ArrayList<>())
-                      .add(life));
-    }
-    List<List<PlantLife>> cohorts = new ArrayList<>();
-    starts.values().forEach(days -> cohorts.addAll(byStart(days)));
-    return cohorts;
-  }
-
-  private static boolean stands(PlantLife life) {
-    return life.stays().stream().anyMatch(stay -> stay.to().isEmpty());
-  }
-
-  private static Planting planting(PlantLife life) {
-    return life.stays().get(life.stays().size() - 1).planting();
-  }
-
-  /** Puts days, in order, that are at most two apart from the first of them together. */
-  private static <T> List<List<T>> byStart(Map<LocalDate, List<T>> days) {
-    List<List<T>> grouped = new ArrayList<>();
-    LocalDate first = LocalDate.MIN;
-    for (Map.Entry<LocalDate, List<T>> day : days.entrySet()) {
-      if (day.getKey().minusDays(COHORT_DAYS).isAfter(first)) {
-        first = day.getKey();
-        grouped.add(new ArrayList<>());
-      }
-      grouped.get(grouped.size() - 1).addAll(day.getValue());
-    }
-    return grouped;
   }
 
   private static void collect(
@@ -187,9 +124,9 @@ final class FinishedCycles {
 
   private void add(PlantLife life, Series series) {
     cycles
-        .computeIfAbsent(key(planting(life)), k -> new TreeMap<>())
+        .computeIfAbsent(CycleStarts.key(CycleStarts.planting(life)), k -> new TreeMap<>())
         .computeIfAbsent(life.transplantedOn().orElseThrow(), d -> new ArrayList<>())
-        .add(series);
+        .add(new HeadWeights.Grew(life.plant(), series));
   }
 
   /**
@@ -199,7 +136,7 @@ final class FinishedCycles {
    * @return nothing where no cycle of it is over
    */
   Optional<CohortPrior> prior(Planting planting) {
-    String key = key(planting);
+    String key = CycleStarts.key(planting);
     return priors.computeIfAbsent(key, this::fit);
   }
 
@@ -207,11 +144,17 @@ final class FinishedCycles {
    * Returns the ways that the open plants of the cycles went.
    *
    * @param planting tells crop, variety and layout
+   * @param line from weight to size once plants are closed, where there is a grader
    * @return none where no cycle of it is over
    */
-  List<CommonPath> ways(Planting planting) {
+  List<CommonPath> ways(Planting planting, Optional<Line> line) {
     return ways.computeIfAbsent(
-        key(planting), key -> grouped(key).stream().map(CommonPath::of).toList());
+        CycleStarts.key(planting), key -> grouped(key).stream().map(c -> way(c, line)).toList());
+  }
+
+  private CommonPath way(List<HeadWeights.Grew> cycle, Optional<Line> line) {
+    CommonPath way = CommonPath.of(cycle.stream().map(HeadWeights.Grew::series).toList());
+    return line.map(l -> way.with(weights.of(cycle, way, l))).orElse(way);
   }
 
   private Optional<CohortPrior> fit(String key) {
@@ -223,22 +166,18 @@ final class FinishedCycles {
     return grouped(key).stream().map(FinishedCycles::some).toList();
   }
 
-  private List<List<Series>> grouped(String key) {
-    List<List<Series>> grouped = byStart(cycles.getOrDefault(key, new TreeMap<>()));
-    return grouped.subList(Math.max(0, grouped.size() - MOST_CYCLES), grouped.size());
+  private List<List<HeadWeights.Grew>> grouped(String key) {
+    List<List<HeadWeights.Grew>> grouped = CycleStarts.byStart(cycles.getOrDefault(key, new TreeMap<>()));
+    return grouped.subList(Math.max(0, grouped.size() - CycleStarts.MOST), grouped.size());
   }
 
   /** Returns every so-manieth plant, the same ones each time. */
-  private static List<Series> some(List<Series> plants) {
+  private static List<Series> some(List<HeadWeights.Grew> plants) {
     List<Series> out = new ArrayList<>();
     int n = Math.min(MOST_PLANTS, plants.size());
     for (int i = 0; i < n; i++) {
-      out.add(plants.get((int) ((long) i * plants.size() / n)));
+      out.add(plants.get((int) ((long) i * plants.size() / n)).series());
     }
     return out;
-  }
-
-  private static String key(Planting planting) {
-    return String.join("\n", planting.crop(), planting.variety(), planting.layout());
   }
 }

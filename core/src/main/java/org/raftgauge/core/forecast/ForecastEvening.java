@@ -62,7 +62,7 @@ public final class ForecastEvening {
    * @return that on which the oldest plant that stands was set out, or the oldest past cycle used
    */
   public static LocalDate firstDay(CropBook book, LocalDate evening) {
-    return FinishedCycles.firstDay(book, evening);
+    return CycleStarts.firstDay(book, evening);
   }
 
   /**
@@ -112,7 +112,7 @@ public final class ForecastEvening {
     List<SiteLook> before =
         looks.stream().filter(l -> l.takenAt().toInstant().isBefore(end)).toList();
     FinishedCycles past = FinishedCycles.of(book, before, CohortRule.defaults(), memory);
-    return Outlooks.of(book, series, past, asked);
+    return Outlooks.of(book, series, new Outlooks.Past(past, graders), asked);
   }
 
   private List<RaftForecast> rafts(List<Outlook> plants, Set<String> bare, int horizon) {

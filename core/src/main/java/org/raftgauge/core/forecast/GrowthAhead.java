@@ -47,10 +47,13 @@ final class GrowthAhead {
   private final List<PathModel.Guess> guesses = new ArrayList<>();
   private final List<Double> weights = new ArrayList<>();
   private final Map<Long, Double> levels = new HashMap<>();
+  private final Map<Long, Double> weighedLevels = new HashMap<>();
   private final double last;
+  private final boolean weighed;
 
-  private GrowthAhead(double last) {
+  private GrowthAhead(double last, boolean weighed) {
     this.last = last;
+    this.weighed = weighed;
   }
 
   /**
@@ -68,8 +71,14 @@ final class GrowthAhead {
     }
     Series typical = typical(ways);
     ways.add(tonight);
-    int days = (int) Math.ceil(tonight.lastAge()) + reachDays + 2;
-    GrowthAhead ahead = new GrowthAhead(tonight.lastAge());
+    double oldest =
+        ways.stream()
+            .flatMap(w -> w.weighed().stream())
+            .mapToDouble(ScalePoint::age)
+            .max()
+            .orElse(0);
+    int days = (int) Math.ceil(Math.max(oldest, tonight.lastAge() + reachDays)) + 2;
+    GrowthAhead ahead = new GrowthAhead(tonight.lastAge(), oldest > 0);
     for (CurveModel model : MODELS) {
       FitRule rule =
           new FitRule(FitRule.Scale.LN_AREA, List.of(model), FitRule.Outliers.KEEP, 0.03);
@@ -139,41 +148,49 @@ final class GrowthAhead {
     return last;
   }
 
+  /** Says whether the scale told how closed plants of past cycles went on. */
+  boolean weighed() {
+    return weighed;
+  }
+
   /**
-   * Returns the growth of ln area between two ages as expected.
+   * Returns the ln area of the typical one of tonight's plants.
    *
-   * @param from age, days
-   * @param to age, days
+   * @param at age, days
+   * @param byWeight whether the size is meant at which the grader's line gives its weight, as the
+   *     scale told of past cycles
    */
-  double growth(double from, double to) {
-    return level(to) - level(from);
+  double lnArea(double at, boolean byWeight) {
+    return level(at, byWeight);
   }
 
   /** Returns the expected ln area, up to a constant, at the nearest fiftieth of a day. */
-  private double level(double at) {
-    return levels.computeIfAbsent(
-        Math.round(at * STEPS_A_DAY),
-        step -> {
-          double sum = 0;
-          for (int k = 0; k < models.size(); k++) {
-            sum += weights.get(k) * models.get(k).lnArea(step / STEPS_A_DAY);
-          }
-          return sum;
-        });
+  private double level(double at, boolean byWeight) {
+    return (byWeight ? weighedLevels : levels)
+        .computeIfAbsent(
+            Math.round(at * STEPS_A_DAY),
+            step -> {
+              double sum = 0;
+              for (int k = 0; k < models.size(); k++) {
+                sum += weights.get(k) * models.get(k).lnArea(step / STEPS_A_DAY, byWeight);
+              }
+              return sum;
+            });
   }
 
   /**
    * Returns the growth of ln area since the last evening.
    *
    * @param to age, days
+   * @param byWeight whether to the size at which the grader's line gives the weight
    */
-  Forecast sinceLast(double to) {
-    double mean = growth(last, to);
+  Forecast sinceLast(double to, boolean byWeight) {
+    double mean = level(to, byWeight) - level(last, false);
     double variance = 0;
     for (int k = 0; k < models.size(); k++) {
       PathModel model = models.get(k);
-      double off = model.lnArea(to) - model.lnArea(last) - mean;
-      variance += weights.get(k) * (model.growthVariance(last, to) + off * off);
+      double off = model.lnArea(to, byWeight) - model.lnArea(last, false) - mean;
+      variance += weights.get(k) * (model.growthVariance(last, to, byWeight) + off * off);
     }
     return new Forecast(mean, Math.sqrt(variance));
   }

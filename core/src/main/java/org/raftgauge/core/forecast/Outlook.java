@@ -11,6 +11,8 @@ import org.raftgauge.core.book.Planting;
  * @param plant its id
  * @param planting where it stands; tells raft, pond, crop and variety
  * @param closed whether its site was closed when last seen
+ * @param ledByWeights whether weights of past cycles led its curve after closure, through the
+ *     grader's line: the size is then that which the line gives the expected weight
  * @param ageDays days on its clock on the evening
  * @param growth of its cohort, shared with the others
  * @param days one for each day, day 0 being the evening
@@ -19,6 +21,7 @@ record Outlook(
     String plant,
     Planting planting,
     boolean closed,
+    boolean ledByWeights,
     double ageDays,
     CohortGrowth growth,
     List<Size> days) {
@@ -33,4 +36,9 @@ record Outlook(
    * @param ownSd standard deviation of what is not shared with its cohort
    */
   record Size(double lnArea, double ownSd) {}
+
+  /** Returns the standard deviation of the curve's growth that its cohort shares, by a day. */
+  double curveSd(int day) {
+    return (ledByWeights ? growth.weighedSd() : growth.curveSd()).get(day);
+  }
 }

@@ -21,6 +21,7 @@ import org.raftgauge.core.cohort.CohortRule;
 import org.raftgauge.core.cohort.FitCohort;
 import org.raftgauge.core.cohort.NoCohortCurve;
 import org.raftgauge.core.cohort.SomePlants;
+import org.raftgauge.core.grader.Grader;
 import org.raftgauge.core.growth.Series;
 import org.raftgauge.core.history.GroupCohorts;
 import org.raftgauge.core.history.PlantSeries;
@@ -37,17 +38,19 @@ final class Outlooks {
   private final LocalDate evening;
   private final FinishedCycles past;
   private final CohortRule cohortRule;
+  private final Map<String, Grader> graders;
   private final List<Outlook> plants = new ArrayList<>();
   private final Set<String> bare = new HashSet<>();
   private final Set<String> told = new HashSet<>();
   private final TreeMap<String, Set<String>> noCurve = new TreeMap<>();
   private int numbers;
 
-  private Outlooks(Asked asked, FinishedCycles past, CohortRule cohortRule) {
+  private Outlooks(Asked asked, FinishedCycles past, Map<String, Grader> graders) {
     this.rule = asked.rule();
     this.evening = asked.evening();
     this.past = past;
-    this.cohortRule = cohortRule;
+    this.cohortRule = CohortRule.defaults();
+    this.graders = graders;
   }
 
   /**
@@ -55,11 +58,11 @@ final class Outlooks {
    *
    * @param book as known by the evening
    * @param series of the plants that stand
-   * @param past cycles that are over
+   * @param past what growth is carried on by
    * @param asked evening and rule
    */
-  static Outlooks of(CropBook book, List<PlantSeries> series, FinishedCycles past, Asked asked) {
-    Outlooks outlooks = new Outlooks(asked, past, CohortRule.defaults());
+  static Outlooks of(CropBook book, List<PlantSeries> series, Past past, Asked asked) {
+    Outlooks outlooks = new Outlooks(asked, past.cycles(), past.graders());
     List<PlantSeries> counted =
         series.stream().filter(s -> s.clock() != PlantSeries.AgeClock.SOWING).toList();
     Map<Planting, CohortAhead> cohorts = new HashMap<>();
@@ -68,6 +71,20 @@ final class Outlooks {
     }
     outlooks.unseen(book, cohorts);
     return outlooks;
+  }
+
+  /**
+   * What growth is carried on by.
+   *
+   * @param cycles that are over
+   * @param graders by crop, through which weights of those cycles lead closed plants; none where
+   *     only areas are to tell
+   */
+  record Past(FinishedCycles cycles, Map<String, Grader> graders) {}
+
+  private Optional<Line> line(PlantSeries plant) {
+    return Optional.ofNullable(graders.get(plant.planting().crop()))
+        .flatMap(g -> Line.closed(g, plant.planting().variety()));
   }
 
   /** Returns the plants with a curve, those found bare left out. */
@@ -100,7 +117,7 @@ final class Outlooks {
     CohortFit fit = fit(leafy, areas);
     if (fit instanceof CohortCurve curve) {
       boolean firstGrowth = leafy.get(0).clock() == PlantSeries.AgeClock.TRANSPLANT;
-      List<CommonPath> ways = firstGrowth ? past.ways(leafy.get(0).planting()) : List.of();
+      List<CommonPath> ways = firstGrowth ? past.ways(leafy.get(0).planting(), line(leafy.get(0))) : List.of();
       CohortAhead ahead =
           new CohortAhead(
               new CohortAhead.Setting(numbers++, evening, rule, ways), leafy, areas, curve);
@@ -154,6 +171,7 @@ final class Outlooks {
                         new Outlook(
                             life.plant(),
                             planting.get(),
+                            false,
                             false,
                             ahead.now(),
                             ahead.growth(),

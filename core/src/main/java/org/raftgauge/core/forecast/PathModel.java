@@ -2,6 +2,7 @@
 package org.raftgauge.core.forecast;
 
 import java.util.List;
+import java.util.OptionalDouble;
 import org.hipparchus.linear.Array2DRowRealMatrix;
 import org.hipparchus.linear.ArrayRealVector;
 import org.hipparchus.linear.CholeskyDecomposition;
@@ -38,6 +39,10 @@ final class PathModel {
   private final double[][] theta;
   private final int[] cycle;
   private final double[] age;
+  private final boolean[] weighed;
+  private final double[] lnArea;
+  private final double[] variance;
+  private final double reference;
   private final double[][] slope;
   private double[] alpha;
   private CholeskyDecomposition root;
@@ -66,17 +71,35 @@ final class PathModel {
     this.guess = guess;
     this.paths = paths;
     this.start = start;
-    int n = paths.stream().mapToInt(CommonPath::size).sum();
+    int n = paths.stream().mapToInt(p -> p.size() + p.weighed().size()).sum();
     this.cycle = new int[n];
     this.age = new double[n];
     this.slope = new double[n][];
+    this.weighed = new boolean[n];
+    this.lnArea = new double[n];
+    this.variance = new double[n];
+    this.reference =
+        paths.stream()
+            .flatMap(p -> p.weighed().stream())
+            .mapToDouble(ScalePoint::lnArea)
+            .average()
+            .orElse(0);
     this.theta = new double[paths.size()][];
     int k = 0;
     for (int c = 0; c < paths.size(); c++) {
       theta[c] = start.clone();
       for (int i = 0; i < paths.get(c).size(); i++) {
         cycle[k] = c;
+        lnArea[k] = paths.get(c).lnArea(i);
+        variance[k] = paths.get(c).variance(i);
         age[k++] = paths.get(c).age(i);
+      }
+      for (ScalePoint point : paths.get(c).weighed()) {
+        cycle[k] = c;
+        weighed[k] = true;
+        lnArea[k] = point.lnArea();
+        variance[k] = point.variance();
+        age[k++] = point.age();
       }
     }
     for (int round = 0; round < ROUNDS; round++) {
@@ -91,18 +114,14 @@ final class PathModel {
     int n = age.length;
     double[] off = new double[n];
     double[][] v = new double[n][n];
-    int k = 0;
-    for (CommonPath path : paths) {
-      for (int i = 0; i < path.size(); i++) {
-        slope[k] = new double[start.length];
-        off[k] = path.lnArea(i) - mean(cycle[k], age[k], slope[k]);
-        v[k][k] = path.variance(i);
-        k++;
-      }
+    for (int k = 0; k < n; k++) {
+      slope[k] = new double[start.length];
+      off[k] = lnArea[k] - mean(cycle[k], age[k], slope[k]);
+      v[k][k] = variance[k];
     }
-    At[] at = new At[n];
+    PathPlace[] at = new PathPlace[n];
     for (int a = 0; a < n; a++) {
-      at[a] = new At(cycle[a], age[a], slope[a]);
+      at[a] = at(a);
       for (int b = 0; b <= a; b++) {
         v[a][b] += covariance(at[a], at[b]);
         v[b][a] = v[a][b];
@@ -131,17 +150,19 @@ final class PathModel {
     }
   }
 
-  /** A place on a cycle's way; holds an array, so it is no record. */
-  private static final class At {
-    private final int cycle;
-    private final double age;
-    private final double[] slope;
+  private PathPlace at(int k) {
+    OptionalDouble size =
+        weighed[k] ? OptionalDouble.of(lnArea[k] - reference) : OptionalDouble.empty();
+    return new PathPlace(cycle[k], age[k], slope[k], size);
+  }
 
-    At(int cycle, double age, double[] slope) {
-      this.cycle = cycle;
-      this.age = age;
-      this.slope = slope;
-    }
+  /** Returns tonight's place at an age, by area or by weight, with its expected value. */
+  private double tonight(double at, boolean byWeight, PathPlace[] here) {
+    double[] gradient = new double[start.length];
+    double value = mean(paths.size() - 1, at, gradient);
+    OptionalDouble size = byWeight ? OptionalDouble.of(value - reference) : OptionalDouble.empty();
+    here[0] = new PathPlace(paths.size() - 1, at, gradient, size);
+    return value;
   }
 
   private double mean(int c, double at, double[] gradient) {
@@ -157,7 +178,7 @@ final class PathModel {
     return MEAN_SD[j] * MEAN_SD[j] + (sameCycle ? between * between : 0);
   }
 
-  private double covariance(At a, At b) {
+  private double covariance(PathPlace a, PathPlace b) {
     boolean same = a.cycle == b.cycle;
     double sum = 0;
     for (int j = 0; j < start.length; j++) {
@@ -165,6 +186,10 @@ final class PathModel {
     }
     double apart = (a.age - b.age) / SMOOTH_DAYS;
     sum += guess.missSd() * guess.missSd() * Math.exp(-apart * apart / 2);
+    if (a.weighedSize.isPresent() && b.weighedSize.isPresent()) {
+      double sizes = a.weighedSize.getAsDouble() * b.weighedSize.getAsDouble();
+      sum += LineDoubt.covariance(sizes, same);
+    }
     return same
         ? sum + guess.weatherSd() * guess.weatherSd() * guess.weather().covariance(a.age, b.age)
         : sum;
@@ -174,28 +199,37 @@ final class PathModel {
     return logLikelihood;
   }
 
-  /** Returns the expected ln area, up to tonight's constant, at an age. */
-  double lnArea(double at) {
-    int now = paths.size() - 1;
-    double[] gradient = new double[start.length];
-    double value = mean(now, at, gradient);
-    At here = new At(now, at, gradient);
+  /**
+   * Returns the expected ln area, up to tonight's constant, at an age.
+   *
+   * @param at age, days
+   * @param byWeight whether the size is meant at which the grader's line gives the weight
+   */
+  double lnArea(double at, boolean byWeight) {
+    PathPlace[] here = new PathPlace[1];
+    double value = tonight(at, byWeight, here);
     for (int a = 0; a < age.length; a++) {
-      value += covariance(here, new At(cycle[a], age[a], slope[a])) * alpha[a];
+      value += covariance(here[0], at(a)) * alpha[a];
     }
     return value;
   }
 
-  /** Returns the variance of the growth of tonight's plants between two ages. */
-  double growthVariance(double from, double to) {
-    int now = paths.size() - 1;
-    At a = new At(now, from, new double[start.length]);
-    At b = new At(now, to, new double[start.length]);
-    mean(now, from, a.slope);
-    mean(now, to, b.slope);
+  /**
+   * Returns the variance of the growth of tonight's plants between two ages.
+   *
+   * @param from age, days
+   * @param to age, days
+   * @param byWeight whether the size at the end is that at which the grader's line gives the weight
+   */
+  double growthVariance(double from, double to, boolean byWeight) {
+    PathPlace[] here = new PathPlace[1];
+    tonight(from, false, here);
+    PathPlace a = here[0];
+    tonight(to, byWeight, here);
+    PathPlace b = here[0];
     double[] with = new double[age.length];
     for (int k = 0; k < with.length; k++) {
-      At seen = new At(cycle[k], age[k], slope[k]);
+      PathPlace seen = at(k);
       with[k] = covariance(b, seen) - covariance(a, seen);
     }
     RealVector known = new ArrayRealVector(with, false);

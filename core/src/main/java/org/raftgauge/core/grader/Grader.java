@@ -4,6 +4,7 @@ package org.raftgauge.core.grader;
 import java.time.Instant;
 import java.time.OffsetDateTime;
 import java.time.format.DateTimeParseException;
+import java.util.ArrayList;
 import java.util.Collections;
 import java.util.EnumMap;
 import java.util.List;
@@ -77,6 +78,19 @@ public record Grader(
     Map<Regime, T> copy = new EnumMap<>(Regime.class);
     copy.putAll(map);
     return Collections.unmodifiableMap(copy);
+  }
+
+  /**
+   * Returns the same grader taught further.
+   *
+   * @param others fits by regime
+   * @param more remarks, in words
+   * @param from where it then comes from
+   */
+  public Grader with(Map<Regime, RegimeFit> others, List<String> more, Origin from) {
+    List<String> all = new ArrayList<>(remarks);
+    all.addAll(more);
+    return new Grader(crop, from, others, refused, height, all);
   }
 
   /**

@@ -96,7 +96,9 @@ final class JpegShift {
     return false;
   }
 
-  /** Returns at how many blocks of a row the step can agree with any shift, told without sorting. */
+  /**
+   * Returns at how many blocks of a row the step can agree with any shift, told without sorting.
+   */
   private int stepping(int row, int band) {
     int[] differences = new int[blockWidth];
     int stepping = 0;

@@ -112,7 +112,8 @@ final class PartBlur {
     int across = (luma[at + line.aside] & 0xff) - (luma[at - line.aside] & 0xff);
     if (Math.abs(across) <= slope) {
       // Central differences: twice the slope a px. The cosine sets a slanted edge upright.
-      double blur = 2 * step / Math.sqrt((double) slope * slope + across * across) / Math.sqrt(2 * Math.PI);
+      double blur =
+          2 * step / Math.sqrt((double) slope * slope + across * across) / Math.sqrt(2 * Math.PI);
       int bin = (int) (Math.log(blur / FINEST_PX) / BIN_LN);
       counts[part(at)][Math.max(0, Math.min(BINS - 1, bin))]++;
     }

@@ -9,10 +9,12 @@ public enum Basis {
   CYCLES,
   /** The same on degree-days, where those foretell past cycles better than days do. */
   DEGREE_DAYS,
-  /** Tonight's cohort, the raft itself left out where there are others. */
+  /** The cohort's other rafts as last seen. */
   COHORT,
   /** The crop's curve in the book. */
-  CROP;
+  CROP,
+  /** Nothing but the raft's own other plants: whether those are as they should be is not known. */
+  RAFT;
 
   /** Says whether past cycles tell it. */
   boolean onCycles() {
@@ -24,8 +26,9 @@ public enum Basis {
     return switch (this) {
       case CYCLES -> "past cycles of its crop";
       case DEGREE_DAYS -> "past cycles of its crop, on degree-days";
-      case COHORT -> "the other plants of its cohort";
+      case COHORT -> "the other rafts of its cohort";
       case CROP -> "the crop's curve in the book";
+      case RAFT -> "the raft's own other plants";
     };
   }
 

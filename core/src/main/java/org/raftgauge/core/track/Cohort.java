@@ -217,7 +217,7 @@ final class Cohort {
                   latest.carried(level, age),
                   CarriedLevels.ownSd(level),
                   rate(),
-                  Basis.COHORT,
+                  Basis.RAFT,
                   OptionalDouble.empty()));
     }
     return !sound(raft) || own.isEmpty() ? outside : own.map(l -> between(outside.get(), l, age));

@@ -54,6 +54,21 @@ final class GroupTrack {
     return rate;
   }
 
+  /** Returns the believed share of the expected. */
+  double share() {
+    return Math.exp(track.share());
+  }
+
+  /** Returns the lower end of its 95 % interval. */
+  double lo95() {
+    return Math.exp(track.share() - Normal.Z975 * track.shareSd());
+  }
+
+  /** Returns the upper end. */
+  double hi95() {
+    return Math.exp(track.share() + Normal.Z975 * track.shareSd());
+  }
+
   double lagProbability() {
     return lag;
   }

@@ -9,6 +9,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import java.util.stream.Collectors;
 import org.raftgauge.core.book.CropBook;
 import org.raftgauge.core.book.Layout;
 import org.raftgauge.core.book.SiteGrid;
@@ -34,17 +35,45 @@ public final class JudgeEvening {
    */
   public static List<Judged> judge(
       CropBook book, List<PlantSeries> series, LocalDate evening, TrackRules rules) {
+    return all(book, series, evening, rules).rows();
+  }
+
+  /**
+   * What is said on an evening.
+   *
+   * @param rows as {@link #judge} gives them
+   * @param before of sites that stand and were seen last on an evening before: how they stood then
+   */
+  public record Said(List<Judged> rows, List<Judged> before) {
+
+    /** Copies the lists. */
+    public Said {
+      rows = List.copyOf(rows);
+      before = List.copyOf(before);
+    }
+  }
+
+  /**
+   * Judges an evening as {@link #judge} does, and says how sites not seen that evening stood last.
+   *
+   * @param book the crop book
+   * @param series what was seen of each plant
+   * @param evening the evening
+   * @param rules how departures are judged
+   * @return what is said
+   */
+  public static Said all(
+      CropBook book, List<PlantSeries> series, LocalDate evening, TrackRules rules) {
     FarmPass pass =
         FarmPass.through(
             series, s -> book.crop(s.planting()), HouseClimate.of(book.diary().climate()), rules);
     Set<PlantSeries> standing = Collections.newSetFromMap(new IdentityHashMap<>());
-    standing.addAll(
-        CollectSeries.standing(
-            book,
-            series.stream().filter(s -> s.last().evening().equals(evening)).toList(),
-            evening));
-    List<Follow> tonight =
-        pass.plants().stream().filter(p -> standing.contains(p.series())).toList();
+    standing.addAll(CollectSeries.standing(book, series, evening));
+    Map<Boolean, List<Follow>> follows =
+        pass.plants().stream()
+            .filter(p -> standing.contains(p.series()))
+            .collect(Collectors.partitioningBy(p -> seenOn(p, evening)));
+    List<Follow> tonight = follows.get(true);
     List<Judged> rows = new ArrayList<>();
     boolean fresh = pass.lastEvening().filter(evening::equals).isPresent();
     Map<String, BoardShares.Test> boards = BoardPatterns.find(tonight, p -> grid(book, p, evening));
@@ -58,7 +87,14 @@ public final class JudgeEvening {
     JudgeSites sites = new JudgeSites(book, tonight, groups, rules);
     rows.addAll(sites.rows());
     rows.sort(Judged.ORDER);
-    return rows;
+    List<Judged> before =
+        new JudgeSites(book, follows.get(false), groups, rules)
+            .rows().stream().sorted(Judged.ORDER).toList();
+    return new Said(rows, before);
+  }
+
+  private static boolean seenOn(Follow plant, LocalDate evening) {
+    return plant.series().last().evening().equals(evening);
   }
 
   private static Optional<SiteGrid> grid(CropBook book, Follow plant, LocalDate evening) {

@@ -12,6 +12,7 @@ import java.util.OptionalDouble;
 import java.util.Set;
 import java.util.TreeMap;
 import java.util.TreeSet;
+import org.raftgauge.core.book.Crop;
 
 /** Judges stations, ponds and rafts as wholes. */
 final class JudgeGroups {
@@ -23,6 +24,7 @@ final class JudgeGroups {
   private final LocalDate evening;
   private final Map<String, BoardShares.Test> boards;
   private final Map<String, Tray> trays;
+  private final PatchLimits limits;
   private final Set<String> laggingPonds = new TreeSet<>();
   private final Set<String> laggingRafts = new TreeSet<>();
 
@@ -41,6 +43,7 @@ final class JudgeGroups {
     this.evening = evening;
     this.boards = boards;
     this.trays = trays;
+    this.limits = new PatchLimits(pass);
     for (Patch patch : tonight()) {
       pass.ponds()
           .pond(patch.pond())
@@ -161,14 +164,12 @@ final class JudgeGroups {
           new Judged(
               Judged.Scope.POND,
               Judged.Place.ofPond(pond),
-              lagging ? Verdict.LAGGING : Verdict.ON_TRACK,
+              lagging ? Verdict.LAGGING : toldOf(track, limits.of(p -> p.pond().equals(pond))),
               List.of(),
               Optional.empty(),
               Optional.empty(),
               lagging ? Pattern.POND : Pattern.NONE,
-              track
-                  .map(t -> words("pond", t) + ", by the other ponds, past cycles or curve")
-                  .orElse("no other pond, past cycles or curve to compare")));
+              GroupWords.pond(track, limits.of(p -> p.pond().equals(pond)))));
     }
     return rows;
   }
@@ -183,7 +184,9 @@ final class JudgeGroups {
     Optional<GroupTrack> track = pass.ponds().raft(patch);
     boolean lagging = laggingRafts.contains(patch.raft());
     Verdict verdict =
-        level.doubtful() ? Verdict.HELD : lagging ? Verdict.LAGGING : Verdict.ON_TRACK;
+        level.doubtful()
+            ? Verdict.HELD
+            : lagging ? Verdict.LAGGING : toldOf(track, limits.of(patch::equals));
     Pattern pattern =
         laggingPonds.contains(patch.pond())
             ? Pattern.POND
@@ -209,39 +212,18 @@ final class JudgeGroups {
         evidence);
   }
 
+  private static Verdict toldOf(Optional<GroupTrack> track, Crop.Limits limits) {
+    boolean told = track.filter(t -> Told.isNarrow(t.lo95(), t.hi95(), limits)).isPresent();
+    return told ? Verdict.ON_TRACK : Verdict.NOT_TOLD;
+  }
+
   private String words(Patch patch, Optional<GroupTrack> track, Optional<Expected> expected) {
-    String level =
-        track.map(t -> words("raft", t)).orElse("no other raft of its cohort to compare")
-            + expected.map(JudgeGroups::basis).orElse("");
-    List<String> parts = new ArrayList<>(List.of(level));
+    List<String> parts =
+        new ArrayList<>(List.of(GroupWords.raft(track, expected, limits.of(patch::equals))));
     Optional.ofNullable(boards.get(patch.raft()))
         .map(BoardShares.Test::words)
         .ifPresent(parts::add);
     Optional.ofNullable(trays.get(patch.raft())).map(Tray::words).ifPresent(parts::add);
     return String.join("; ", parts);
-  }
-
-  /** Says what the expected rests on. */
-  private static String basis(Expected expected) {
-    if (expected.shift().isEmpty()) {
-      return "; expected is what the evening's other rafts of the cohort have";
-    }
-    String what = expected.basis().words();
-    return String.format(
-        Locale.ROOT,
-        "; expected is %s, shifted by %+.0f %%",
-        what,
-        100 * Math.expm1(expected.shift().getAsDouble()));
-  }
-
-  private static String words(String what, GroupTrack track) {
-    return String.format(
-        Locale.ROOT,
-        "the %s's plants have %.0f %% of the leaf area expected of their age (95 %% interval %.0f"
-            + " to %.0f %%)",
-        what,
-        100 * Math.exp(track.track().share()),
-        100 * Math.exp(track.track().share() - Normal.Z975 * track.track().shareSd()),
-        100 * Math.exp(track.track().share() + Normal.Z975 * track.track().shareSd()));
   }
 }

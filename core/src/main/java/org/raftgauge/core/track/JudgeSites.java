@@ -68,10 +68,11 @@ final class JudgeSites {
       }
     }
     List<Verdict> all = found.stream().sorted(Comparator.naturalOrder()).toList();
-    Verdict verdict = all.isEmpty() ? Verdict.ON_TRACK : all.get(0);
     boolean known = plant.takenTonight();
     Optional<Judged.Share> share =
         known ? plant.expected().map(e -> ShareOf.plant(plant, e, rules)) : Optional.empty();
+    boolean told = share.filter(s -> Told.isTold(s, plant.limits())).isPresent();
+    Verdict verdict = !all.isEmpty() ? all.get(0) : told ? Verdict.ON_TRACK : Verdict.NOT_TOLD;
     Optional<Judged.Change> change =
         plant.foretold() ? Optional.of(change(plant)) : Optional.empty();
     return new Judged(
@@ -81,7 +82,7 @@ final class JudgeSites {
         all.isEmpty() ? List.of() : all.subList(1, all.size()),
         share,
         change,
-        verdict == Verdict.ON_TRACK ? Pattern.NONE : groups.pattern(plant),
+        verdict.isCalm() ? Pattern.NONE : groups.pattern(plant),
         evidence(plant, verdict, share));
   }
 
@@ -180,7 +181,10 @@ final class JudgeSites {
     if (verdict == Verdict.EMPTY) {
       return "planted, no canopy to be seen";
     }
-    String growth = share.map(s -> growth(plant, s)).orElse("");
+    String growth =
+        share
+            .map(s -> GrowthWords.of(plant, s, verdict))
+            .orElse(verdict == Verdict.NOT_TOLD ? "no leaf shows, and none is due yet" : "");
     if (!pale.pale(plant)) {
       return growth;
     }
@@ -202,19 +206,5 @@ final class JudgeSites {
 
   private static double brownFraction(SiteMeasure measure) {
     return measure.colour().stream().mapToDouble(c -> c.deadFraction()).max().orElse(0);
-  }
-
-  private static String growth(Follow plant, Judged.Share share) {
-    Expected expected = plant.expected().orElseThrow();
-    return String.format(
-        Locale.ROOT,
-        "has %.0f %% of the leaf area expected at its age (95 %% interval %.0f to %.0f %%), judging"
-            + " by %s; grows %.1f %% a day, a plant of the expected area %.1f %%",
-        100 * share.shareOfExpected(),
-        100 * share.lo95(),
-        100 * share.hi95(),
-        expected.basis().words(),
-        100 * Math.expm1(expected.rate() + plant.track().rate()),
-        100 * Math.expm1(expected.rate()));
   }
 }

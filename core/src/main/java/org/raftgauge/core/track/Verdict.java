@@ -20,7 +20,14 @@ public enum Verdict {
   /** Credibly larger than the crop's limit: bolting, or two plants in one hole. */
   AHEAD,
   /** Nothing of the kind. */
-  ON_TRACK;
+  ON_TRACK,
+  /** Cannot be told yet: nothing to hold it against, or an interval that spans all limits. */
+  NOT_TOLD;
+
+  /** Says whether it asks for nothing of a person: nothing is found to be amiss. */
+  public boolean isCalm() {
+    return this == ON_TRACK || this == NOT_TOLD;
+  }
 
   /** Returns the word as written in reports, such as {@code on-track}. */
   public String word() {

@@ -9,6 +9,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
@@ -20,6 +21,7 @@ import org.raftgauge.core.growth.GrowthCurve;
 import org.raftgauge.core.growth.Series;
 
 /** Short series shrunk to their cohort, on simulated cohorts with known truth, all seeded. */
+@Tag("simulation")
 class ShortSeriesTest {
   private static final int TARGET = 28;
 

@@ -148,11 +148,18 @@ class WorklistTest {
   }
 
   @Test
-  void plannedHarvestIsAnnouncedTwoDaysAheadAndSaysWhenItIsPast() {
+  void plannedHarvestIsAnnouncedAWeekAheadAndSaysWhenItIsPast() {
     assertEquals(
         List.of("Harvest raft R-0 (pond P0, berth 1) by 2027-03-13. Planned for this day."),
         sentences(farm().harvestBy(SmallFarm.day(12)), Action.HARVEST));
-    assertEquals(List.of(), sentences(farm().harvestBy(SmallFarm.day(13)), Action.HARVEST));
+    // The evening of day 9: two days after tomorrow it is urgent, after seven not yet said.
+    assertEquals(
+        List.of(2, 3, 3),
+        List.of(12, 13, 16).stream()
+            .map(day -> farm().harvestBy(SmallFarm.day(day)).tasks(9, Action.HARVEST).get(0))
+            .map(Task::priority)
+            .toList());
+    assertEquals(List.of(), sentences(farm().harvestBy(SmallFarm.day(17)), Action.HARVEST));
     assertEquals(
         List.of(
             "Harvest raft R-0 (pond P0, berth 1) by 2027-03-09. Planned for this day; the day is"
@@ -202,6 +209,42 @@ class WorklistTest {
         tasks.get(0).why().startsWith("Crop small has 1 of the 8 weighings"), tasks.get(0).why());
     // 0.6 of day 20 is day 12: too young on day 9.
     assertEquals(List.of(), farm().harvest(WINDOW + "[20, 30]").tasks(9, Action.WEIGH));
+  }
+
+  @Test
+  void weighingNamesWhichPlantIsWhichAndComesNoLaterThanTheHarvest() {
+    SmallFarm farm =
+        farm()
+            .harvest(WINDOW + "[14, 30]")
+            .share(0, "B2", 0.5)
+            .share(0, "A3", 2)
+            .harvestBy(SmallFarm.day(11));
+    Task task = farm.tasks(9, Action.WEIGH).get(0);
+    List<String> sites = task.where().sites().stream().map(SiteId::toString).toList();
+    assertEquals("B2", sites.get(0));
+    assertEquals("A3", sites.get(2));
+    assertTrue(
+        task.why().contains("B2 is small, " + sites.get(1) + " is of middle size, A3 is large"),
+        task.why());
+    assertEquals(Optional.of(SmallFarm.day(11)), task.by());
+    // Within a week where the harvest is later, or unknown.
+    assertEquals(SmallFarm.day(16), WeighTask.by(Optional.empty(), SmallFarm.day(9)));
+    assertEquals(SmallFarm.day(16), WeighTask.by(Optional.of(SmallFarm.day(20)), SmallFarm.day(9)));
+    assertEquals(SmallFarm.day(10), WeighTask.by(Optional.of(SmallFarm.day(8)), SmallFarm.day(9)));
+  }
+
+  @Test
+  void raftNotSeenSinceNamesWhatWasAmissOnItThen() {
+    SmallFarm farm = farm().share(3, "A1", 0.5).missed(3, 9).missed(4, 9);
+    for (int day = 0; day <= 8; day++) {
+      farm.say(3, day, SmallFarm.measure(SiteId.parse("B1"), 0, false, ""));
+    }
+    assertEquals(
+        List.of(
+            "Expected, not seen. Last seen on 2027-03-09.",
+            "Expected, not seen. Last seen on 2027-03-09; look at what was amiss then: empty B1;"
+                + " lagging A1."),
+        farm.tasks(9, Action.PHOTOGRAPH_AT_ALL).stream().map(Task::why).sorted().toList());
   }
 
   @Test

@@ -79,12 +79,12 @@ class DrawRaftTest {
     List<Double> none = Collections.nCopies(days, 0.0);
     CohortGrowth growth =
         new CohortGrowth(
-            0, LocalDate.of(2027, 1, 1), 0.75, none, none, false, 0, Optional.empty(), 28);
+            0, LocalDate.of(2027, 1, 1), 0.75, none, none, none, false, 0, Optional.empty(), 28);
     List<Outlook> plants = new ArrayList<>();
     for (double area : AREA_CM2) {
       Outlook.Size size = new Outlook.Size(Math.log(area), 0);
       plants.add(
-          new Outlook("p" + area, PLANTING, false, 20, growth, Collections.nCopies(days, size)));
+          new Outlook("p" + area, PLANTING, false, false, 20, growth, Collections.nCopies(days, size)));
     }
     RaftForecast.Who who =
         new RaftForecast.Who("R", "", "lettuce", "", "", 20, Optional.empty(), "test", 0);

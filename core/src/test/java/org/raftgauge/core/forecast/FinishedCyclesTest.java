@@ -29,7 +29,7 @@ class FinishedCyclesTest {
       GrowingRafts rafts, LocalDate evening, FinishedCycles.Memory memory) {
     CropBook known = BookAsOf.of(rafts.book(), evening);
     Planting planting = known.plantings().get(0);
-    return FinishedCycles.of(known, rafts.looks(), CohortRule.defaults(), memory).ways(planting);
+    return FinishedCycles.of(known, rafts.looks(), CohortRule.defaults(), memory).ways(planting, Optional.empty());
   }
 
   private GrowingRafts two(LocalDate firstEnds, Optional<LocalDate> secondEnds) {
@@ -111,7 +111,7 @@ class FinishedCyclesTest {
     CropBook known = BookAsOf.of(rafts.book(), now);
 
     // Cycles 2 to 6 are the five latest of the seven that are over.
-    assertEquals(START.plusDays(80), FinishedCycles.firstDay(known, now));
+    assertEquals(START.plusDays(80), CycleStarts.firstDay(known, now));
     assertTrue(ForecastEvening.firstDay(known, now).isBefore(now.minusDays(6)));
   }
 }

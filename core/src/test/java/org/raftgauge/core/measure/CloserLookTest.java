@@ -90,7 +90,8 @@ class CloserLookTest {
   private static PhotoMeasure measure(DrawnPhoto drawn) throws IOException {
     byte[] bytes = enlarged(ImageIO.read(new ByteArrayInputStream(drawn.png())));
     PhotoMeasure photo = MeasurePhoto.measure(bytes, PhotoFacts.of(DrawnFarm.NAME), book).measure();
-    assertEquals(List.of(Optional.of("DR-1")), photo.rafts().stream().map(RaftMeasure::raft).toList());
+    assertEquals(
+        List.of(Optional.of("DR-1")), photo.rafts().stream().map(RaftMeasure::raft).toList());
     return photo;
   }
 

@@ -49,7 +49,10 @@ class NeededDetailTest {
   @Test
   void aFirstLookKeepsMarkersAndTagsReadable() {
     // A marker of 12 mm over 24 px: 0.5 mm, as without a first look.
-    Layout small = marked(Optional.of(new CornerMarkers(12, Collections.nCopies(4, new PointMm(20, 20)))), Optional.empty());
+    Layout small =
+        marked(
+            Optional.of(new CornerMarkers(12, Collections.nCopies(4, new PointMm(20, 20)))),
+            Optional.empty());
     assertEquals(2, NeededDetail.firstLookParts(station(7000), List.of(small), 4000));
     // A tag of 60 mm over 80 px: 0.75 mm, three times 0.23.
     Layout tagged = marked(Optional.empty(), Optional.of(new TagPlace(90, 90, 60)));

@@ -16,7 +16,9 @@ import org.apache.spark.sql.Row;
 import org.apache.spark.sql.SparkSession;
 import org.apache.spark.sql.functions;
 import org.apache.spark.sql.types.DataTypes;
+import org.apache.spark.sql.types.StructType;
 import org.raftgauge.cluster.dataset.Commit;
+import org.raftgauge.cluster.dataset.CountRows;
 import org.raftgauge.cluster.dataset.DatasetFolder;
 import org.raftgauge.cluster.dataset.RunStamp;
 import org.raftgauge.cluster.rows.RecordRows;
@@ -92,7 +94,8 @@ public final class FirstPass {
     return new Outcome(rounds, known);
   }
 
-  private void round(List<Listed> photos, Broadcast<BookFiles> book, String folder) {
+  private void round(List<Listed> photos, Broadcast<BookFiles> book, String folder)
+      throws IOException {
     JavaSparkContext context = JavaSparkContext.fromSparkContext(spark.sparkContext());
     int count =
         rule.partitions()
@@ -104,7 +107,9 @@ public final class FirstPass {
     context.setJobDescription("measure " + photos.size() + " photos");
     JavaRDD<Row> rows =
         context.parallelize(slices, slices.size()).mapPartitions(new MeasureTask(book, read));
-    spark.createDataFrame(rows, RecordRows.of(Stored.class).schema()).write().parquet(folder);
+    StructType columns = RecordRows.of(Stored.class).schema();
+    spark.createDataFrame(rows, columns).write().parquet(folder);
+    CountRows.check(spark, columns, folder, photos.size());
     context.setJobDescription("");
   }
 

@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: Apache-2.0
 package org.raftgauge.cluster.second;
 
+import java.io.IOException;
+import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import org.apache.spark.api.java.function.MapFunction;
@@ -12,6 +14,7 @@ import org.apache.spark.sql.SaveMode;
 import org.apache.spark.sql.functions;
 import org.apache.spark.sql.types.DataTypes;
 import org.apache.spark.sql.types.StructType;
+import org.raftgauge.cluster.dataset.CountRows;
 import org.raftgauge.cluster.dataset.DatasetFolder;
 import org.raftgauge.cluster.dataset.RunStamp;
 import org.raftgauge.cluster.rows.ReportColumns;
@@ -33,12 +36,13 @@ public final class WriteReports {
   }
 
   /**
-   * Writes; nothing is published yet.
+   * Writes, and counts what the store then holds; nothing is published yet.
    *
-   * @param rows {@link ReportRow}s, of any reports
+   * @param rows {@link ReportRow}s, of any reports, kept at hand
    * @param headers the columns of each report to write, by its name
+   * @throws IOException if the store holds fewer rows than were written
    */
-  public void write(Dataset<Row> rows, Map<String, List<String>> headers) {
+  public void write(Dataset<Row> rows, Map<String, List<String>> headers) throws IOException {
     headers.forEach(
         (report, header) ->
             typed(rows.filter(functions.col("report").equalTo(report)), report, header)
@@ -47,16 +51,31 @@ public final class WriteReports {
                 .mode(SaveMode.ErrorIfExists)
                 .partitionBy("cycle", "day")
                 .parquet(dataset.table(stamp.run(), report)));
+    Map<String, Long> written = new HashMap<>();
+    rows.groupBy("report")
+        .count()
+        .collectAsList()
+        .forEach(row -> written.put(row.getString(0), row.getLong(1)));
+    for (Map.Entry<String, List<String>> each : headers.entrySet()) {
+      CountRows.check(
+          rows.sparkSession(),
+          columns(each.getKey(), each.getValue()),
+          dataset.table(stamp.run(), each.getKey()),
+          written.getOrDefault(each.getKey(), 0L));
+    }
   }
 
   private static Dataset<Row> typed(Dataset<Row> rows, String report, List<String> header) {
     StructType columns = ReportColumns.schema(report, header);
-    StructType all =
-        columns
-            .add("place", DataTypes.IntegerType, false)
-            .add("cycle", DataTypes.StringType, false)
-            .add("day", DataTypes.StringType, false);
-    return rows.map((MapFunction<Row, Row>) row -> typed(row, columns), Encoders.row(all));
+    return rows.map(
+        (MapFunction<Row, Row>) row -> typed(row, columns), Encoders.row(columns(report, header)));
+  }
+
+  private static StructType columns(String report, List<String> header) {
+    return ReportColumns.schema(report, header)
+        .add("place", DataTypes.IntegerType, false)
+        .add("cycle", DataTypes.StringType, false)
+        .add("day", DataTypes.StringType, false);
   }
 
   private static Row typed(Row row, StructType columns) {

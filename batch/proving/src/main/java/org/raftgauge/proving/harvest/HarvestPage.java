@@ -46,8 +46,8 @@ public final class HarvestPage {
                 + " is not told which) and an area growth rate of 5 to 7 %% a day at harvest, %d"
                 + " past cycles of 36 plants, %d rafts of 18 plants tonight, photos every second"
                 + " evening, its own %d picks weighed in the last cycle (ln weight by ln area with"
-                + " exponent 1.1 to 1.35, single plants %.0f %% about it) and its own fit of the"
-                + " grader. Plants differ by %.0f %% in area for good and wander by %.0f %% a day;"
+                + " exponent 1.1 to 1.35, single plants %.0f %% about it), the past cycles' rafts"
+                + " weighed whole at harvest on day %d, and its own fit of the grader. Plants differ by %.0f %% in area for good and wander by %.0f %% a day;"
                 + " cycles differ by 10 %% in size, 5 %% in pace, a day in start; daily weather"
                 + " moves growth by %.0f %% of itself and carries over by 0.6; area errors %.1f %%,"
                 + " of which %.0f %% persistent; %.2f %% of plants die a day. Forecast on day %d"
@@ -57,6 +57,7 @@ public final class HarvestPage {
             s.rafts(),
             s.picks(),
             100 * s.weightSd(),
+            Season.HARVESTED_DAT,
             100 * s.plantSd(),
             100 * s.wanderSd(),
             100 * s.weatherSd(),

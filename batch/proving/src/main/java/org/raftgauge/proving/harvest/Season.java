@@ -4,6 +4,7 @@ package org.raftgauge.proving.harvest;
 import java.time.LocalDate;
 import java.time.ZoneOffset;
 import java.util.ArrayList;
+import java.util.Collections;
 import java.util.List;
 import java.util.OptionalDouble;
 import java.util.Random;
@@ -16,11 +17,19 @@ final class Season {
   static final LocalDate TONIGHTS = LocalDate.of(2026, 4, 1);
   private static final int CYCLE_DAYS = 40;
   private static final int PAST_RAFTS = 2;
+  private static final int LAST_PHOTO_DAT = SeasonSetting.HARVEST_DAT + 2;
+  private static final int FIRST_PICK_DAT = 22;
+  private static final int PICK_STEP = 4;
+
+  /** Age at which past cycles were harvested: the morning after their last photo. */
+  static final int HARVESTED_DAT = LAST_PHOTO_DAT + 1;
+
   private static final double HEAD_G = 150;
 
   final SeasonSetting setting;
   final List<List<Plant>> past = new ArrayList<>();
   final List<Plant> now = new ArrayList<>();
+  final List<Pick> picks = new ArrayList<>();
   final List<SiteLook> looks = new ArrayList<>();
   final double minimumG;
   final Random random;
@@ -43,10 +52,26 @@ final class Season {
     climate = new Climate(usual, setting, random);
     now.addAll(grow("N-", setting.rafts(), climate));
     for (int cycle = 0; cycle < past.size(); cycle++) {
-      photograph(past.get(cycle), starts(cycle), SeasonSetting.HARVEST_DAT + 2);
+      photograph(past.get(cycle), starts(cycle), LAST_PHOTO_DAT);
     }
     photograph(now, TONIGHTS, SeasonSetting.HARVEST_DAT - SeasonSetting.LEAD);
+    pick();
   }
+
+  /** Picks plants of the latest past cycle, spread over the days of the harvest range. */
+  private void pick() {
+    List<Plant> plants = new ArrayList<>(past.get(0));
+    Collections.shuffle(plants, random);
+    for (int i = 0; picks.size() < setting.picks() && i < plants.size(); i++) {
+      int dat = FIRST_PICK_DAT + PICK_STEP * (i % ((LAST_PHOTO_DAT - FIRST_PICK_DAT) / PICK_STEP + 1));
+      if (plants.get(i).standsOn(dat)) {
+        picks.add(new Pick(plants.get(i), dat));
+      }
+    }
+  }
+
+  /** A plant weighed on a day. */
+  record Pick(Plant plant, int dat) {}
 
   static LocalDate starts(int cycle) {
     return TONIGHTS.minusDays((long) CYCLE_DAYS * (cycle + 1));

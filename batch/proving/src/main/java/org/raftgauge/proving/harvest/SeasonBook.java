@@ -7,7 +7,10 @@ import java.nio.file.Path;
 import java.time.LocalDate;
 import java.util.List;
 import java.util.Locale;
+import java.util.Map;
+import java.util.TreeMap;
 import java.util.TreeSet;
+import java.util.stream.Collectors;
 import org.raftgauge.core.book.BookReading;
 import org.raftgauge.core.book.CropBook;
 
@@ -55,13 +58,15 @@ final class SeasonBook {
     StringBuilder events = new StringBuilder("at,kind,raft,site,to_raft,to_site,by,note\n");
     for (int cycle = 0; cycle < season.past.size(); cycle++) {
       LocalDate start = Season.starts(cycle);
-      plantings(plantings, season.past.get(cycle), start, start.plusDays(36).toString());
+      plantings(plantings, season.past.get(cycle), start, start.plusDays(Season.HARVESTED_DAT).toString());
       deaths(events, season.past.get(cycle), start, SeasonSetting.HARVEST_DAT);
     }
     plantings(plantings, season.now, Season.TONIGHTS, "");
     deaths(events, season.now, Season.TONIGHTS, SeasonSetting.HARVEST_DAT - SeasonSetting.LEAD);
     Files.writeString(folder.resolve("plantings.csv"), plantings);
     Files.writeString(folder.resolve("events.csv"), events);
+    Files.writeString(folder.resolve("harvests.csv"), harvests(season));
+    Files.writeString(folder.resolve("weighings.csv"), weighings(season));
     BookReading reading = CropBook.read(folder);
     if (reading.problems().stream().anyMatch(p -> p.isError())) {
       throw new IOException("the season's book: " + reading.problems());
@@ -81,6 +86,46 @@ final class SeasonBook {
                 .append(",,")
                 .append(ended)
                 .append(",\n"));
+  }
+
+  private static String weighings(Season season) {
+    StringBuilder text =
+        new StringBuilder("raft,site,weighed_at,fresh_weight_g,top_height_mm,state\n");
+    for (Season.Pick pick : season.picks) {
+      text.append(
+          String.format(
+              Locale.ROOT,
+              "%s,%s,%sT18:00,%.1f,,whole%n",
+              pick.plant().raft,
+              pick.plant().site,
+              Season.starts(0).plusDays(pick.dat()),
+              season.weightG(pick.plant(), pick.dat())));
+    }
+    return text.toString();
+  }
+
+  private static String harvests(Season season) {
+    StringBuilder text = new StringBuilder("raft,harvested_at,heads,total_weight_g\n");
+    for (int cycle = 0; cycle < season.past.size(); cycle++) {
+      LocalDate day = Season.starts(cycle).plusDays(Season.HARVESTED_DAT);
+      Map<String, List<Plant>> rafts =
+          season.past.get(cycle).stream()
+              .filter(p -> p.standsOn(Season.HARVESTED_DAT))
+              .collect(Collectors.groupingBy(p -> p.raft, TreeMap::new, Collectors.toList()));
+      rafts.forEach(
+          (raft, plants) ->
+              text.append(
+                  String.format(
+                      Locale.ROOT,
+                      "%s,%sT18:00,%d,%.0f%n",
+                      raft,
+                      day,
+                      plants.size(),
+                      plants.stream()
+                          .mapToDouble(p -> season.weightG(p, Season.HARVESTED_DAT))
+                          .sum())));
+    }
+    return text.toString();
   }
 
   private static void deaths(StringBuilder text, List<Plant> plants, LocalDate start, int last) {

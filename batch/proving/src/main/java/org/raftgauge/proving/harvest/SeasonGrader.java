@@ -3,7 +3,6 @@ package org.raftgauge.proving.harvest;
 
 import java.time.OffsetDateTime;
 import java.util.ArrayList;
-import java.util.Collections;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
@@ -11,6 +10,7 @@ import java.util.OptionalDouble;
 import java.util.Set;
 import org.raftgauge.core.book.CropBook;
 import org.raftgauge.core.forecast.CurveAreas;
+import org.raftgauge.core.forecast.HarvestLessons;
 import org.raftgauge.core.grader.FitGrader;
 import org.raftgauge.core.grader.FitRule;
 import org.raftgauge.core.grader.Grader;
@@ -31,34 +31,28 @@ final class SeasonGrader {
           "2026-03-25T12:00Z",
           24,
           "simulated");
-  private static final int FIRST_DAT = 22;
-  private static final int STEP = 4;
-  private static final int LAST_DAT = SeasonSetting.HARVEST_DAT + 2;
 
   private SeasonGrader() {}
 
   /** Fits; picks are spread over the days of the harvest range, as many on each. */
   static GraderResult fit(Season season, CropBook book) {
-    List<Plant> plants = new ArrayList<>(season.past.get(0));
-    Collections.shuffle(plants, season.random);
     List<Weighed> weighed = new ArrayList<>();
     Map<Integer, Map<String, Double>> curves = new HashMap<>();
-    int n = season.setting.picks();
-    for (int i = 0; weighed.size() < n && i < plants.size(); i++) {
-      int dat = FIRST_DAT + STEP * (i % ((LAST_DAT - FIRST_DAT) / STEP + 1));
-      Plant plant = plants.get(i);
-      if (plant.standsOn(dat)) {
-        boolean closed = plant.closed(season.setting, dat);
-        Map<String, Double> areas =
-            closed
-                ? curves.computeIfAbsent(
-                    dat, d -> CurveAreas.on(book, season.looks, Season.starts(0).plusDays(d)))
-                : Map.of();
-        weighed.add(weighed(season, plant, dat, areas));
-      }
+    for (Season.Pick pick : season.picks) {
+      boolean closed = pick.plant().closed(season.setting, pick.dat());
+      Map<String, Double> areas =
+          closed
+              ? curves.computeIfAbsent(
+                  pick.dat(),
+                  d -> CurveAreas.on(book, season.looks, Season.starts(0).plusDays(d)))
+              : Map.of();
+      weighed.add(weighed(season, pick.plant(), pick.dat(), areas));
     }
     FitRule rule = new FitRule(Set.of(Size.AREA), Set.of(Size.CURVE), FitRule.FEWEST);
-    return FitGrader.fit("batavia", weighed, rule, ORIGIN);
+    GraderResult fitted = FitGrader.fit("batavia", weighed, rule, ORIGIN);
+    return fitted instanceof Grader grader
+        ? HarvestLessons.teach(book, season.looks, grader)
+        : fitted;
   }
 
   private static Weighed weighed(Season season, Plant plant, int dat, Map<String, Double> curves) {

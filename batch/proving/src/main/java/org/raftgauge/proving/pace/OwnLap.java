@@ -60,6 +60,25 @@ final class OwnLap {
     return new Lap(seconds, own.areas);
   }
 
+  /**
+   * Returns the share of the time in each stage, over some rounds of all photos.
+   *
+   * @param set the rendered set
+   * @param names its photos
+   * @param rounds that are looked at, after {@link #run}
+   */
+  static Map<String, Double> stages(Path set, List<String> names, int rounds) throws IOException {
+    OwnLap own = new OwnLap(set);
+    return StageShares.of(
+        () -> {
+          for (int round = 0; round < rounds; round++) {
+            for (String name : names) {
+              own.measure(name);
+            }
+          }
+        });
+  }
+
   private PhotoMeasure measure(String name) throws IOException {
     Optional<ManifestRow> row = Optional.ofNullable(manifest.rows().get(name));
     PhotoFacts facts =

@@ -21,6 +21,7 @@ import org.raftgauge.proving.set.SetName;
  * @param megapixels of its photos
  * @param photos their names
  * @param own the program's library
+ * @param stages share of its time in each stage
  * @param decoder the system's decoder, where there is one
  * @param script the plain script, where it could run
  * @param runs of the whole program, by how it was called
@@ -30,6 +31,7 @@ record PaceOfSet(
     double megapixels,
     List<String> photos,
     Lap own,
+    Map<String, Double> stages,
     Optional<Lap> decoder,
     Optional<Lap> script,
     Map<Call, WholeRun> runs,
@@ -69,13 +71,14 @@ record PaceOfSet(
             asked.root().resolve("batch/proving/yardstick/plain_opencv.py"), task, asked.rounds());
     say.accept("library");
     Lap own = OwnLap.run(set, photos, asked.rounds());
+    Map<String, Double> stages = OwnLap.stages(set, photos, asked.rounds());
     Map<Call, WholeRun> runs = new LinkedHashMap<>();
     for (Call call : List.of(new Call(1, false), new Call(2, false), new Call(2, true))) {
       say.accept("run, workers " + call.workers() + (call.overlays() ? ", overlays" : ""));
       runs.put(call, WholeRun.over(set, asked.work().resolve("run"), call));
     }
     List<TruthSite> truth = TruthSite.read(set.resolve("truth.csv"), "stage");
-    return new PaceOfSet(megapixels, photos, own, decoder, script, runs, truth);
+    return new PaceOfSet(megapixels, photos, own, stages, decoder, script, runs, truth);
   }
 
   /**
