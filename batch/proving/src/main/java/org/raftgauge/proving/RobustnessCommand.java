@@ -42,7 +42,8 @@ final class RobustnessCommand implements Callable<Integer> {
       sections.add(FuzzSection.of(root, stamp));
     }
     if (Files.isDirectory(root.resolve("core/target/mutation"))) {
-      sections.add(MutationSection.of(root, stamp));
+      String page = Files.readString(pages.resolve("ROBUSTNESS.md"));
+      sections.add(MutationSection.of(root, page, stamp));
     }
     CoverageSection.of(root, stamp).ifPresent(sections::add);
     DependencySection.of(root.resolve("batch/target/sbom.json")).ifPresent(sections::add);

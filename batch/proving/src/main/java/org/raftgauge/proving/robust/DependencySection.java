@@ -37,19 +37,21 @@ public final class DependencySection {
     }
     StringBuilder table =
         new StringBuilder(
-            "What a release carries, from the list of parts that `mvn -B -Ppublish -DskipTests package`"
-                + " writes (`batch/target/sbom.json`), worded by `batch/proving/prove robustness`."
-                + " Known vulnerabilities were not looked up: no advisory data are at hand offline;"
-                + " give the same file to a scanner before a release.\n\n| part | version | licence"
-                + " |\n| --- | --- | --- |\n");
+            "What a release carries, from the list of parts that `mvn -B -Ppublish -DskipTests"
+                + " package` writes (`batch/target/sbom.json`), worded by `batch/proving/prove"
+                + " robustness`. Known vulnerabilities were not looked up: no advisory data are at"
+                + " hand offline; give the same file to a scanner before a release.\n\n"
+                + "| part | version | licence |\n"
+                + "| --- | --- | --- |\n");
     parts(Files.readString(sbom)).values().forEach(table::append);
     return Optional.of(new Section("Dependencies", table.toString(), ""));
   }
 
   private static Map<String, String> parts(String json) {
-    int from = Math.max(0, json.indexOf("\"components\" :"));
-    int to = json.indexOf("\"dependencies\" :", from);
-    String list = json.substring(from, to < 0 ? json.length() : to);
+    // The last list: one before it is of the tools that wrote the file.
+    int to = json.lastIndexOf("\"dependencies\" :");
+    int from = json.lastIndexOf("\"components\" :", to < 0 ? json.length() : to);
+    String list = json.substring(Math.max(0, from), to < 0 ? json.length() : to);
     Map<String, String> rows = new TreeMap<>();
     Matcher part = PART.matcher(list);
     List<int[]> places = new ArrayList<>();

@@ -69,8 +69,8 @@ class PartsListTest {
   }
 
   private static String name(String dependency) {
-    return dependency.replaceAll("(?s).*<groupId>(.*?)</groupId>.*", "$1")
+    return dependency.replaceAll("(?s).*?<groupId>(.*?)</groupId>.*", "$1")
         + ":"
-        + dependency.replaceAll("(?s).*<artifactId>(.*?)</artifactId>.*", "$1");
+        + dependency.replaceAll("(?s).*?<artifactId>(.*?)</artifactId>.*", "$1");
   }
 }
