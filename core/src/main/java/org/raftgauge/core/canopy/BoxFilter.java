@@ -6,6 +6,9 @@ import java.util.Arrays;
 /** Running sums over squares; beyond the picture counts as nothing. */
 final class BoxFilter {
 
+  /** So many rows to either side are set as quickly as they are counted. */
+  private static final int FEW_ROWS = 8;
+
   private BoxFilter() {}
 
   /** Sums over the square of half side {@code reach} about each pixel. */
@@ -50,6 +53,41 @@ final class BoxFilter {
 
   /** Says of each pixel whether any within the square about it is set. */
   static boolean[] any(boolean[] mask, int width, int height, int reach) {
+    return reach > FEW_ROWS
+        ? anyFar(mask, width, height, reach)
+        : anyNear(mask, width, height, reach);
+  }
+
+  /** Spreads along rows, then up and down by counting the rows since one was set. */
+  private static boolean[] anyFar(boolean[] mask, int width, int height, int reach) {
+    boolean[] any = new boolean[mask.length];
+    for (int y = 0; y < height; y++) {
+      int end = (y + 1) * width;
+      for (int i = y * width; i < end; i++) {
+        if (mask[i]) {
+          int from = Math.max(y * width, i - reach);
+          while (i < end && mask[i]) {
+            i++;
+          }
+          Arrays.fill(any, from, Math.min(end, i + reach), true);
+        }
+      }
+    }
+    boolean[] wide = any.clone();
+    for (int step = 1; step >= -1; step -= 2) {
+      int[] since = new int[width];
+      Arrays.fill(since, reach);
+      for (int y = step > 0 ? 0 : height - 1; y >= 0 && y < height; y += step) {
+        for (int x = 0, i = y * width; x < width; x++, i++) {
+          since[x] = wide[i] ? 0 : since[x] + 1;
+          any[i] |= since[x] <= reach;
+        }
+      }
+    }
+    return any;
+  }
+
+  private static boolean[] anyNear(boolean[] mask, int width, int height, int reach) {
     boolean[] any = new boolean[mask.length];
     for (int y = 0; y < height; y++) {
       int end = (y + 1) * width;

@@ -1,7 +1,6 @@
 // SPDX-License-Identifier: Apache-2.0
 package org.raftgauge.core.canopy;
 
-import java.util.Arrays;
 import org.raftgauge.core.pixels.Srgb;
 
 /**
@@ -31,6 +30,9 @@ final class LeafGloss {
 
   /** Past this share of such colours far from plants, they are the board's (working value). */
   private static final double MOST_FAR = 0.002;
+
+  /** Evened light of leaf lies under this, 1 is white. */
+  private static final double MOST_LIGHT = 2;
 
   private final int width;
   private final int height;
@@ -82,14 +84,13 @@ final class LeafGloss {
 
   /** Median brightness of leaf; without any, brighter than everything. */
   private double usual(boolean[] leaf) {
-    double[] light = new double[leaf.length];
-    int n = 0;
+    Histogram light = new Histogram(MOST_LIGHT);
     for (int i = 0; i < leaf.length; i++) {
       if (leaf[i]) {
-        light[n++] = luminance(i);
+        light.add((float) luminance(i));
       }
     }
-    return n == 0 ? Double.MAX_VALUE : Quantile.of(Arrays.copyOf(light, n), 0.5);
+    return light.isEmpty() ? Double.MAX_VALUE : light.median();
   }
 
   private boolean liesAnywhere(boolean[] leaf, boolean[] gloss) {

@@ -117,7 +117,8 @@ final class Outlooks {
     CohortFit fit = fit(leafy, areas);
     if (fit instanceof CohortCurve curve) {
       boolean firstGrowth = leafy.get(0).clock() == PlantSeries.AgeClock.TRANSPLANT;
-      List<CommonPath> ways = firstGrowth ? past.ways(leafy.get(0).planting(), line(leafy.get(0))) : List.of();
+      List<CommonPath> ways =
+          firstGrowth ? past.ways(leafy.get(0).planting(), line(leafy.get(0))) : List.of();
       CohortAhead ahead =
           new CohortAhead(
               new CohortAhead.Setting(numbers++, evening, rule, ways), leafy, areas, curve);

@@ -2,6 +2,7 @@
 package org.raftgauge.proving.pace;
 
 import java.io.IOException;
+import java.lang.management.ManagementFactory;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
@@ -61,7 +62,11 @@ public final class PacePage {
             + System.getProperty("os.arch")
             + ", "
             + Runtime.getRuntime().availableProcessors()
-            + " cores";
+            + " cores, "
+            + String.format(
+                Locale.ROOT,
+                "%.1f other tasks running as it began",
+                Math.max(0, ManagementFactory.getOperatingSystemMXBean().getSystemLoadAverage()));
     return String.format(
         Locale.ROOT,
         """
