@@ -119,8 +119,7 @@ final class TeachCommand implements Callable<Integer> {
   }
 
   private TeachRequest request() {
-    if (!model().matches("[\\p{L}\\p{N}][\\p{L}\\p{N} ._-]{0,31}")
-        || ShippedColours.has(model())) {
+    if (!model().matches("[\\p{L}\\p{N}][\\p{L}\\p{N} ._-]{0,31}") || ShippedColours.has(model())) {
       throw new ParameterException(
           spec.commandLine(),
           "--name must be 1 to 32 letters, digits, dots, dashes, and not that of a built-in model");

@@ -13,6 +13,7 @@ import java.io.PrintStream;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.stream.Stream;
 import javax.imageio.ImageIO;
@@ -180,6 +181,28 @@ class TeachCommandTest {
     assertEquals(
         List.of(painting + ": is there already and may hold your work; move it away to start anew"),
         lines(err));
+  }
+
+  @Test
+  void aManifestInAFolderAboveThePhotosIsReadAsByARun() throws IOException {
+    List<String> photos = new ArrayList<>();
+    StringBuilder manifest = new StringBuilder("photo,taken_at,station,slot,raft\n");
+    for (int n = 1; n <= 2; n++) {
+      Path drawn = DrawnBench.draw(folder, n);
+      Path photo = drawn.resolveSibling("shot" + n + ".png");
+      Files.move(drawn, photo);
+      Files.move(
+          TeachRequest.Pair.labelsOf(drawn), photo.resolveSibling("shot" + n + ".labels.png"));
+      manifest.append("bench/shot" + n + ".png,2026-04-1" + n + "T18:00:00+00:00,bench,,R1\n");
+      photos.add(photo.toString());
+    }
+    String[] call = {
+      "teach", "--book", book.toString(), "--crop", "sweet basil", photos.get(0), photos.get(1)
+    };
+    assertEquals(2, run(call));
+    assertTrue(lines(err).get(0).contains("nothing tells when the photo was taken"), "" + err);
+    Files.writeString(folder.resolve("manifest.csv"), manifest.toString());
+    assertEquals(0, run(call), lines(err).toString());
   }
 
   @Test

@@ -64,8 +64,7 @@ final class PartsReader {
 
   /** Reads the taught colour models; one that cannot be used is known all the same. */
   private Map<String, Optional<TaughtColour>> colours() {
-    Map<String, Optional<TaughtColour>> colours =
-        new LinkedHashMap<>(ShippedColours.taught());
+    Map<String, Optional<TaughtColour>> colours = new LinkedHashMap<>(ShippedColours.taught());
     for (Path file : files("colour")) {
       String shown = "colour/" + file.getFileName();
       String name = nameOf(file);

@@ -88,7 +88,8 @@ public final class LightPhoto {
   }
 
   private Result boards(DecodedPhoto photo, PhotoStory.Scene scene) {
-    FoundBoards found = new MeasurePhoto(book, facts).find(photo, scene);
+    FoundBoards found = 
+        new BoardsOfPhoto(book, facts, FactsOfName.of(book, facts.photo())).find(photo, scene);
     MeasureBoard measure = new MeasureBoard(book, MeasureBoard.Views.of(photo.image()), scene);
     List<LitBoard> boards = new ArrayList<>();
     for (Optional<MeasureBoard.Lit> lit : SharedLight.among(found.boards(), measure)) {

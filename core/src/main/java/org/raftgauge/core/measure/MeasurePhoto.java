@@ -4,17 +4,10 @@ package org.raftgauge.core.measure;
 import java.time.Duration;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
-import java.util.Set;
-import java.util.TreeMap;
-import java.util.stream.Collectors;
 import org.raftgauge.core.book.CropBook;
-import org.raftgauge.core.book.Layout;
 import org.raftgauge.core.book.PhotoName;
-import org.raftgauge.core.book.Planting;
-import org.raftgauge.core.book.Slot;
 import org.raftgauge.core.book.Station;
 import org.raftgauge.core.photo.CaptureTime;
 import org.raftgauge.core.photo.DecodePhoto;
@@ -28,10 +21,8 @@ import org.raftgauge.core.photo.TimeClues;
 import org.raftgauge.core.photo.TimeResult;
 import org.raftgauge.core.photo.UnreadablePhoto;
 import org.raftgauge.core.pixels.RgbImage;
-import org.raftgauge.core.plane.FindBoards;
 import org.raftgauge.core.plane.FoundBoard;
 import org.raftgauge.core.plane.FoundBoards;
-import org.raftgauge.core.plane.KnownLayouts;
 
 /**
  * Measures a photo: from its bytes to projected leaf area per planting site. Pure: the same bytes,
@@ -41,11 +32,13 @@ public final class MeasurePhoto {
   private final CropBook book;
   private final PhotoFacts facts;
   private final PhotoName name;
+  private final BoardsOfPhoto boards;
 
   MeasurePhoto(CropBook book, PhotoFacts facts) {
     this.book = book;
     this.facts = facts;
     this.name = FactsOfName.of(book, facts.photo());
+    this.boards = new BoardsOfPhoto(book, facts, name);
   }
 
   /**
@@ -201,34 +194,27 @@ public final class MeasurePhoto {
   }
 
   private int detail(Station station, int width) {
-    return NeededDetail.parts(station, layoutsAt(station), width);
+    return NeededDetail.parts(station, boards.layoutsAt(station), width);
   }
 
   private Look look(Taken at, PhotoStory.Scene scene) {
     RgbImage image = at.photo.image();
-    FoundBoards found = find(at.photo, scene);
+    FoundBoards found = boards.find(at.photo, scene);
     if (!found.refused().isEmpty()) {
       return new Look(image, found, List.of(), List.of(), PhotoWitness.NONE);
     }
     List<MeasureBoard.Outcome> outcomes = new ArrayList<>();
     WhoseBoard whose = new WhoseBoard(book, facts, name, scene);
-    List<FoundBoard> boards = whose.wanted(found.boards(), image);
+    List<FoundBoard> wanted = whose.wanted(found.boards(), image);
     MeasureBoard measure = new MeasureBoard(book, new MeasureBoard.Views(image, at.second), scene);
-    List<Optional<MeasureBoard.Lit>> lit = SharedLight.among(boards, measure);
-    for (int i = 0; i < boards.size(); i++) {
-      WhoseBoard.Identity identity = whose.identity(boards.get(i), boards.size());
-      outcomes.add(measure.measure(boards.get(i), identity, lit.get(i)));
+    List<Optional<MeasureBoard.Lit>> lit = SharedLight.among(wanted, measure);
+    for (int i = 0; i < wanted.size(); i++) {
+      WhoseBoard.Identity identity = whose.identity(wanted.get(i), wanted.size());
+      outcomes.add(measure.measure(wanted.get(i), identity, lit.get(i)));
     }
     PhotoWitness witness =
-        WitnessOf.photo(image, new WitnessOf.Boards(boards, lit, outcomes), found.shift());
-    return new Look(image, found, boards, outcomes, witness);
-  }
-
-  /** Finds a photo's boards. */
-  FoundBoards find(DecodedPhoto photo, PhotoStory.Scene scene) {
-    return scene.station().kind() == Station.Kind.PASSING
-        ? FindBoards.passing(photo.image(), photo.fine(), scene.station(), layouts(scene))
-        : FindBoards.inSlots(photo.image(), scene.station(), layoutsOn(scene));
+        WitnessOf.photo(image, new WitnessOf.Boards(wanted, lit, outcomes), found.shift());
+    return new Look(image, found, wanted, outcomes, witness);
   }
 
   /** Two pictures are matched as they were taken; one is averaged to what its boards need. */
@@ -236,18 +222,8 @@ public final class MeasurePhoto {
     return answer
         .station()
         .filter(s -> second.isEmpty())
-        .map(s -> NeededDetail.firstLookParts(s, layoutsAt(s), width))
+        .map(s -> NeededDetail.firstLookParts(s, boards.layoutsAt(s), width))
         .orElse(1);
-  }
-
-  /** Returns the layouts, of any date, that boards at a station may have. */
-  private List<Layout> layoutsAt(Station station) {
-    Set<String> inSlots =
-        station.slots().stream().map(Slot::layout).collect(Collectors.toUnmodifiableSet());
-    return book.layouts().entrySet().stream()
-        .filter(e -> station.kind() == Station.Kind.PASSING || inSlots.contains(e.getKey()))
-        .flatMap(e -> e.getValue().stream())
-        .toList();
   }
 
   private static String noBoard(PhotoStory.Scene scene) {
@@ -294,30 +270,6 @@ public final class MeasurePhoto {
         Optional.of(DrawCanopy.inPhoto(look.image, boards)),
         outcomes.stream().map(MeasureBoard.Outcome::drawing).toList(),
         DrawCanopy.heights(look.image, boards));
-  }
-
-  private KnownLayouts layouts(PhotoStory.Scene scene) {
-    List<Layout> passing =
-        layoutsOn(scene).values().stream()
-            .filter(l -> l.markers().isPresent() || l.tag().isPresent())
-            .toList();
-    Optional<Layout> told = facts.raft().or(name::raft).flatMap(raft -> layoutOf(raft, scene));
-    return new KnownLayouts(raft -> layoutOf(raft, scene), passing, told);
-  }
-
-  private Optional<Layout> layoutOf(String raft, PhotoStory.Scene scene) {
-    return book.plantingsOn(raft, scene.evening()).stream()
-        .map(Planting::layout)
-        .findFirst()
-        .flatMap(l -> book.layout(l, scene.evening()));
-  }
-
-  private Map<String, Layout> layoutsOn(PhotoStory.Scene scene) {
-    Map<String, Layout> layouts = new TreeMap<>();
-    for (String layout : book.layouts().keySet()) {
-      book.layout(layout, scene.evening()).ifPresent(l -> layouts.put(layout, l));
-    }
-    return layouts;
   }
 
   private static PhotoResult bare(PhotoMeasure measure, Optional<DecodedPhoto> photo) {

@@ -17,7 +17,9 @@ import org.apache.commons.csv.CSVRecord;
  * of measured ones, how many are wrong enough to change a verdict.
  */
 public final class HoldCosts {
-  /** A healthy plant measured at this share or less would be called lagging by the default limit. */
+  /**
+   * A healthy plant measured at this share or less would be called lagging by the default limit.
+   */
   private static final double LAGGING = 0.78;
 
   /** One measured at this share or more would be called ahead. */
@@ -104,9 +106,7 @@ public final class HoldCosts {
     double area = said.getAsDouble();
     double truth = site.planted() ? site.visibleAreaCm2() : 0;
     boolean wrong =
-        site.planted()
-            ? area <= LAGGING * truth || area >= AHEAD * truth
-            : area > FALSE_PLANT_CM2;
+        site.planted() ? area <= LAGGING * truth || area >= AHEAD * truth : area > FALSE_PLANT_CM2;
     group.right += wrong ? 0 : 1;
     group.wrong += wrong ? 1 : 0;
     if (wrong) {

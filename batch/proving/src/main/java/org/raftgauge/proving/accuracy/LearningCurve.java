@@ -5,6 +5,7 @@ import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.Collections;
 import java.util.List;
 import java.util.Locale;
@@ -14,6 +15,7 @@ import org.apache.commons.csv.CSVRecord;
 import org.raftgauge.batch.teaching.TeachRequest;
 import org.raftgauge.core.book.CropBook;
 import org.raftgauge.core.book.TaughtColour;
+import org.raftgauge.core.book.Tissue;
 import org.raftgauge.core.measure.LightPhoto;
 import org.raftgauge.core.measure.PhotoFacts;
 import org.raftgauge.core.opencv.PictureCodec;
@@ -59,8 +61,7 @@ public final class LearningCurve {
     pairs.removeIf(p -> p.photo().toString().contains(ScoreRun.UNANSWERABLE));
     Collections.shuffle(pairs, new Random(SEED));
     int half = pairs.size() / 2;
-    List<Lesson> judged =
-        curve.lessons(pairs.subList(half, Math.min(pairs.size(), half + JUDGED)));
+    List<Lesson> judged = curve.lessons(pairs.subList(half, Math.min(pairs.size(), half + JUDGED)));
     List<Lesson> taught = curve.lessons(pairs.subList(0, half));
     List<String> rows = new ArrayList<>();
     Random random = new Random(SEED);
@@ -86,7 +87,10 @@ public final class LearningCurve {
       if (lit.image().isPresent()) {
         Labels labels =
             Labels.read(PictureCodec.decode(Files.readAllBytes(pair.labels())).orElseThrow());
-        lessons.add(Lesson.of(pair.photo().getFileName().toString(), lit.boards(), labels));
+        Lesson lesson = Lesson.of(pair.photo().getFileName().toString(), lit.boards(), labels);
+        if (Arrays.stream(Tissue.values()).anyMatch(t -> t.isLeaf() && lesson.painted(t) > 0)) {
+          lessons.add(lesson); // without leaf there is no Dice
+        }
       }
     }
     return lessons;

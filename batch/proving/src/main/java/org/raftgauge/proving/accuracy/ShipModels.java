@@ -67,8 +67,7 @@ public final class ShipModels {
   private String teach(Plan plan) throws IOException, InputException {
     Path set = work.resolve("set");
     if (!Files.exists(set.resolve("truth.csv"))) {
-      SetName.Order order =
-          new SetName.Order(plan.seed, plan.photos, MEGAPIXELS, plan.looks);
+      SetName.Order order = new SetName.Order(plan.seed, plan.photos, MEGAPIXELS, plan.looks);
       RenderSet.make(set, SetName.CONDITIONS, order, photo -> {});
     }
     List<TeachRequest.Pair> pictures = PaintTruth.of(set, work.resolve("painted"));
@@ -82,9 +81,15 @@ public final class ShipModels {
             pictures);
     TeachFiles.Written written = TeachFiles.teach(request);
     String model = Files.readString(written.model());
-    return "# The colour model " + plan.name + ", which comes with the program; made by prove models.\n"
-        + "crop: \"any with " + plan.leaf + "\"\n"
-        + "note: \"" + note(plan, truth) + "\"\n"
+    return "# The colour model "
+        + plan.name
+        + ", which comes with the program; made by prove models.\n"
+        + "crop: \"any with "
+        + plan.leaf
+        + "\"\n"
+        + "note: \""
+        + note(plan, truth)
+        + "\"\n"
         + model.substring(model.indexOf("made_by:"));
   }
 
@@ -96,7 +101,10 @@ public final class ShipModels {
             .filter(area -> area > 0)
             .toList();
     String crops =
-        truth.stream().map(row -> Table.cell(row, "crop")).distinct().sorted()
+        truth.stream()
+            .map(row -> Table.cell(row, "crop"))
+            .distinct()
+            .sorted()
             .collect(Collectors.joining(", "));
     return String.format(
         Locale.ROOT,
