@@ -42,6 +42,14 @@ public record Measured(
 
   /** Makes the row of a photo on which the program failed. */
   static Measured crashed(String photo, String sha256, Throwable failure) {
+    if (failure instanceof OutOfMemoryError) {
+      return failed(
+          photo,
+          sha256,
+          "the memory ran out on this photo",
+          "run again with --workers 1; if it fails again, set the camera to fewer megapixels, or"
+              + " use a computer with more memory");
+    }
     return failed(
         photo,
         sha256,

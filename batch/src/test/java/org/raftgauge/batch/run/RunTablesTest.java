@@ -38,8 +38,7 @@ class RunTablesTest {
     assertEquals(
         "photo,sha256,station,taken_at,rafts,status,reason,remedy,mm_per_px,pose_error_mm,sharpness,"
             + "exposure_clipped_fraction,light_cast,clock_doubt,camera_height_mm,shift_right_px,"
-            + "shift_down_px,turn_deg,edge_blur_px,haze_fraction,board_light,light_across_ln,"
-            + "light_down_ln,vignetting_fraction,pair_rows_px\r\n"
+            + "shift_down_px,turn_deg,edge_blur_px,haze_fraction,board_light,light_across_ln,light_down_ln,vignetting_fraction,pair_rows_px\r\n"
             + "tonight/a.txt,"
             + Digest.of(Files.readAllBytes(folder.resolve("photos/tonight/a.txt")))
             + ",bench,2026-04-11T18:00:00+01:00,R1,used,,,0.5000,0.41,0.910,0.0123,,,1600.0,,,,,,,,,,\r\n",
@@ -142,9 +141,26 @@ class RunTablesTest {
     assertTrue(
         runs.text("out/photos.csv")
             .contains(
-                ",refused,the program failed on this photo: java.lang.IllegalStateException: boom,"
-                    + "\"run again; if it fails again, take the photo again and report this line\","));
+                ",refused,the program failed on this photo: java.lang.IllegalStateException:"
+                    + " boom,\"run again; if it fails again, take the photo again and report this"
+                    + " line\","));
     assertEquals(List.of("a.txt", "a.txt"), runs.progress.failed());
+  }
+
+  @Test
+  void aPhotoThatRunsTheMemoryOutIsARowAndTheOthersAreMeasured() throws Exception {
+    runs.photo("a.txt", "huge=1 rafts=R1" + RunFixture.EVENING);
+    runs.photo("b.txt", "rafts=R2" + RunFixture.EVENING);
+
+    RunSummary summary = runs.run("out");
+
+    assertEquals(1, summary.photos().get(PhotoStatus.USED));
+    assertTrue(
+        runs.text("out/photos.csv")
+            .contains(
+                ",refused,the memory ran out on this photo,\"run again with --workers 1; if it"
+                    + " fails again, set the camera to fewer megapixels, or use a computer with"
+                    + " more memory\","));
   }
 
   @Test
