@@ -86,8 +86,7 @@ public final class FitBook {
     List<Weighing> weighings = oneState(book.diary().weighings(), request.state(), lines);
     List<SiteLook> looks = BookLooks.upTo(book, request.folder(), LocalDate.MAX);
     JoinWeighings.Joined joined =
-        new BookMeasures(book, looks)
-            .join(request.crop(), weighings, request.within());
+        new BookMeasures(book, looks).join(request.crop(), weighings, request.within());
     joined.notJoined().forEach(n -> lines.add("weighings.csv:" + n.line() + ": " + n.why()));
     GraderResult result =
         FitGrader.fit(

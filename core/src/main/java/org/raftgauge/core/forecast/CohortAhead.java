@@ -20,8 +20,7 @@ import org.raftgauge.core.history.PlantSeries;
  *
  * <p>Where past cycles are known, all grow as one ({@link GrowthAhead}), each as far off the others
  * as on the last evenings on which it was open: a curve of its own, carried past its photos,
- * departs ever more. Without past cycles its own curve is all there is, and the
- * forecast is rough.
+ * departs ever more. Without past cycles its own curve is all there is, and the forecast is rough.
  */
 final class CohortAhead {
   /**
@@ -105,8 +104,7 @@ final class CohortAhead {
       double sd = way.sinceLast(to, false).sd();
       double weighed = way.weighed() ? way.sinceLast(to, true).sd() : sd;
       double weather =
-          Math.min(
-              Math.min(sd, weighed), way.weatherSd((int) Math.round(to - way.lastAge())));
+          Math.min(Math.min(sd, weighed), way.weatherSd((int) Math.round(to - way.lastAge())));
       weatherSd.add(weather);
       curveSd.add(Math.sqrt(sd * sd - weather * weather));
       weighedSd.add(Math.sqrt(weighed * weighed - weather * weather));

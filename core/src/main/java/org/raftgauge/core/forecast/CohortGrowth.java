@@ -13,8 +13,8 @@ import java.util.Optional;
  * @param dayFraction local clock of its last photos, as a fraction of the day
  * @param curveSd standard deviation of the growth since the plants were last seen open, shared by
  *     the cohort, of ln area, for each day
- * @param weighedSd the same for closed plants that past cycles' weights lead, of the size at which the
- *     grader's line gives their weight; the line's own error is in it
+ * @param weighedSd the same for closed plants that past cycles' weights lead, of the size at which
+ *     the grader's line gives their weight; the line's own error is in it
  * @param weatherSd that of weather, shared by all cohorts, for each day
  * @param rough whether no past cycles bear the curve
  * @param daysSinceSeen days from its last photos to the evening

@@ -164,8 +164,7 @@ final class CommonPath {
     return own;
   }
 
-  private static CommonPath path(
-      Map<Long, Evening> evenings, double[] own, Departures departures) {
+  private static CommonPath path(Map<Long, Evening> evenings, double[] own, Departures departures) {
     List<Double> offs = new ArrayList<>();
     for (Evening evening : evenings.values()) {
       evening.points.forEach(q -> offs.add(Math.abs(q[2] - own[(int) q[0]] - evening.level)));

@@ -167,7 +167,8 @@ final class FinishedCycles {
   }
 
   private List<List<HeadWeights.Grew>> grouped(String key) {
-    List<List<HeadWeights.Grew>> grouped = CycleStarts.byStart(cycles.getOrDefault(key, new TreeMap<>()));
+    List<List<HeadWeights.Grew>> grouped =
+        CycleStarts.byStart(cycles.getOrDefault(key, new TreeMap<>()));
     return grouped.subList(Math.max(0, grouped.size() - CycleStarts.MOST), grouped.size());
   }
 

@@ -44,8 +44,7 @@ record HarvestLesson(
    */
   static Optional<HarvestLesson> of(
       HarvestTotal harvest, List<Outlook> plants, Weighing weighing, int day) {
-    boolean whole =
-        !plants.isEmpty() && harvest.heads() >= HeadWeights.WHOLE_SHARE * plants.size();
+    boolean whole = !plants.isEmpty() && harvest.heads() >= HeadWeights.WHOLE_SHARE * plants.size();
     if (!whole || harvest.totalWeightG() <= 0) {
       return Optional.empty();
     }

@@ -23,13 +23,17 @@ import org.raftgauge.core.history.WhoGrewWhere;
  * has closed, nothing else tells how its plants went on.
  */
 final class HeadWeights {
-  /** What a raft's tally may be off by: wet roots, torn leaves, a head miscounted; working value. */
+  /**
+   * What a raft's tally may be off by: wet roots, torn leaves, a head miscounted; working value.
+   */
   static final double TALLY_SD = 0.02;
 
   /** Share of a raft's plants under which a harvest is a part of it: the larger ones, mostly. */
   static final double WHOLE_SHARE = 0.9;
 
-  /** How long before its harvest a raft's plants are asked for: they may be off the book by then. */
+  /**
+   * How long before its harvest a raft's plants are asked for: they may be off the book by then.
+   */
   private static final Duration BEFORE = Duration.ofHours(24);
 
   private final Map<String, List<Single>> singles = new HashMap<>();
@@ -66,9 +70,7 @@ final class HeadWeights {
             g ->
                 singles
                     .computeIfAbsent(g.plant(), p -> new ArrayList<>())
-                    .add(
-                        new Single(
-                            g.dat().getAsDouble(), Math.log(w.freshWeightG()), state)));
+                    .add(new Single(g.dat().getAsDouble(), Math.log(w.freshWeightG()), state)));
   }
 
   private void whole(WhoGrewWhere who, HarvestTotal harvest) {
@@ -154,19 +156,16 @@ final class HeadWeights {
 
   /** Finds the size at which the plants' mean weight is that of the scale. */
   private static Optional<ScalePoint> whole(Whole whole, List<Double> owns, Line line) {
-    OptionalDouble size =
-        line.lnAreaOf(whole.lnHead() - Math.log(line.fit().numbers().smearing()));
+    OptionalDouble size = line.lnAreaOf(whole.lnHead() - Math.log(line.fit().numbers().smearing()));
     if (size.isEmpty()) {
       return Optional.empty();
     }
     double slope = line.at(size.getAsDouble()).orElseThrow().slope;
     double spread =
-        Math.log(
-            owns.stream().mapToDouble(o -> Math.exp(slope * o)).average().orElseThrow());
+        Math.log(owns.stream().mapToDouble(o -> Math.exp(slope * o)).average().orElseThrow());
     double sd = line.fit().numbers().residualSd() / Math.sqrt(owns.size());
     double variance = (sd * sd + TALLY_SD * TALLY_SD) / (slope * slope);
-    return Optional.of(
-        new ScalePoint(whole.age(), size.getAsDouble() - spread / slope, variance));
+    return Optional.of(new ScalePoint(whole.age(), size.getAsDouble() - spread / slope, variance));
   }
 
   private static ScalePoint together(List<ScalePoint> points) {

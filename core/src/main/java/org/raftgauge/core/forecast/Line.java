@@ -104,8 +104,7 @@ final class Line {
     double held = Math.max(FLAT, Math.min(ISOMETRY, slope));
     double offset = beyond == 0 ? 0 : (held - slope) * beyond;
     return Optional.of(
-        new Point(
-            straight, beyond == 0 ? slope : held, offset, beyond, dot(straight, c) + offset));
+        new Point(straight, beyond == 0 ? slope : held, offset, beyond, dot(straight, c) + offset));
   }
 
   /**

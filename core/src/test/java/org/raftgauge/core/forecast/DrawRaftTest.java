@@ -84,7 +84,8 @@ class DrawRaftTest {
     for (double area : AREA_CM2) {
       Outlook.Size size = new Outlook.Size(Math.log(area), 0);
       plants.add(
-          new Outlook("p" + area, PLANTING, false, false, 20, growth, Collections.nCopies(days, size)));
+          new Outlook(
+              "p" + area, PLANTING, false, false, 20, growth, Collections.nCopies(days, size)));
     }
     RaftForecast.Who who =
         new RaftForecast.Who("R", "", "lettuce", "", "", 20, Optional.empty(), "test", 0);

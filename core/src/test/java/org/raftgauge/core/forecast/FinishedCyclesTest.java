@@ -29,7 +29,8 @@ class FinishedCyclesTest {
       GrowingRafts rafts, LocalDate evening, FinishedCycles.Memory memory) {
     CropBook known = BookAsOf.of(rafts.book(), evening);
     Planting planting = known.plantings().get(0);
-    return FinishedCycles.of(known, rafts.looks(), CohortRule.defaults(), memory).ways(planting, Optional.empty());
+    return FinishedCycles.of(known, rafts.looks(), CohortRule.defaults(), memory)
+        .ways(planting, Optional.empty());
   }
 
   private GrowingRafts two(LocalDate firstEnds, Optional<LocalDate> secondEnds) {

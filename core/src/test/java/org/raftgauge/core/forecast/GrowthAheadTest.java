@@ -124,7 +124,10 @@ class GrowthAheadTest {
             way(t -> curve(1.05 * t) + 0.03 * Math.cos(0.9 * t), 34));
 
     double sure =
-        GrowthAhead.of(alike, way(GrowthAheadTest::curve, 20), 15).orElseThrow().sinceLast(25, false).sd();
+        GrowthAhead.of(alike, way(GrowthAheadTest::curve, 20), 15)
+            .orElseThrow()
+            .sinceLast(25, false)
+            .sd();
     double less =
         GrowthAhead.of(different, way(GrowthAheadTest::curve, 20), 15)
             .orElseThrow()

@@ -14,7 +14,8 @@ class LineTest {
   @Test
   void withinTheWeighingsTheFitIsFollowed() {
     // By hand: -2 + 1.2 ln 200.
-    assertEquals(-2 + 1.2 * Math.log(200), line(1.2).at(Math.log(200)).orElseThrow().lnWeight, 1e-9);
+    assertEquals(
+        -2 + 1.2 * Math.log(200), line(1.2).at(Math.log(200)).orElseThrow().lnWeight, 1e-9);
   }
 
   @Test

@@ -63,7 +63,8 @@ final class Season {
     List<Plant> plants = new ArrayList<>(past.get(0));
     Collections.shuffle(plants, random);
     for (int i = 0; picks.size() < setting.picks() && i < plants.size(); i++) {
-      int dat = FIRST_PICK_DAT + PICK_STEP * (i % ((LAST_PHOTO_DAT - FIRST_PICK_DAT) / PICK_STEP + 1));
+      int dat =
+          FIRST_PICK_DAT + PICK_STEP * (i % ((LAST_PHOTO_DAT - FIRST_PICK_DAT) / PICK_STEP + 1));
       if (plants.get(i).standsOn(dat)) {
         picks.add(new Pick(plants.get(i), dat));
       }

@@ -58,7 +58,11 @@ final class SeasonBook {
     StringBuilder events = new StringBuilder("at,kind,raft,site,to_raft,to_site,by,note\n");
     for (int cycle = 0; cycle < season.past.size(); cycle++) {
       LocalDate start = Season.starts(cycle);
-      plantings(plantings, season.past.get(cycle), start, start.plusDays(Season.HARVESTED_DAT).toString());
+      plantings(
+          plantings,
+          season.past.get(cycle),
+          start,
+          start.plusDays(Season.HARVESTED_DAT).toString());
       deaths(events, season.past.get(cycle), start, SeasonSetting.HARVEST_DAT);
     }
     plantings(plantings, season.now, Season.TONIGHTS, "");

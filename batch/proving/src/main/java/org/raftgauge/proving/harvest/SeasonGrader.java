@@ -43,8 +43,7 @@ final class SeasonGrader {
       Map<String, Double> areas =
           closed
               ? curves.computeIfAbsent(
-                  pick.dat(),
-                  d -> CurveAreas.on(book, season.looks, Season.starts(0).plusDays(d)))
+                  pick.dat(), d -> CurveAreas.on(book, season.looks, Season.starts(0).plusDays(d)))
               : Map.of();
       weighed.add(weighed(season, pick.plant(), pick.dat(), areas));
     }
