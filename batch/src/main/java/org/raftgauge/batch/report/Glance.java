@@ -49,7 +49,7 @@ record Glance(Gathered all, List<RaftSheet> rafts, List<ReportModel.Pond> ponds)
     if (!before.isEmpty()) {
       lines.add(
           Texts.count(sites(before), "site")
-              + " marked on evenings before, on "
+              + " found amiss on evenings before, on "
               + Texts.count(before.size(), "raft")
               + " not photographed since.");
     }
