@@ -2,7 +2,6 @@
 package org.raftgauge.core.forecast;
 
 import java.util.IdentityHashMap;
-import java.util.Map;
 import java.util.Optional;
 import org.raftgauge.core.grader.Grader;
 import org.raftgauge.core.grader.Regime;
@@ -20,7 +19,7 @@ final class Weighing {
   private static final double SLOPE_SD = 0.15;
 
   private final Grader grader;
-  private final Map<RegimeFit, RegimeFit> sure = new IdentityHashMap<>();
+  private final IdentityHashMap<RegimeFit, RegimeFit> sure = new IdentityHashMap<>();
 
   /**
    * The linear part of a plant's ln weight on a day.
