@@ -22,8 +22,9 @@ final class GrowthWords {
     if (closed(plant)) {
       return String.format(
           Locale.ROOT,
-          "its neighbours close over it, what shows is at least %.0f %% of the leaf area expected at"
-              + " its age; by all its photos it has about %.0f %% (95 %% interval %.0f to %.0f %%)",
+          "its neighbours close over it: on this photo %.0f %% of the leaf area expected at its age"
+              + " shows, the rest is hidden; all its photos together tell %.0f %% (95 %% interval"
+              + " %.0f to %.0f %%)",
           100 * share.areaCm2() / share.expectedAreaCm2(),
           100 * share.shareOfExpected(),
           100 * share.lo95(),
