@@ -152,7 +152,7 @@ class ForecastEveningTest {
             .rafts()
             .get(0);
 
-    String warning = "no past cycles of the crop bear the curve: a rough forecast";
+    String warning = "the crop has fewer past cycles than its growth curve needs: a rough forecast";
     assertFalse(borne.generalWarnings(5).contains(warning));
     assertTrue(alone.generalWarnings(5).contains(warning));
     assertTrue(width(alone.weightG(5).orElseThrow()) > width(borne.weightG(5).orElseThrow()));
