@@ -49,8 +49,10 @@ class ForecastCommandsTest {
     assertEquals(4 * 15 + 1, lines("j/forecast.csv").size());
     String worklist = read("j/worklist.csv");
     assertTrue(worklist.contains("harvest") && worklist.contains("By the forecast"), worklist);
-    // The last weighing is 40 days old: fresh ones are wanted.
-    assertTrue(worklist.contains("The grader of batavia is to be checked"), worklist);
+    // The last weighing, that of the harvest, is 33 days old: fresh ones are wanted.
+    assertTrue(
+        worklist.contains("How areas of batavia become weights (its grader) is to be checked"),
+        worklist);
   }
 
   @Test

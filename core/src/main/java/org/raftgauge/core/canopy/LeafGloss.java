@@ -72,7 +72,7 @@ final class LeafGloss {
     if (!any || liesAnywhere(leaf, gloss)) {
       return;
     }
-    boolean[] near = BoxFilter.any(inside(leaf, gloss), width, height, ABOUT_PX);
+    boolean[] near = BoxFilter.any(inside(leaf, gloss), width, height, 1);
     for (int i = 0; i < leaf.length; i++) {
       leaf[i] |= gloss[i] && near[i];
     }

@@ -15,10 +15,14 @@ class FuzzSectionTest {
 
   /** Two runs as the fuzzer ends them, and one thing that broke the reader. */
   private static final String LOG =
-      "#11\tDONE   cov: 40 ft: 60 corp: 5/1kb\nDone 11 runs in 7 second(s)\n"
-          + "stat::number_of_executed_units: 11\n"
-          + "#30\tDONE   cov: 44 ft: 75 corp: 6/1kb\nDone 30 runs in 20 second(s)\n"
-          + "stat::number_of_executed_units: 30\n";
+      """
+      #11\tDONE   cov: 40 ft: 60 corp: 5/1kb
+      Done 11 runs in 7 second(s)
+      stat::number_of_executed_units: 11
+      #30\tDONE   cov: 44 ft: 75 corp: 6/1kb
+      Done 30 runs in 20 second(s)
+      stat::number_of_executed_units: 30
+      """;
 
   @Test
   void runsAddUpAndEdgesAreThoseOfTheLast() throws IOException {
