@@ -54,12 +54,13 @@ class LeafGlossTest {
   }
 
   @Test
-  void aBrightReflectionAtTheLeafsEdgeIsGivenBackToIt() {
+  void aBrightReflectionAtTheLeafsEdgeIsGivenBackToItButForTheRim() {
     paint(110, 110, 20, new float[] {0.6f, 0.7f});
     assertFalse(leaf[120 * SIDE + 120]);
     add();
     assertTrue(leaf[120 * SIDE + 120]);
-    assertEquals(3600, count());
+    // The outermost pixel of its two free sides, 20 + 20 - 1, is rim, and so is the corner's next.
+    assertEquals(3600 - 39 - 1, count());
   }
 
   @Test
