@@ -24,8 +24,10 @@ class MutationSectionTest {
     String body = MutationSection.of(root, page, "commit b").body();
     assertTrue(
         body.endsWith(
-            "| `cohort` | 10 | 9 | 0 | 90 % | commit a |\n"
-                + "| `growth` | 4 | 2 | 1 | 50 % | commit b |\n"),
+            """
+            | `cohort` | 10 | 9 | 0 | 90 % | commit a |
+            | `growth` | 4 | 2 | 1 | 50 % | commit b |
+            """),
         body);
   }
 }
