@@ -177,6 +177,7 @@ final class CohortAhead {
       days.add(
           off.isPresent()
               ? new Outlook.Size(
+                  off.getAsDouble() + ahead.orElseThrow().lnArea(to, false),
                   off.getAsDouble() + ahead.orElseThrow().lnArea(to, led),
                   tonight.ownSd(to - lastOpen(series)))
               : alone(series.size() == 0 ? curve.lnArea(to) : told.lnArea(to), d));

@@ -12,7 +12,7 @@ import org.raftgauge.core.book.Planting;
  * @param planting where it stands; tells raft, pond, crop and variety
  * @param closed whether its site was closed when last seen
  * @param ledByWeights whether weights of past cycles led its curve after closure, through the
- *     grader's line: the size is then that which the line gives the expected weight
+ *     grader's line
  * @param ageDays days on its clock on the evening
  * @param growth of its cohort, shared with the others
  * @param days one for each day, day 0 being the evening
@@ -33,9 +33,15 @@ record Outlook(
    * Its size on a day.
    *
    * @param lnArea expected ln area
+   * @param lnWeighed expected ln area at which the grader's line gives its weight; the same but
+   *     where weights led its curve
    * @param ownSd standard deviation of what is not shared with its cohort
    */
-  record Size(double lnArea, double ownSd) {}
+  record Size(double lnArea, double lnWeighed, double ownSd) {
+    Size(double lnArea, double ownSd) {
+      this(lnArea, lnArea, ownSd);
+    }
+  }
 
   /** Returns the standard deviation of the curve's growth that its cohort shares, by a day. */
   double curveSd(int day) {

@@ -64,7 +64,7 @@ final class Weighing {
    * @return nothing where the grader tells no such plant
    */
   Optional<Row> row(Outlook plant, int day) {
-    double lnArea = plant.days().get(day).lnArea();
+    double lnArea = plant.days().get(day).lnWeighed();
     String variety = plant.planting().variety();
     Optional<RegimeFit> closed = Line.closedFit(grader);
     Optional<RegimeFit> open = grader.fit(Regime.OPEN);
@@ -83,7 +83,7 @@ final class Weighing {
   }
 
   private Optional<Row> row(Line line, Regime regime, Outlook plant, int day) {
-    double lnArea = plant.days().get(day).lnArea();
+    double lnArea = plant.days().get(day).lnWeighed();
     boolean led = plant.ledByWeights();
     return line.at(lnArea)
         .map(

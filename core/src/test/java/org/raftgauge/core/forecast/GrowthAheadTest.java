@@ -189,6 +189,18 @@ class GrowthAheadTest {
   }
 
   @Test
+  void anAreaStaysAnAreaHoweverFarTheLineOfWeightsIsOff() {
+    // The curve's own growth to day 34, put in; a line off by 0.2 must not become leaf.
+    for (double lineOff : new double[] {0.2, -0.2}) {
+      CommonPath past = weighed(lineOff);
+      GrowthAhead ahead = closed(List.of(past, past, past));
+      double grown = ahead.lnArea(34, false) - ahead.lnArea(20, false);
+
+      assertEquals(curve(34) - curve(20), grown, 0.05, "off " + lineOff);
+    }
+  }
+
+  @Test
   void theMoreCyclesWereWeighedTheSurerTheWeight() {
     CommonPath blind = way(GrowthAheadTest::curve, 22);
     CommonPath past = weighed(0);
