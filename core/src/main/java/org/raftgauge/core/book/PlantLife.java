@@ -47,7 +47,7 @@ public record PlantLife(
      * @return true from {@code from} until just before {@code to}
      */
     public boolean holdsAt(Instant instant) {
-      return !instant.isBefore(from) && to.map(instant::isBefore).orElse(true);
+      return !instant.isBefore(from) && (to.isEmpty() || instant.isBefore(to.get()));
     }
   }
 

@@ -3,9 +3,12 @@ package org.raftgauge.core.evening;
 
 import java.time.LocalDate;
 import java.util.ArrayList;
+import java.util.HashMap;
+import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import java.util.TreeMap;
 import java.util.TreeSet;
 import java.util.function.Function;
@@ -24,21 +27,23 @@ public record HiddenRow(String item, Optional<LocalDate> until) {
 
   /** Compares the worklist with what it would be without {@code seen.csv}. */
   static List<HiddenRow> of(List<Task> all, List<Task> shown, SeenItems seen) {
+    Map<String, Set<SiteId>> left = new HashMap<>();
+    for (Task task : shown) {
+      left.computeIfAbsent(Item.stem(task.item()), stem -> new HashSet<>())
+          .addAll(task.where().sites());
+    }
     List<HiddenRow> hidden = new ArrayList<>();
     for (Task task : all) {
+      String stem = Item.stem(task.item());
       List<SiteId> sites = new ArrayList<>(task.where().sites());
-      boolean part = false;
-      for (Task left : shown) {
-        if (Item.stem(left.item()).equals(Item.stem(task.item()))) {
-          sites.removeAll(left.where().sites());
-          part = true;
-        }
-      }
-      if (!part) {
+      if (!left.containsKey(stem)) {
         hidden.add(new HiddenRow(task.item(), seen.until(task.item())));
-      } else if (Item.isOfSites(task.item()) && !sites.isEmpty()) {
-        String item = Item.ofSites(Item.stem(task.item()), sites);
-        hidden.add(new HiddenRow(item, seen.until(item)));
+      } else if (Item.isOfSites(task.item())) {
+        sites.removeAll(left.get(stem));
+        if (!sites.isEmpty()) {
+          String item = Item.ofSites(stem, sites);
+          hidden.add(new HiddenRow(item, seen.until(item)));
+        }
       }
     }
     return hidden;

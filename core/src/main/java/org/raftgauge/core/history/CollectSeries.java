@@ -10,7 +10,6 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
-import java.util.TreeMap;
 import java.util.function.Predicate;
 import org.raftgauge.core.book.CropBook;
 import org.raftgauge.core.book.FarmDay;
@@ -28,24 +27,35 @@ public final class CollectSeries {
   private final WhoGrewWhere plants;
   private final FarmDay farmDay;
   private final Instant tonight;
-  private final Map<Growth, Seen> all = new HashMap<>();
+  private final List<Seen> all = new ArrayList<>();
+
+  /** By plant, what it is seen as now: looks come in the order of time. */
+  private final Map<String, Seen> now = new HashMap<>();
 
   /** A stretch of a plant's life on one clock: since transplanting, since a cut, since sowing. */
-  private record Growth(String plant, LocalDate since, AgeClock clock)
-      implements Comparable<Growth> {
+  private record Growth(String plant, LocalDate since, AgeClock clock) {
     private static final Comparator<Growth> ORDER =
         Comparator.comparing(Growth::plant)
             .thenComparing(Growth::since)
             .thenComparing(Growth::clock);
 
-    @Override
-    public int compareTo(Growth other) {
-      return ORDER.compare(this, other);
+    /** Says whether another growth of the same plant is this one. */
+    boolean sameClock(Growth other) {
+      return clock == other.clock && since.equals(other.since);
     }
   }
 
-  /** What was seen of it, and where it last stood. */
-  private record Seen(Planting planting, SiteId site, List<Sight> sights) {}
+  /** What was seen of one growth, and where it last stood. */
+  private static final class Seen {
+    private final Growth growth;
+    private final List<Sight> sights = new ArrayList<>();
+    private Planting planting;
+    private SiteId site;
+
+    Seen(Growth growth) {
+      this.growth = growth;
+    }
+  }
 
   private CollectSeries(CropBook book, LocalDate evening) {
     this.plants = WhoGrewWhere.of(book);
@@ -142,10 +152,10 @@ public final class CollectSeries {
       return;
     }
     Grown grown = found.get();
-    Growth growth = growth(grown, at);
-    Seen before = all.get(growth);
-    List<Sight> sights = before == null ? new ArrayList<>() : before.sights();
-    all.put(growth, new Seen(grown.planting(), look.measure().site(), sights));
+    Seen seen = seen(growth(grown, at));
+    seen.planting = grown.planting();
+    seen.site = look.measure().site();
+    List<Sight> sights = seen.sights;
     LocalDate evening = farmDay.evening(at);
     if (!sights.isEmpty() && sights.get(sights.size() - 1).evening().equals(evening)) {
       sights.remove(sights.size() - 1);
@@ -159,6 +169,16 @@ public final class CollectSeries {
             look.raft(),
             grown.age().getAsDouble(),
             look.measure()));
+  }
+
+  private Seen seen(Growth growth) {
+    Seen seen = now.get(growth.plant());
+    if (seen == null || !seen.growth.sameClock(growth)) {
+      seen = new Seen(growth);
+      now.put(growth.plant(), seen);
+      all.add(seen);
+    }
+    return seen;
   }
 
   /** Returns what a plant stands in at the end of the evening. */
@@ -178,21 +198,21 @@ public final class CollectSeries {
 
   private List<PlantSeries> series(Predicate<Growth> which) {
     List<PlantSeries> series = new ArrayList<>();
-    new TreeMap<>(all)
-        .forEach(
-            (growth, seen) -> {
-              if (which.test(growth)) {
-                Optional<PlantLife.Stay> stay = stay(growth.plant());
-                series.add(
-                    new PlantSeries(
-                        growth.plant(),
-                        stay.map(PlantLife.Stay::planting).orElse(seen.planting()),
-                        stay.map(PlantLife.Stay::site).orElse(seen.site()),
-                        growth.clock(),
-                        growth.since(),
-                        seen.sights()));
-              }
-            });
+    all.sort(Comparator.comparing((Seen seen) -> seen.growth, Growth.ORDER));
+    for (Seen seen : all) {
+      Growth growth = seen.growth;
+      if (which.test(growth)) {
+        Optional<PlantLife.Stay> stay = stay(growth.plant());
+        series.add(
+            new PlantSeries(
+                growth.plant(),
+                stay.map(PlantLife.Stay::planting).orElse(seen.planting),
+                stay.map(PlantLife.Stay::site).orElse(seen.site),
+                growth.clock(),
+                growth.since(),
+                seen.sights));
+      }
+    }
     return series;
   }
 

@@ -24,12 +24,17 @@ final class CensoredTerm {
 
   /** Returns {@code phi(z) / Phi(z)}, the derivative of {@link #logPhi}. */
   static double hazard(double z) {
-    return Math.exp(-0.5 * z * z - LN_SQRT_2PI - logPhi(z));
+    return hazard(z, logPhi(z));
   }
 
-  /** Returns the deviance residual {@code sqrt(-2 ln Phi(z))}. */
-  static double deviance(double z) {
-    return Math.sqrt(Math.max(0, -2 * logPhi(z)));
+  /** Returns {@code phi(z) / Phi(z)} where {@code ln Phi(z)} is known. */
+  static double hazard(double z, double logPhi) {
+    return Math.exp(-0.5 * z * z - LN_SQRT_2PI - logPhi);
+  }
+
+  /** Returns the deviance residual {@code sqrt(-2 ln Phi)} by {@code ln Phi}. */
+  static double deviance(double logPhi) {
+    return Math.sqrt(Math.max(0, -2 * logPhi));
   }
 
   /** Returns the information weight {@code -(ln Phi)'' = h (h + z)}, in 0..1. */

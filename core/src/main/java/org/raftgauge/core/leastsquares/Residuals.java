@@ -93,8 +93,9 @@ final class Residuals {
       return root * (value - points.y(i));
     }
     double z = root * (value - points.y(i)) / sigma;
-    double deviance = CensoredTerm.deviance(z);
-    scale(row, deviance < 1e-150 ? 0 : root * CensoredTerm.hazard(z) / deviance);
+    double logPhi = CensoredTerm.logPhi(z);
+    double deviance = CensoredTerm.deviance(logPhi);
+    scale(row, deviance < 1e-150 ? 0 : root * CensoredTerm.hazard(z, logPhi) / deviance);
     return -sigma * deviance;
   }
 

@@ -26,6 +26,6 @@ class CensoredTermTest {
     assertEquals(logPhi, CensoredTerm.logPhi(z), rest * Math.max(1, -logPhi / 100));
     assertEquals(hazard, CensoredTerm.hazard(z), 10 * rest * hazard);
     assertEquals(information, CensoredTerm.information(z), 6e3 * rest);
-    assertEquals(Math.sqrt(-2 * logPhi), CensoredTerm.deviance(z), 10 * rest);
+    assertEquals(Math.sqrt(-2 * logPhi), CensoredTerm.deviance(CensoredTerm.logPhi(z)), 10 * rest);
   }
 }
