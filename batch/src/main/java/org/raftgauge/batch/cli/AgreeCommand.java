@@ -61,7 +61,8 @@ final class AgreeCommand implements Callable<Integer> {
     lines.forEach(console.out()::println);
     if (out != null) {
       AgreeWithCalls.publish(
-          new AgreeWithCalls.Request(book, open.farm(), out), agreement, lines, CutSite::cut);
+              new AgreeWithCalls.Request(book, open.farm(), out), agreement, lines, CutSite::cut)
+          .ifPresent(console.err()::println);
       console.out().println("Results  " + out.toAbsolutePath().normalize());
     }
     return ExitCode.DONE;

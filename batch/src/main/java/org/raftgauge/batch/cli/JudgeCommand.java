@@ -80,11 +80,13 @@ final class JudgeCommand implements Callable<Integer> {
     Workplace.OpenBook open = workplace.open(book);
     open.problems().forEach(console.err()::println);
     OffsetDateTime now = OffsetDateTime.now(open.farm().zone());
-    EveningResult result =
+    JudgeFolder.Published published =
         JudgeFolder.run(
             new JudgeFolder.Request(book, on, out, now, corrected()),
             open.farm(),
             open.forecasts());
+    published.left().ifPresent(console.err()::println);
+    EveningResult result = published.evening();
     if (!quiet) {
       console.out().println("Evening  " + result.evening());
       EveningText.lines(result).forEach(console.out()::println);

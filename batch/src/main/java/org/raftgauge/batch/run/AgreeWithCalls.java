@@ -9,6 +9,7 @@ import java.time.LocalDate;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import org.raftgauge.batch.store.History;
 import org.raftgauge.core.book.Layout;
 import org.raftgauge.core.book.SiteId;
@@ -90,10 +91,11 @@ public final class AgreeWithCalls {
    * @param agreement the comparison
    * @param lines the same in words
    * @param cutting cuts sites out of pictures of boards
+   * @return what is left to say: where earlier results lie that cannot be removed
    * @throws InputException if publishing would touch anything but earlier results
    * @throws IOException if it cannot be written
    */
-  public static void publish(
+  public static Optional<String> publish(
       Request request, Agreement agreement, List<String> lines, Cutting cutting)
       throws InputException, IOException {
     OutFolder.check(request.out(), request.folder());
@@ -115,7 +117,7 @@ public final class AgreeWithCalls {
       facts.put("calls", agreement.cases().size());
       String json = RunJson.text(facts, draft.files());
       draft.write(to -> Files.writeString(to.resolve(RunJson.FILE), json) != null);
-      draft.publish(place);
+      return draft.publish(place);
     }
   }
 }

@@ -10,6 +10,7 @@ import java.time.OffsetDateTime;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import org.raftgauge.batch.store.Correction;
 import org.raftgauge.batch.store.History;
 import org.raftgauge.batch.store.Measures;
@@ -49,11 +50,11 @@ public final class JudgeFolder {
    * @param request what is asked for
    * @param farm the book
    * @param forecasts tells what is to come
-   * @return what the evening came to
+   * @return what came of it
    * @throws InputException if the request cannot be met; nothing is written then
    * @throws IOException if it fails; nothing is published then
    */
-  public static EveningResult run(Request request, Farm farm, ForecastSource forecasts)
+  public static Published run(Request request, Farm farm, ForecastSource forecasts)
       throws InputException, IOException {
     OutFolder.check(request.out(), request.book());
     Path out = request.out().toAbsolutePath().normalize();
@@ -72,10 +73,17 @@ public final class JudgeFolder {
       }
       String json = RunJson.text(facts(request, farm, obeyed), draft.files());
       draft.write(to -> Files.writeString(to.resolve(RunJson.FILE), json) != null);
-      draft.publish(out);
-      return result;
+      return new Published(result, draft.publish(out));
     }
   }
+
+  /**
+   * An evening whose results lie in their folder.
+   *
+   * @param evening what it came to
+   * @param left what is left to say: where earlier results lie that cannot be removed
+   */
+  public record Published(EveningResult evening, Optional<String> left) {}
 
   private static Instant correctedBy(Request request, Farm farm) {
     return switch (request.corrected()) {

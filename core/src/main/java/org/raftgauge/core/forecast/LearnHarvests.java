@@ -101,7 +101,11 @@ final class LearnHarvests {
         origin.firstWeighed(),
         last.toString(),
         origin.matchHours(),
-        origin.source() + "; " + lessons.size() + " harvested rafts");
+        origin.source() + "; " + rafts(lessons.size()));
+  }
+
+  private static String rafts(int count) {
+    return count == 1 ? "1 harvested raft" : count + " harvested rafts";
   }
 
   private static RealMatrix rows(List<HarvestLesson> lessons) {
@@ -140,8 +144,8 @@ final class LearnHarvests {
   private static String words(int rafts, double level, boolean other) {
     return String.format(
         Locale.ROOT,
-        "open: %d harvested rafts weighed %.1f %% %s than single plants tell, and %s",
-        rafts,
+        "open: %s weighed %.1f %% %s than single plants tell, and %s",
+        rafts(rafts),
         100 * Math.abs(Math.expm1(level)),
         level > 0 ? "more" : "less",
         other

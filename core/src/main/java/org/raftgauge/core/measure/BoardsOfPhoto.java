@@ -34,7 +34,7 @@ final class BoardsOfPhoto {
   FoundBoards find(DecodedPhoto photo, PhotoStory.Scene scene) {
     return scene.station().kind() == Station.Kind.PASSING
         ? FindBoards.passing(photo.image(), photo.fine(), scene.station(), layouts(scene))
-        : FindBoards.inSlots(photo.image(), scene.station(), layoutsOn(scene));
+        : FindBoards.inSlots(photo.image(), photo.fine(), scene.station(), layoutsOn(scene));
   }
 
   /** Returns the layouts, of any date, that boards at a station may have. */

@@ -27,6 +27,11 @@ public final class FinePhoto {
     return upright.width();
   }
 
+  /** Returns the height of all the pixels. */
+  public int heightPx() {
+    return upright.height();
+  }
+
   /** Returns how many pixels, each way, were averaged to one of the picture's. */
   public int parts() {
     return parts;

@@ -47,7 +47,7 @@ public final class FindBoards {
       RgbImage photo, Optional<FinePhoto> fine, Station station, KnownLayouts layouts) {
     Optional<Lens> lens = lensFor(photo, station);
     if (lens.isEmpty()) {
-      return FoundBoards.refused(otherShape(photo, station), OTHER_SHAPE_REMEDY);
+      return otherShape(photo, fine, station);
     }
     FitPose.Prior prior = FitPose.Prior.of(lens.get(), station.cameraHeightMm());
     return new FindPassing(new LookAgain(photo, fine, prior), photo, prior, layouts).find();
@@ -64,9 +64,23 @@ public final class FindBoards {
    *     left over; a refusal where the photo cannot be the station's
    */
   public static FoundBoards inSlots(RgbImage photo, Station station, Map<String, Layout> layouts) {
+    return inSlots(photo, Optional.empty(), station, layouts);
+  }
+
+  /**
+   * Places the boards in a fixed station's slots in a photo that was averaged.
+   *
+   * @param photo the photo
+   * @param fine all its pixels, where it was averaged
+   * @param station the station; its lens and slots are scaled to the photo's size
+   * @param layouts the book's layouts by name
+   * @return a board a slot, in order, held where its place is in doubt
+   */
+  public static FoundBoards inSlots(
+      RgbImage photo, Optional<FinePhoto> fine, Station station, Map<String, Layout> layouts) {
     Optional<Lens> lens = lensFor(photo, station);
     if (lens.isEmpty()) {
-      return FoundBoards.refused(otherShape(photo, station), OTHER_SHAPE_REMEDY);
+      return otherShape(photo, fine, station);
     }
     FitPose.Prior prior = FitPose.Prior.of(lens.get(), station.cameraHeightMm());
     PlaceSlots slots = new PlaceSlots(photo, station, prior, layouts);
@@ -102,15 +116,17 @@ public final class FindBoards {
     return Optional.of(factor == 1 ? station.lens() : station.lens().scaled(factor));
   }
 
-  static String otherShape(RgbImage photo, Station station) {
-    return String.format(
-        Locale.ROOT,
-        "photo is %d x %d px, station %s takes %d x %d: not the same shape; use the station's own"
-            + " camera, uncropped, or set up a station for this one",
-        photo.width(),
-        photo.height(),
-        station.name(),
-        station.imageWidthPx(),
-        station.imageHeightPx());
+  private static FoundBoards otherShape(RgbImage photo, Optional<FinePhoto> fine, Station station) {
+    String reason =
+        String.format(
+            Locale.ROOT,
+            "photo is %d x %d px, station %s takes %d x %d: not the same shape; use the station's"
+                + " own camera, uncropped, or set up a station for this one",
+            fine.map(FinePhoto::widthPx).orElse(photo.width()),
+            fine.map(FinePhoto::heightPx).orElse(photo.height()),
+            station.name(),
+            station.imageWidthPx(),
+            station.imageHeightPx());
+    return FoundBoards.refused(reason, OTHER_SHAPE_REMEDY);
   }
 }

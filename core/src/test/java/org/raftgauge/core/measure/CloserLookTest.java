@@ -4,6 +4,8 @@ package org.raftgauge.core.measure;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import java.awt.Color;
+import java.awt.Graphics2D;
 import java.awt.image.BufferedImage;
 import java.io.ByteArrayInputStream;
 import java.io.ByteArrayOutputStream;
@@ -63,6 +65,19 @@ class CloserLookTest {
     double small = blurPx(measure(disc(20)));
     // Twice as many pixels across the same edge would nearly double it.
     assertEquals(1, small / large, 0.05);
+  }
+
+  @Test
+  void aPhotoOfAnotherShapeIsRefusedByTheSizeOfItsFile() throws IOException {
+    BufferedImage wide = new BufferedImage(1000, 600, BufferedImage.TYPE_INT_RGB);
+    Graphics2D pen = wide.createGraphics();
+    pen.setColor(Color.ORANGE);
+    pen.fillRect(100, 100, 800, 400);
+    PhotoMeasure measure =
+        MeasurePhoto.measure(enlarged(wide), PhotoFacts.of(DrawnFarm.NAME), book).measure();
+    assertEquals(PhotoStatus.REFUSED, measure.status());
+    String said = "photo is 4000 x 2400 px, station bench takes 600 x 1000: not the same shape";
+    assertTrue(measure.reason().startsWith(said), measure.reason());
   }
 
   @Test
