@@ -32,13 +32,20 @@ final class HarvestCommand implements Callable<Integer> {
   @Option(names = "--seed", description = "Whole number; the same seed gives the same seasons.")
   private long seed = 1;
 
+  @Option(
+      names = "--rendered",
+      description =
+          "Also three seasons with rendered photos (half an hour; photos in WORK are used again).")
+  private boolean rendered;
+
   @Option(names = "--weekly", description = "weekly-weights.csv of the shared test data.")
   private Path weekly;
 
   @Override
   public Integer call() throws IOException {
     String page =
-        HarvestPage.of(new HarvestPage.Asked(seasons, seed, work, Optional.ofNullable(weekly)));
+        HarvestPage.of(
+            new HarvestPage.Asked(seasons, seed, work, rendered, Optional.ofNullable(weekly)));
     Files.writeString(out, page);
     System.out.print(page);
     return 0;

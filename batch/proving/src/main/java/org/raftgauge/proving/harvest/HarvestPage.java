@@ -17,9 +17,10 @@ public final class HarvestPage {
    * @param seasons of each kind
    * @param seed of the first
    * @param work folder for their crop books
+   * @param rendered whether seasons with rendered photos are added
    * @param weekly published weekly weights, where there are
    */
-  public record Asked(int seasons, long seed, Path work, Optional<Path> weekly) {}
+  public record Asked(int seasons, long seed, Path work, boolean rendered, Optional<Path> weekly) {}
 
   /**
    * Makes the page.
@@ -34,11 +35,12 @@ public final class HarvestPage {
     page.append(
         String.format(
             Locale.ROOT,
-            "Made by `batch/proving/prove harvest --seasons %d --seed %d`, never by hand. Weights"
+            "Made by `batch/proving/prove harvest --seasons %d --seed %d%s`, never by hand. Weights"
                 + " are estimates from pictures, not legal-for-trade weighing; the seasons are"
                 + " invented and say how the statistics work, not how a farm will do.%n%n",
             asked.seasons(),
-            asked.seed()));
+            asked.seed(),
+            asked.rendered() ? " --rendered" : ""));
     page.append(
         String.format(
             Locale.ROOT,
@@ -90,6 +92,9 @@ public final class HarvestPage {
             + " cycle's curve and tonight's weather.\n");
     budget(page, "open", open);
     budget(page, "closed", closed);
+    if (asked.rendered()) {
+      page.append(RenderedSection.of(asked.seed(), asked.work()));
+    }
     if (asked.weekly().isPresent()) {
       page.append(WeeklyWeights.section(asked.weekly().get()));
     }

@@ -21,6 +21,9 @@ import org.raftgauge.core.grader.GraderResult;
 
 /** Forecasts of simulated seasons against their truth. */
 final class HarvestScore {
+  /** Days ahead within which a ready day is told. */
+  static final int HORIZON = 28;
+
   final List<Double> errors = new ArrayList<>();
   final ErrorBudget budget = new ErrorBudget();
   final List<Double> signed = new ArrayList<>();
@@ -58,8 +61,8 @@ final class HarvestScore {
     return off.stream().filter(d -> d <= days).count() / (double) off.size();
   }
 
-  private void season(Season season, Path folder) throws IOException {
-    CropBook book = SeasonBook.of(season, folder);
+  void season(Season season, Path folder) throws IOException {
+    CropBook book = SeasonBook.of(season, SeasonPlace.UNSEEN, folder);
     GraderResult grader = SeasonGrader.fit(season, book);
     if (!(grader instanceof Grader fitted)) {
       noGrader++;
@@ -109,18 +112,24 @@ final class HarvestScore {
   }
 
   private void ready(Season season, List<Plant> plants, RaftForecast raft) {
+    int day = trueReadyDay(season, plants);
+    OptionalInt told = raft.readyDay(0.5);
+    int lo = raft.readyDay(0.1).orElse(HORIZON);
+    int hi = raft.readyDay(0.9).orElse(HORIZON);
+    readyUntold += told.isPresent() ? 0 : 1;
+    readyOff.add((double) Math.abs(told.orElse(HORIZON) - day));
+    oracleOff.add((double) Math.abs(ReadyOracle.day(season, plants, HORIZON) - day));
+    readyInside80 += day >= lo && day <= hi ? 1 : 0;
+  }
+
+  /** Returns on which day from tonight a raft is ready, at most the horizon. */
+  static int trueReadyDay(Season season, List<Plant> plants) {
     int evening = SeasonSetting.HARVEST_DAT - SeasonSetting.LEAD;
     int day = 0;
-    while (day < 28 && !isReady(season, plants, evening + day)) {
+    while (day < HORIZON && !isReady(season, plants, evening + day)) {
       day++;
     }
-    OptionalInt told = raft.readyDay(0.5);
-    int lo = raft.readyDay(0.1).orElse(28);
-    int hi = raft.readyDay(0.9).orElse(28);
-    readyUntold += told.isPresent() ? 0 : 1;
-    readyOff.add((double) Math.abs(told.orElse(28) - day));
-    oracleOff.add((double) Math.abs(ReadyOracle.day(season, plants, 28) - day));
-    readyInside80 += day >= lo && day <= hi ? 1 : 0;
+    return day;
   }
 
   private static boolean isReady(Season season, List<Plant> plants, int dat) {

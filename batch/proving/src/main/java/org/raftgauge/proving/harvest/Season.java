@@ -8,6 +8,7 @@ import java.util.Collections;
 import java.util.List;
 import java.util.OptionalDouble;
 import java.util.Random;
+import java.util.stream.IntStream;
 import org.raftgauge.core.book.SiteId;
 import org.raftgauge.core.history.SiteLook;
 import org.raftgauge.core.site.SiteMeasure;
@@ -17,7 +18,8 @@ final class Season {
   static final LocalDate TONIGHTS = LocalDate.of(2026, 4, 1);
   private static final int CYCLE_DAYS = 40;
   private static final int PAST_RAFTS = 2;
-  private static final int LAST_PHOTO_DAT = SeasonSetting.HARVEST_DAT + 2;
+  static final int LAST_PHOTO_DAT = SeasonSetting.HARVEST_DAT + 2;
+  private static final int FIRST_PHOTO_DAT = 4;
   private static final int FIRST_PICK_DAT = 22;
   private static final int PICK_STEP = 4;
 
@@ -93,9 +95,15 @@ final class Season {
     return plants;
   }
 
-  /** Photographs every second evening from day 4. */
+  /** Returns the days of a cycle's photos: every second from day 4, the last one first. */
+  static List<Integer> photographedOn(int last) {
+    return IntStream.rangeClosed(0, (last - FIRST_PHOTO_DAT) / 2)
+        .mapToObj(i -> last - 2 * i)
+        .toList();
+  }
+
   private void photograph(List<Plant> plants, LocalDate start, int last) {
-    for (int dat = last; dat >= 4; dat -= 2) {
+    for (int dat : photographedOn(last)) {
       for (Plant plant : plants) {
         if (plant.standsOn(dat)) {
           looks.add(look(plant, start, dat));

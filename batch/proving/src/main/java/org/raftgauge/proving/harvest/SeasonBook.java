@@ -16,40 +16,36 @@ import org.raftgauge.core.book.CropBook;
 
 /** Writes a simulated season's crop book and reads it as any book is read. */
 final class SeasonBook {
-  private SeasonBook() {}
+  private final Season season;
+  private final SeasonPlace place;
 
-  static CropBook of(Season season, Path folder) throws IOException {
+  private SeasonBook(Season season, SeasonPlace place) {
+    this.season = season;
+    this.place = place;
+  }
+
+  /** Writes and reads the book of a season. */
+  static CropBook of(Season season, SeasonPlace place, Path folder) throws IOException {
+    return new SeasonBook(season, place).write(folder);
+  }
+
+  private CropBook write(Path folder) throws IOException {
     Files.createDirectories(folder.resolve("stations"));
     Files.writeString(
         folder.resolve("book.yaml"),
-        "time_zone: UTC\nday_starts_at: \"04:00\"\nstation: bench\nunits: metric\n");
-    Files.writeString(
-        folder.resolve("stations/bench.yaml"),
-        """
-        kind: passing
-        cameras: 1
-        image_width_px: 2000
-        image_height_px: 3000
-        lens: {fx_px: 3000, fy_px: 3000, cx_px: 1000, cy_px: 1500}
-        camera_height_mm: 1600
-        """);
-    Files.writeString(
-        folder.resolve("layouts.yaml"),
-        """
-        layouts:
-          season-18:
-            board: {width_mm: 600, length_mm: 1200}
-            sites: {rows: 6, columns: 3, first_x_mm: 120, first_y_mm: 150, pitch_x_mm: 180, pitch_y_mm: 180}
-            tag: {x_mm: 300, y_mm: 42, side_mm: 60}
-        """);
+        "time_zone: UTC\nday_starts_at: \"04:00\"\nstation: bench\nphoto_name: \"{date}_{raft}\"\nunits:"
+            + " metric\n");
+    Files.writeString(folder.resolve("stations/bench.yaml"), place.station());
+    Files.writeString(folder.resolve("layouts.yaml"), place.layouts());
     Files.writeString(
         folder.resolve("crops.yaml"),
         String.format(
             Locale.ROOT,
             "crops:%n  batavia:%n    colour_model: green-leaf%n"
-                + "    height_model: {scale_mm: 5, exponent: 0.5}%n"
+                + "    height_model: %s%n"
                 + "    harvest: {head_weight_g: 150, minimum_g: %.1f, ready_share: 0.9,"
                 + " window_dat: [20, 45]}%n",
+            place.heightModel(),
             season.minimumG));
     StringBuilder plantings =
         new StringBuilder(
@@ -78,14 +74,15 @@ final class SeasonBook {
     return reading.book();
   }
 
-  private static void plantings(
-      StringBuilder text, List<Plant> plants, LocalDate start, String ended) {
+  private void plantings(StringBuilder text, List<Plant> plants, LocalDate start, String ended) {
     TreeSet<String> rafts = new TreeSet<>();
     plants.forEach(p -> rafts.add(p.raft));
     rafts.forEach(
         raft ->
             text.append(raft)
-                .append(",pond-1,,batavia,,season-18,,,")
+                .append(",pond-1,,batavia,,")
+                .append(place.layout())
+                .append(",,,")
                 .append(start)
                 .append(",,")
                 .append(ended)

@@ -49,4 +49,26 @@ public record SeasonSetting(
   public static SeasonSetting usual(boolean closes) {
     return new SeasonSetting(closes, 6, 3, 30, 0.20, 0.01, 0.02, 0.03, 0.15, 0.10, 0.0005);
   }
+
+  /**
+   * Returns the setting of seasons whose photos are rendered: fewer rafts, for rendering takes
+   * time.
+   *
+   * @param closes whether the canopy closes
+   */
+  static SeasonSetting photographed(boolean closes) {
+    SeasonSetting s = usual(closes);
+    return new SeasonSetting(
+        closes,
+        3,
+        s.pastCycles,
+        s.picks,
+        s.plantSd,
+        s.wanderSd,
+        s.persistentSd,
+        s.freshSd,
+        s.weatherSd,
+        s.weightSd,
+        s.lostPerDay);
+  }
 }

@@ -5,13 +5,9 @@ import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.Locale;
-import java.util.stream.Collectors;
-import org.raftgauge.core.book.CornerMarkers;
 import org.raftgauge.core.book.CropBook;
 import org.raftgauge.core.book.HeightModel;
-import org.raftgauge.core.book.Layout;
-import org.raftgauge.core.book.SiteGrid;
-import org.raftgauge.core.book.TagPlace;
+import org.raftgauge.proving.set.LayoutText;
 
 /** The crop book of a pair's photos. */
 final class PairBook {
@@ -28,7 +24,7 @@ final class PairBook {
         folder.resolve("book.yaml"),
         "time_zone: UTC\nday_starts_at: \"04:00\"\nstation: pair\nunits: metric\n");
     Files.writeString(folder.resolve("stations/pair.yaml"), station.yaml());
-    Files.writeString(folder.resolve("layouts.yaml"), layout(PairCanopy.LAYOUT));
+    Files.writeString(folder.resolve("layouts.yaml"), LayoutText.of(PairCanopy.LAYOUT));
     Files.writeString(
         folder.resolve("crops.yaml"),
         String.format(
@@ -47,33 +43,5 @@ final class PairBook {
             + PairCanopy.LAYOUT.name()
             + ",,2026-03-01,2026-03-15,,,\n");
     return CropBook.read(folder).book();
-  }
-
-  private static String layout(Layout layout) {
-    SiteGrid g = layout.grid();
-    CornerMarkers markers = layout.markers().orElseThrow();
-    TagPlace tag = layout.tag().orElseThrow();
-    return String.format(
-        Locale.ROOT,
-        "layouts:%n  %s:%n    board: {width_mm: %.0f, length_mm: %.0f}%n    sites: {rows: %d,"
-            + " columns: %d, first_x_mm: %.0f, first_y_mm: %.0f, pitch_x_mm: %.0f, pitch_y_mm:"
-            + " %.0f}%n    markers: {family: tag36h11, side_mm: %.0f, centres_mm: [%s]}%n    tag:"
-            + " {x_mm: %.0f, y_mm: %.0f, side_mm: %.0f}%n",
-        layout.name(),
-        layout.board().widthMm(),
-        layout.board().lengthMm(),
-        g.rows(),
-        g.columns(),
-        g.firstXMm(),
-        g.firstYMm(),
-        g.pitchXMm(),
-        g.pitchYMm(),
-        markers.sideMm(),
-        markers.centresMm().stream()
-            .map(p -> String.format(Locale.ROOT, "[%.0f, %.0f]", p.xMm(), p.yMm()))
-            .collect(Collectors.joining(", ")),
-        tag.xMm(),
-        tag.yMm(),
-        tag.sideMm());
   }
 }
