@@ -112,7 +112,7 @@ public final class RaftPlots {
     List<Chart.Series> series = new ArrayList<>();
     series.addAll(reference(raft.reference()));
     if (!others.isEmpty()) {
-      series.add(lines(others.size() + " others", Chart.Look.FAINT, others));
+      series.add(lines(others.size() + " other plants", Chart.Look.FAINT, others));
     }
     flagged.forEach(
         (verdict, sites) -> series.add(lines(named(verdict, sites), Chart.Look.MARKED, sites)));

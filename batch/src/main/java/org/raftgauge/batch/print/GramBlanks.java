@@ -12,6 +12,7 @@ final class GramBlanks {
   private static final double SITE_MM = 9;
   private static final double LINE_MM = 20;
   private static final double TEXT_MM = 3.2;
+  private static final String STATES = "Ring one:   whole   /   drained   /   trimmed";
 
   private final List<SiteId> sites;
   private final int columns;
@@ -22,7 +23,7 @@ final class GramBlanks {
   }
 
   double heightMm() {
-    return Math.ceil(sites.size() / (double) columns) * ROW_MM;
+    return (1 + Math.ceil(sites.size() / (double) columns)) * ROW_MM;
   }
 
   /** Draws them below and right of a place, along the rows. */
@@ -34,5 +35,6 @@ final class GramBlanks {
       page.line(x + SITE_MM, y + 0.6, x + SITE_MM + LINE_MM, y + 0.6);
       page.text("g", x + SITE_MM + LINE_MM + 1, y, TEXT_MM);
     }
+    page.text(STATES, leftMm, topMm + heightMm() - ROW_MM + 3.5, TEXT_MM);
   }
 }

@@ -154,8 +154,7 @@ public final class PrintWorklist {
   }
 
   private String title(DueDay due) {
-    String day = due.day().map(d -> "By " + TITLE.format(d)).orElse("No fixed day");
-    return day + (due.day().filter(tomorrow()::equals).isPresent() ? ", tomorrow" : "");
+    return due.day().map(d -> "By " + TITLE.format(d)).orElse("No fixed day");
   }
 
   /** Parts a group that a page cannot hold. */

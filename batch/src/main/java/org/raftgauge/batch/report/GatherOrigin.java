@@ -71,11 +71,11 @@ final class GatherOrigin {
             "Units", all.book().units().name().toLowerCase(Locale.ROOT) + "; tables are metric"));
     facts.add(
         new ReportModel.Fact(
-            "A departure is believed",
-            "at a probability of "
-                + rules.believed()
-                + " on two evenings running, or "
-                + rules.believedAtOnce()
+            "A departure is called",
+            "when it is likelier than "
+                + Texts.percent(rules.believed())
+                + " on two evenings running, or than "
+                + Texts.percent(rules.believedAtOnce())
                 + " at once"));
     corrections(facts);
     return facts;

@@ -10,6 +10,7 @@ import java.util.Locale;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.function.Function;
+import java.util.function.Predicate;
 import java.util.stream.Collectors;
 import org.raftgauge.core.book.Layout;
 import org.raftgauge.core.book.Planting;
@@ -46,16 +47,19 @@ final class GatherRaft {
         measured(),
         layout().map(layout -> DrawBoard.of(raft, layout, sites)).stream().toList(),
         sites.stream().filter(site -> site.mark().weight() > 0).toList(),
-        sites.stream()
-            .filter(site -> site.mark().weight() == 0)
-            .map(site -> site.site() + "\u00a0" + site.area())
-            .toList(),
+        areas(sites, site -> site.mark().weight() == 0 && site.mark() != Mark.NOT_TOLD),
+        areas(sites, site -> site.mark() == Mark.NOT_TOLD),
         all.files().overlay(last.rows().photo().photo()),
         all.files().heights(last.rows().photo().photo()),
         all.growth().getOrDefault(raft, List.of()),
         heads(),
         diary(),
         closeUps(sites));
+  }
+
+  private static List<String> areas(
+      List<RaftSheet.SiteLine> sites, Predicate<RaftSheet.SiteLine> which) {
+    return sites.stream().filter(which).map(s -> s.site() + "\u00a0" + s.area()).toList();
   }
 
   private RaftSheet.Head head(List<RaftSheet.SiteLine> sites) {
@@ -185,18 +189,13 @@ final class GatherRaft {
         row.site().site().toString(),
         held ? Mark.HELD : judged.map(j -> Mark.of(j.verdict())).orElse(measured(row)),
         bound + size,
-        judged.map(j -> share(j, row)).orElse(""),
+        judged.filter(GatherRaft::grows).map(GatherRaft::share).orElse(""),
         held ? row.site().held() : judged.map(Judged::evidence).orElse(""));
   }
 
-  /** Returns the believed share; of a closed plant what shows of it is the least it has. */
-  private static String share(Judged judged, SiteRow row) {
-    return row.site().closed()
-        ? judged
-            .share()
-            .map(s -> "at least " + Texts.percent(s.areaCm2() / s.expectedAreaCm2()))
-            .orElse("")
-        : share(judged);
+  /** Says whether it is a plant whose size means something. */
+  private static boolean grows(Judged judged) {
+    return judged.verdict() != Verdict.DEAD && judged.verdict() != Verdict.EMPTY;
   }
 
   /** Returns the mark of a site that nothing judged: bare holes can be told all the same. */
@@ -221,20 +220,21 @@ final class GatherRaft {
     List<RaftSheet.DiaryDay> diary = new ArrayList<>();
     LocalDate before = looks.get(0).evening();
     for (RaftLook look : looks) {
-      diary.add(day(look, ChronoUnit.DAYS.between(before, look.evening())));
+      diary.add(day(look, before));
       before = look.evening();
     }
     return diary;
   }
 
-  private RaftSheet.DiaryDay day(RaftLook look, long daysSince) {
+  private RaftSheet.DiaryDay day(RaftLook look, LocalDate before) {
     return new RaftSheet.DiaryDay(
         Texts.day(look.evening()),
         age(look),
         all.texts().area(look.medianCm2()),
         all.files().board(look),
         all.files().overlay(look.rows().photo().photo()),
-        daysSince);
+        ChronoUnit.DAYS.between(before, look.evening()),
+        DiaryEvents.words(all.book(), raft, before, look.evening()));
   }
 
   private List<RaftSheet.CloseUp> closeUps(List<RaftSheet.SiteLine> sites) {

@@ -1,7 +1,9 @@
 // SPDX-License-Identifier: Apache-2.0
 package org.raftgauge.batch.report;
 
+import java.time.Instant;
 import java.time.LocalDate;
+import java.time.OffsetDateTime;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.HashSet;
@@ -41,6 +43,7 @@ final class GatherReport {
     List<ReportModel.Pond> ponds = new GatherPonds(all, rafts).ponds();
     return new ReportModel(
         all.tonight().map(Texts::longDay).orElse(""),
+        all.texts().areaUnit(),
         new Glance(all, rafts, ponds).lines(),
         all.input().worklist(),
         hidden(),
@@ -85,7 +88,7 @@ final class GatherReport {
         .filter(r -> !r.doubt().isEmpty())
         .forEach(r -> doubted.add(r.photo().photo()));
     List<ReportModel.PhotoNote> notes = new ArrayList<>(stations());
-    for (PhotoMeasure photo : all.input().run().photos()) {
+    for (PhotoMeasure photo : latestFirst()) {
       if (hasSay(photo) || doubted.contains(photo.photo())) {
         String clock = photo.clockDoubt().isEmpty() ? "" : "clock: " + photo.clockDoubt();
         String both = photo.reason().isEmpty() || clock.isEmpty() ? "" : "; ";
@@ -100,6 +103,15 @@ final class GatherReport {
     }
     notes.addAll(new RaftNotes(all).notes());
     return notes;
+  }
+
+  private List<PhotoMeasure> latestFirst() {
+    Comparator<PhotoMeasure> byTime =
+        Comparator.comparing(
+            photo -> photo.takenAt().map(OffsetDateTime::toInstant).orElse(Instant.MAX));
+    return all.input().run().photos().stream()
+        .sorted(byTime.reversed().thenComparing(PhotoMeasure::photo))
+        .toList();
   }
 
   /** Stations that are not as they were stand before the photos. */

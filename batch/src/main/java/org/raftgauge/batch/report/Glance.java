@@ -23,9 +23,15 @@ record Glance(Gathered all, List<RaftSheet> rafts, List<ReportModel.Pond> ponds)
 
   private List<String> photographed() {
     int tonight = (int) rafts.stream().filter(r -> r.head().tonight()).count();
+    long ended = rafts.stream().filter(r -> r.head().mark() == Mark.ENDED).count();
     int missing = all.input().run().summary().notPhotographed().size();
     String also =
-        tonight == rafts.size() ? "" : ", " + (rafts.size() - tonight) + " on evenings before";
+        tonight == rafts.size()
+            ? ""
+            : ", "
+                + (rafts.size() - tonight)
+                + " on evenings before"
+                + (ended > 0 ? " (" + ended + " of them ended since)" : "");
     return List.of(
         Texts.count(tonight, "raft") + " photographed this evening" + also + ".",
         missing == 0

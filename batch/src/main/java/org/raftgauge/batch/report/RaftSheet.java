@@ -11,7 +11,8 @@ import java.util.List;
  * @param measured how its numbers came about
  * @param board its board, none where the book does not know the layout
  * @param sites the sites that something is said of, in order
- * @param others the others, each with its area
+ * @param others those of which nothing amiss was found, each with its area
+ * @param untold those of which cannot be told yet how they stand, each with its area
  * @param overlay the overlay of its latest photo, or empty
  * @param heights the picture of its heights in that photo, or empty
  * @param plots its growth plots, one for each crop or lot on it
@@ -26,6 +27,7 @@ public record RaftSheet(
     List<BoardMap> board,
     List<SiteLine> sites,
     List<String> others,
+    List<String> untold,
     String overlay,
     String heights,
     List<Plot> plots,
@@ -137,9 +139,22 @@ public record RaftSheet(
    * @param picture its board, or empty
    * @param overlay the overlay, or empty
    * @param daysSince days since the day before it in the diary; 0 for the first
+   * @param events what the book says happened since then
    */
   public record DiaryDay(
-      String date, String age, String median, String picture, String overlay, long daysSince) {}
+      String date,
+      String age,
+      String median,
+      String picture,
+      String overlay,
+      long daysSince,
+      List<String> events) {
+
+    /** Copies the list. */
+    public DiaryDay {
+      events = List.copyOf(events);
+    }
+  }
 
   /**
    * A site cut out of its board's picture; lengths are percent of the frame's side.

@@ -9,6 +9,7 @@ import java.util.List;
  * below the run folder, not yet escaped.
  *
  * @param evening the latest evening, or empty
+ * @param areaUnit the unit of areas
  * @param glance what to know first, a sentence each
  * @param worklist tomorrow's work
  * @param hidden how many rows of it someone marked seen, done or put off, a sentence, or empty
@@ -20,6 +21,7 @@ import java.util.List;
  */
 public record ReportModel(
     String evening,
+    String areaUnit,
     List<String> glance,
     List<Work> worklist,
     String hidden,
@@ -38,6 +40,16 @@ public record ReportModel(
         ? "Nothing to do: every expected raft was photographed, and nothing departs from what is"
             + " expected."
         : "Nothing else to do.";
+  }
+
+  /** Says whether the order of the ponds means anything: two or more were photographed. */
+  public boolean ranksPonds() {
+    return ponds.stream().filter(pond -> pond.seen() > 0).count() > 1;
+  }
+
+  /** Returns the heading of the ponds. */
+  public String pondsTitle() {
+    return ranksPonds() ? "Ponds, the worst first" : "Ponds";
   }
 
   /**
@@ -66,6 +78,11 @@ public record ReportModel(
     /** Returns how many sites to look at this evening's photos show. */
     public int toLookAt() {
       return berths.stream().filter(Berth::seen).mapToInt(Berth::toLookAt).sum();
+    }
+
+    /** Returns how many sites were to look at on rafts that were last seen before this evening. */
+    public int toLookAtBefore() {
+      return berths.stream().filter(b -> !b.seen()).mapToInt(Berth::toLookAt).sum();
     }
 
     /** Returns its rafts with sites to look at, or that are not on track, the worst first. */

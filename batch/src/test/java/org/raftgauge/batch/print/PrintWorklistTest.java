@@ -84,7 +84,7 @@ class PrintWorklistTest {
         List.of(
             "To do from Friday 17 April 2026",
             "page 1 of 1",
-            "By Friday 17 April, tomorrow",
+            "By Friday 17 April",
             "Inspect · raft DR-1",
             "pond P1, berth 4",
             "site B3",
@@ -151,7 +151,7 @@ class PrintWorklistTest {
             Task.Action.HARVEST,
             2,
             new Task.Where("", "P1", "4", "DR-2", List.of()),
-            "Planned for this day; the day is past.",
+            "Its planned harvest day; the day is past.",
             Optional.of(EVENING.minusDays(3)),
             "harvest/DR-2/2026-03-01");
     String text = text(print(Paper.A4, List.of(inspect("DR-1", "B3"), late)));

@@ -217,6 +217,7 @@ class ReportPageTest {
   private static ReportModel model(String evening, String hidden) {
     return new ReportModel(
         evening,
+        "cm\u00b2",
         List.of(),
         List.of(),
         hidden,

@@ -52,7 +52,7 @@ final class CropTasks {
       boolean due = by.filter(d -> !d.isAfter(tonight.evening().plusDays(WEEK_DAYS))).isPresent();
       if (due && !seen.hides(item)) {
         boolean planned = planting.orElseThrow().harvestBy().isPresent();
-        String why = planned ? "Planned for this day" : "The crop's harvest window ends";
+        String why = planned ? "Its planned harvest day" : "The crop's harvest window ends";
         String late = by.get().isBefore(tonight.tomorrow()) ? "; the day is past." : ".";
         int priority = by.get().isAfter(tonight.tomorrow().plusDays(AHEAD_DAYS)) ? 3 : 2;
         tasks.add(new Task(Action.HARVEST, priority, tonight.whole(raft), why + late, by, item));
@@ -145,10 +145,11 @@ final class CropTasks {
         "Crop "
             + crop
             + " has "
-            + weighed
-            + " of the "
+            + (weighed == 0 ? "no" : String.valueOf(weighed))
+            + (weighed == 1 ? " weighing" : " weighings")
+            + " yet; weights can be told from "
             + FEWEST_WEIGHINGS
-            + " weighings that an estimate of weight needs. "
+            + " on. "
             + chosen.words()
             + " "
             + WeighTask.how(harvestBy, tonight.evening());

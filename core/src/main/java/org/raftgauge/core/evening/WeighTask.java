@@ -17,9 +17,9 @@ import org.raftgauge.core.history.PlantSeries;
 public record WeighTask(List<SiteId> sites) {
   /** How plants are weighed so that their weights can be compared. */
   private static final String HOW =
-      "Weigh one at a time, all alike, and write how as the state in weighings.csv: whole (with"
-          + " roots and plug), drained (the same, once the water has run off) or trimmed (cut at the"
-          + " collar, where the leaves leave the root, waste leaves off, as sold).";
+      "Weigh one at a time, all alike, and note how (state in weighings.csv): whole (with roots and"
+          + " plug), drained (the same, once the water has run off) or trimmed (cut at the collar,"
+          + " where the leaves leave the root, waste leaves off, as sold).";
 
   private static final int WITHIN_DAYS = 7;
 

@@ -198,7 +198,9 @@ public final class ForecastEvening {
         .noCurve()
         .forEach(
             (raft, why) ->
-                reasons.computeIfAbsent(String.join("; ", why), w -> new ArrayList<>()).add(raft));
+                reasons
+                    .computeIfAbsent(String.join("; on it also ", why), w -> new ArrayList<>())
+                    .add(raft));
     List<String> remarks = new ArrayList<>();
     reasons.forEach(
         (why, rafts) -> {

@@ -72,7 +72,9 @@ record HalfTurn(CameraPose pose, boolean known, Optional<String> note) {
         pose,
         false,
         Optional.of(
-            inMirror ? IN_A_MIRROR : "the orientation mark was not told from its opposite place"));
+            inMirror
+                ? IN_A_MIRROR
+                : "the orientation mark could not be told from the same place at the other end of the board"));
   }
 
   /** Returns how plainly the mark lies at one of its two places in a mirrored picture. */

@@ -9,10 +9,13 @@ import org.raftgauge.core.book.Crop;
 final class GroupWords {
   private GroupWords() {}
 
+  /** An interval that spans more, upper over lower end, says nothing that a number could. */
+  private static final double WIDEST = 4;
+
   static String raft(Optional<GroupTrack> track, Optional<Expected> expected, Crop.Limits limits) {
     if (track.isEmpty()) {
-      return "cannot be told yet as a whole: no other raft of its cohort to compare with, no past"
-          + " cycles, no curve in the book; its plants are compared with each other alone; "
+      return "cannot be told yet as a whole: no other raft of its cohort was seen at about this age,"
+          + " and there are no past cycles and no curve in the book; its plants are compared with each other alone; "
           + GrowthWords.WHAT_WOULD_TELL;
     }
     return level("raft", track.get(), limits) + expected.map(GroupWords::basis).orElse("");
@@ -29,6 +32,11 @@ final class GroupWords {
   private static String level(String what, GroupTrack track, Crop.Limits limits) {
     double lo = 100 * track.lo95();
     double hi = 100 * track.hi95();
+    if (hi > WIDEST * lo) {
+      return "cannot be told yet as a whole: by what is known its plants may have far less or far"
+          + " more than the leaf area expected of their age; another photo or past cycles of its"
+          + " crop would tell";
+    }
     if (!Told.isNarrow(track.lo95(), track.hi95(), limits)) {
       return String.format(
           Locale.ROOT,

@@ -22,10 +22,9 @@ final class GrowthWords {
     if (closed(plant)) {
       return String.format(
           Locale.ROOT,
-          "its neighbours close over it: on this photo %.0f %% of the leaf area expected at its age"
-              + " shows, the rest is hidden; all its photos together tell %.0f %% (95 %% interval"
-              + " %.0f to %.0f %%)",
-          100 * share.areaCm2() / share.expectedAreaCm2(),
+          "its neighbours close over it, so this photo shows only a part of it; all its photos"
+              + " together tell %.0f %% of the leaf area expected at its age (95 %% interval %.0f to"
+              + " %.0f %%)",
           100 * share.shareOfExpected(),
           100 * share.lo95(),
           100 * share.hi95());

@@ -150,7 +150,7 @@ class WorklistTest {
   @Test
   void plannedHarvestIsAnnouncedAWeekAheadAndSaysWhenItIsPast() {
     assertEquals(
-        List.of("Harvest raft R-0 (pond P0, berth 1) by 2027-03-13. Planned for this day."),
+        List.of("Harvest raft R-0 (pond P0, berth 1) by 2027-03-13. Its planned harvest day."),
         sentences(farm().harvestBy(SmallFarm.day(12)), Action.HARVEST));
     // The evening of day 9: two days after tomorrow it is urgent, after seven not yet said.
     assertEquals(
@@ -162,7 +162,7 @@ class WorklistTest {
     assertEquals(List.of(), sentences(farm().harvestBy(SmallFarm.day(17)), Action.HARVEST));
     assertEquals(
         List.of(
-            "Harvest raft R-0 (pond P0, berth 1) by 2027-03-09. Planned for this day; the day is"
+            "Harvest raft R-0 (pond P0, berth 1) by 2027-03-09. Its planned harvest day; the day is"
                 + " past."),
         sentences(farm().harvestBy(SmallFarm.day(8)), Action.HARVEST));
   }
@@ -206,7 +206,11 @@ class WorklistTest {
     assertEquals(1, tasks.size(), "one raft of the crop");
     assertEquals(3, tasks.get(0).where().sites().size());
     assertTrue(
-        tasks.get(0).why().startsWith("Crop small has 1 of the 8 weighings"), tasks.get(0).why());
+        tasks
+            .get(0)
+            .why()
+            .startsWith("Crop small has 1 weighing yet; weights can be told from 8 on."),
+        tasks.get(0).why());
     // 0.6 of day 20 is day 12: too young on day 9.
     assertEquals(List.of(), farm().harvest(WINDOW + "[20, 30]").tasks(9, Action.WEIGH));
   }

@@ -182,7 +182,11 @@ class SlotScenesTest {
     OrientationMark mark = new OrientationMark(300, 60, 50, OrientationMark.Look.LIGHT);
     FoundBoard board = marked(mark, 0.03, true, new double[] {0.12, 0.3, 0.03});
     assertFalse(board.halfTurnKnown());
-    assertTrue(board.notes().contains("the orientation mark was not told from its opposite place"));
+    assertTrue(
+        board
+            .notes()
+            .contains(
+                "the orientation mark could not be told from the same place at the other end of the board"));
   }
 
   @Test

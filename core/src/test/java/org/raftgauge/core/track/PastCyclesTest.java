@@ -76,7 +76,7 @@ class PastCyclesTest {
     assertEquals(Verdict.NOT_TOLD, raft.verdict());
     assertTrue(
         raft.evidence()
-            .startsWith("cannot be told yet as a whole: no other raft of its cohort to compare"),
+            .startsWith("cannot be told yet as a whole: no other raft of its cohort was seen"),
         raft.evidence());
     Judged site =
         farm.sites(94, "LAST").stream().filter(s -> s.verdict().isCalm()).findFirst().orElseThrow();

@@ -42,10 +42,11 @@ final class SeasonBook {
         String.format(
             Locale.ROOT,
             "crops:%n  batavia:%n    colour_model: green-leaf%n"
-                + "    height_model: %s%n"
+                + "    height_model: %s%n%s"
                 + "    harvest: {head_weight_g: 150, minimum_g: %.1f, ready_share: 0.9,"
                 + " window_dat: [20, 45]}%n",
             place.heightModel(),
+            place == SeasonPlace.UNSEEN ? "" : "    grader: batavia\n",
             season.minimumG));
     StringBuilder plantings =
         new StringBuilder(
