@@ -9,6 +9,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.TreeMap;
+import java.util.stream.Collectors;
 import org.raftgauge.core.book.Crop;
 import org.raftgauge.core.book.Harvest;
 import org.raftgauge.core.book.Planting;
@@ -52,13 +53,25 @@ final class CropTasks {
       boolean due = by.filter(d -> !d.isAfter(tonight.evening().plusDays(WEEK_DAYS))).isPresent();
       if (due && !seen.hides(item)) {
         boolean planned = planting.orElseThrow().harvestBy().isPresent();
-        String why = planned ? "Its planned harvest day" : "The crop's harvest window ends";
+        String crops = crops(raft);
+        String why =
+            planned
+                ? "The planned harvest day of its " + crops
+                : "The harvest window of its " + crops + " ends";
         String late = by.get().isBefore(tonight.tomorrow()) ? "; the day is past." : ".";
         int priority = by.get().isAfter(tonight.tomorrow().plusDays(AHEAD_DAYS)) ? 3 : 2;
         tasks.add(new Task(Action.HARVEST, priority, tonight.whole(raft), why + late, by, item));
       }
     }
     return tasks;
+  }
+
+  /** Names what grows on a raft. */
+  private String crops(String raft) {
+    return tonight.book().plantingsOn(raft, tonight.evening()).stream()
+        .map(p -> (p.crop() + " " + p.variety()).trim())
+        .distinct()
+        .collect(Collectors.joining(" and "));
   }
 
   private Optional<LocalDate> harvestBy(Planting planting) {

@@ -150,7 +150,8 @@ class WorklistTest {
   @Test
   void plannedHarvestIsAnnouncedAWeekAheadAndSaysWhenItIsPast() {
     assertEquals(
-        List.of("Harvest raft R-0 (pond P0, berth 1) by 2027-03-13. Its planned harvest day."),
+        List.of(
+            "Harvest raft R-0 (pond P0, berth 1) by 2027-03-13. The planned harvest day of its small."),
         sentences(farm().harvestBy(SmallFarm.day(12)), Action.HARVEST));
     // The evening of day 9: two days after tomorrow it is urgent, after seven not yet said.
     assertEquals(
@@ -162,7 +163,7 @@ class WorklistTest {
     assertEquals(List.of(), sentences(farm().harvestBy(SmallFarm.day(17)), Action.HARVEST));
     assertEquals(
         List.of(
-            "Harvest raft R-0 (pond P0, berth 1) by 2027-03-09. Its planned harvest day; the day is"
+            "Harvest raft R-0 (pond P0, berth 1) by 2027-03-09. The planned harvest day of its small; the day is"
                 + " past."),
         sentences(farm().harvestBy(SmallFarm.day(8)), Action.HARVEST));
   }
