@@ -71,8 +71,9 @@ public final class DetectMarkers {
   }
 
   private static List<MarkerQuad> detect(MatScope scope, Mat grey, Search search) {
-    Dictionary family = Objdetect.getPredefinedDictionary(Objdetect.DICT_APRILTAG_36h11);
-    ArucoDetector detector = new ArucoDetector(family, parameters(search));
+    Dictionary family =
+        scope.keep(Objdetect.getPredefinedDictionary(Objdetect.DICT_APRILTAG_36h11));
+    ArucoDetector detector = scope.keep(new ArucoDetector(family, parameters(scope, search)));
     List<Mat> corners = new ArrayList<>();
     Mat ids = scope.mat();
     detector.detectMarkers(grey, corners, ids);
@@ -89,8 +90,8 @@ public final class DetectMarkers {
     return found;
   }
 
-  private static DetectorParameters parameters(Search search) {
-    DetectorParameters parameters = new DetectorParameters();
+  private static DetectorParameters parameters(MatScope scope, Search search) {
+    DetectorParameters parameters = scope.keep(new DetectorParameters());
     // Two wrong bits of 36 at most: the family's codes differ by 11, and false finds cost more here
     // than misses (0.4 of the 5 bits that the code could correct).
     parameters.set_errorCorrectionRate(0.4);

@@ -23,7 +23,8 @@ public final class DrawMarker {
       throw new IllegalArgumentException("id must be in 0..586, got " + id);
     }
     try (MatScope scope = new MatScope()) {
-      Dictionary family = Objdetect.getPredefinedDictionary(Objdetect.DICT_APRILTAG_36h11);
+      Dictionary family =
+          scope.keep(Objdetect.getPredefinedDictionary(Objdetect.DICT_APRILTAG_36h11));
       Mat drawn = scope.mat();
       family.generateImageMarker(id, CELLS, drawn, 1);
       return MatScope.bytes(drawn);

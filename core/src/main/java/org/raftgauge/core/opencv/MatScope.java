@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: Apache-2.0
 package org.raftgauge.core.opencv;
 
+import java.lang.ref.Reference;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.concurrent.atomic.AtomicLong;
@@ -9,16 +10,20 @@ import org.opencv.core.Mat;
 import org.raftgauge.core.pixels.RgbImage;
 
 /**
- * Owns the native pictures of one function: whatever is made in the scope is released when it
- * closes.
+ * Owns the native pictures and tools of one function: whatever is made in the scope is released
+ * when it closes, and not before.
  *
  * <p>The garbage collector does not see native bytes, so nothing else may be relied on to free
- * them.
+ * them. It also does not see that native code still works with an object which Java needs no more:
+ * OpenCV's finalizers would free it in the middle of a call (JLS 12.6.1: an object that compiled
+ * code no longer touches may be finalized while one of its methods runs). So every object that
+ * stands for a native one is given to a scope.
  */
 final class MatScope implements AutoCloseable {
   private static final AtomicLong OPEN = new AtomicLong();
 
   private final List<Mat> mats = new ArrayList<>();
+  private final List<Object> tools = new ArrayList<>();
 
   MatScope() {
     NativeLibrary.load();
@@ -39,6 +44,12 @@ final class MatScope implements AutoCloseable {
   <M extends Mat> M own(M mat) {
     mats.add(mat);
     return mat;
+  }
+
+  /** Keeps a detector, matcher or the like alive until the scope closes. */
+  <T> T keep(T tool) {
+    tools.add(tool);
+    return tool;
   }
 
   /** Copies a picture into a three-channel Mat in the order r g b. */
@@ -87,6 +98,8 @@ final class MatScope implements AutoCloseable {
   public void close() {
     mats.forEach(Mat::release);
     mats.clear();
+    tools.forEach(Reference::reachabilityFence);
+    tools.clear();
     OPEN.decrementAndGet();
   }
 }

@@ -82,18 +82,19 @@ public final class MatchRows {
   public static float[] disparities(GreyImage left, GreyImage right, Range range) {
     try (MatScope scope = new MatScope()) {
       StereoSGBM matcher =
-          StereoSGBM.create(
-              range.least(),
-              range.count(),
-              BLOCK,
-              SMALL_STEP,
-              LARGE_STEP,
-              NO_CHECK,
-              CLIP,
-              UNIQUE,
-              SPECKLE_PX,
-              SPECKLE_RANGE,
-              StereoSGBM.MODE_SGBM);
+          scope.keep(
+              StereoSGBM.create(
+                  range.least(),
+                  range.count(),
+                  BLOCK,
+                  SMALL_STEP,
+                  LARGE_STEP,
+                  NO_CHECK,
+                  CLIP,
+                  UNIQUE,
+                  SPECKLE_PX,
+                  SPECKLE_RANGE,
+                  StereoSGBM.MODE_SGBM));
       Mat first = grey(scope, left);
       Mat second = grey(scope, right);
       Mat sixteenths = scope.mat();
