@@ -49,6 +49,13 @@ record PlugColour(double du, double dv, double end, double reach, double brighte
   /** A colour that fills this share of all rims is the plugs' as well; holes may be narrower. */
   private static final double FILLED = 0.4;
 
+  /**
+   * A colour as vivid as green leaf, u + v, is no plug's: young rosettes fill their holes, and
+   * their hearts are paler than the leaves about them. Moss as vivid as that is told by the disc
+   * that it fills ({@link PlugDisc}), or the site held ({@link FillsHole}).
+   */
+  private static final double VIVID = 1.2;
+
   /** Leaf reaches beyond the holes; plugs do not: beside them they are rarer than this share. */
   private static final double BESIDE = 0.1;
 
@@ -175,7 +182,8 @@ record PlugColour(double du, double dv, double end, double reach, double brighte
     Optional<PlugColour> plug() {
       double[] mode = mode();
       List<double[]> cluster = rim.near(mode);
-      if (mode[1] < LEAST_V || cluster.size() < Math.max(30, LEAST_SHARE * rim.seen)) {
+      boolean plugLike = mode[1] > LEAST_V && mode[0] + mode[1] < VIVID;
+      if (!plugLike || cluster.size() < Math.max(30, LEAST_SHARE * rim.seen)) {
         return Optional.empty();
       }
       double atRim = rim.share(mode);

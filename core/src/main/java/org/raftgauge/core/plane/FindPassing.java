@@ -81,11 +81,31 @@ final class FindPassing {
     for (GroupMarks.Grouped grouped : groups) {
       boards.add(board(grouped, groups.size()));
     }
+    if (boards.stream().noneMatch(this::inTheMiddle)) {
+      marks.addAll(besideLeaf(markers));
+      for (GroupMarks.Grouped grouped : grouping.group(marks)) {
+        boards.add(board(grouped, boards.size() + 1));
+      }
+    }
     marks.forEach(m -> leftovers.add(m.named() + " fits no board"));
     if (boards.stream().noneMatch(this::inTheMiddle)) {
       new FindUnmarked(photo, prior, layouts).beside(boards).ifPresent(boards::add);
     }
     return FoundBoards.found(boards, leftovers);
+  }
+
+  /** Returns markers that leaves touch, and that were not seen before. */
+  private List<Mark> besideLeaf(List<MarkerSighting> known) {
+    List<MarkerSighting> more =
+        FindMarkers.besideLeaf(photo).stream()
+            .filter(m -> known.stream().noneMatch(k -> sameSquare(k, m)))
+            .toList();
+    return marks(more, List.of());
+  }
+
+  private static boolean sameSquare(MarkerSighting a, MarkerSighting b) {
+    double side = a.cornersPx().get(0).distancePx(a.cornersPx().get(1));
+    return a.centrePx().distancePx(b.centrePx()) < side / 2;
   }
 
   /** Returns how many boards there are at least: markers of one id, or one where none shows. */
