@@ -112,6 +112,9 @@ final class GraderFitCommand implements Callable<Integer> {
         console.out().println(line(grader, regime));
       }
       outcome.written().forEach(file -> console.out().println("Wrote    " + file));
+      console
+          .out()
+          .println("Evenings from now on are told by it; those before it was fitted are not.");
       boolean named =
           Optional.ofNullable(read.crops().get(crop)).flatMap(c -> c.grader()).isPresent();
       if (!named) {

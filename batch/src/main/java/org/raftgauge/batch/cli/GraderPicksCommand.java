@@ -25,7 +25,7 @@ import picocli.CommandLine.Spec;
     mixinStandardHelpOptions = true,
     header = "Chooses the plants to weigh: a list (CSV) and a sheet to print with site maps.",
     description = {
-      "%nSites that photos of the last three days show, spread over the whole range of",
+      "%nSites that photos of the last 24 hours show, spread over the whole range of",
       "predicted weights (of areas where there is no grader), at random inside each",
       "part; closed sites are among them, held and empty ones not."
     },
@@ -96,7 +96,7 @@ final class GraderPicksCommand implements Callable<Integer> {
           List.of(
               new Problem(
                   "BOOK " + book,
-                  "no photo of the three days before "
+                  "no photo of the 24 hours before "
                       + when.truncatedTo(ChronoUnit.MINUTES)
                       + " shows "
                       + crop,

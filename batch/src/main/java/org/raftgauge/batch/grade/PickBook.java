@@ -31,7 +31,7 @@ import org.raftgauge.core.history.SiteLook;
 /** Chooses the sites of a book to weigh, and writes them as a list and a sheet to print. */
 public final class PickBook {
   /** A photo older than this does not tell what stands there: a working value. */
-  private static final Duration FRESH = Duration.ofDays(3);
+  private static final Duration FRESH = Duration.ofHours(24);
 
   /**
    * What is asked for.
@@ -76,7 +76,7 @@ public final class PickBook {
    * @param book the crop book as read
    * @param grader the crop's, where there is one; without it sites are spread over area
    * @param request what is asked for
-   * @return number of sites picked; 0 where no photo of the last three days shows any, and then
+   * @return number of sites picked; 0 where no photo of the last 24 hours shows any, and then
    *     nothing is written
    * @throws IOException if the history cannot be read or a file not written
    */
@@ -105,7 +105,7 @@ public final class PickBook {
    * @param looks what photos that count said
    * @param grader the crop's, where there is one
    * @param request crop, count, seed and time; its folders are not looked at
-   * @return the sites in the order of a walk along the ponds; none where no photo of the three days
+   * @return the sites in the order of a walk along the ponds; none where no photo of the 24 hours
    *     before shows any
    */
   public static List<Chosen> choose(

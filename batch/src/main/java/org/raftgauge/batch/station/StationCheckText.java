@@ -53,10 +53,19 @@ public final class StationCheckText {
     height(station, Optional.ofNullable(last.values().get(StationSign.HEIGHT)))
         .ifPresent(lines::add);
     if (lines.size() == 1) {
+      Optional.ofNullable(last.values().get(StationSign.HEIGHT))
+          .map(
+              found ->
+                  String.format(
+                      Locale.ROOT,
+                      "  its boards look as from %.0f mm above; camera_height_mm is %s",
+                      found,
+                      number(station.cameraHeightMm())))
+          .ifPresent(lines::add);
       int judged = CheckStation.judged(evenings);
       lines.add(
           judged == 0
-              ? "  too short a past to judge by: it takes nine evenings"
+              ? "  too short a past to say whether anything changed: it takes nine evenings"
               : "  as it was, by " + judged + " signs");
     }
     return lines;

@@ -147,7 +147,7 @@ class StationCheckTest {
       photo(String.format("2026-04-%02dT20:00:00+01:00", day), 0.6, 1500 + day % 3, "markers");
     }
     assertEquals(
-        "  as it was, by 5 signs", StationCheckText.lines(STATION, evenings(LocalDate.MIN)).get(1));
+        "  as it was, by 5 signs", StationCheckText.lines(STATION, evenings(LocalDate.MIN)).get(2));
     assertEquals(
         "  too short a past to judge by: it takes nine evenings",
         StationCheckText.lines(STATION, evenings(LocalDate.of(2026, 4, 9))).get(1));

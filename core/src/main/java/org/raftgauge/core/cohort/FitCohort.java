@@ -46,7 +46,7 @@ public final class FitCohort {
       CohortPrior loose = CohortPrior.ofCrop(fitted.curve(), UNKNOWN);
       return fitted(used, loose, rule.persistentFraction(), others(typical, fitted, rule));
     }
-    return new NoCohortCurve("the typical plant: " + ((NotFitted) first).reason());
+    return new NoCohortCurve("all plants of its cohort together: " + ((NotFitted) first).reason());
   }
 
   /**

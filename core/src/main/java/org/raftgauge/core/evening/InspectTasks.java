@@ -140,7 +140,10 @@ final class InspectTasks {
             .collect(Collectors.joining(" or "));
     return " Leaf area: about "
         + (lo.equals(hi) ? lo : lo + " to " + hi)
-        + " % of what is expected at its age (judging by "
+        + (rows.size() == 1
+            ? " % of what is expected at its age"
+            : " % of what is expected at their age")
+        + " (judging by "
         + basis
         + ").";
   }

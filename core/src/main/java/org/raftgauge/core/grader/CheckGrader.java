@@ -84,8 +84,10 @@ public final class CheckGrader {
 
   private static GraderCheck nothing(List<String> notTold) {
     return new GraderCheck(
-        Advice.INVESTIGATE,
-        "no new weighing could be told; weigh at least " + FEWEST + " plants",
+        notTold.isEmpty() ? Advice.KEEP : Advice.INVESTIGATE,
+        notTold.isEmpty()
+            ? "nothing to check yet: no weighing is newer than the fit"
+            : "no new weighing could be told; weigh at least " + FEWEST + " plants",
         0,
         notTold,
         0,

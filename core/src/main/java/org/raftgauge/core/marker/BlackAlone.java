@@ -40,7 +40,7 @@ final class BlackAlone {
     for (int i = 1; i < rgb.length; i += 3) {
       counts[rgb[i] & 0xff]++;
     }
-    int wanted = (int) (WHITE * (rgb.length / 3));
+    int wanted = (int) (WHITE * rgb.length / 3);
     int level = 0;
     for (int sum = counts[0]; sum < wanted && level < 255; sum += counts[level]) {
       level++;

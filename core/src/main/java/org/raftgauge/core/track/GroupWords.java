@@ -7,6 +7,9 @@ import org.raftgauge.core.book.Crop;
 
 /** Says in words how the plants of a raft or a pond stand as a whole. */
 final class GroupWords {
+  private static final String UNTOLD = "cannot be told yet as a whole: ";
+  private static final String BY_OTHERS = ", by the other ponds, past cycles or curve";
+
   private GroupWords() {}
 
   /** An interval that spans more, upper over lower end, says nothing that a number could. */
@@ -23,7 +26,8 @@ final class GroupWords {
 
   static String pond(Optional<GroupTrack> track, Crop.Limits limits) {
     return track
-        .map(t -> level("pond", t, limits) + ", by the other ponds, past cycles or curve")
+        .map(t -> level("pond", t, limits))
+        .map(words -> words.startsWith(UNTOLD) ? words : words + BY_OTHERS)
         .orElse(
             "cannot be told yet as a whole: no other pond with the same cohort, no past cycles and"
                 + " no curve in the book to compare with");

@@ -1,12 +1,16 @@
 // SPDX-License-Identifier: Apache-2.0
 package org.raftgauge.core.track;
 
+import java.time.format.DateTimeFormatter;
+import java.util.List;
 import java.util.Locale;
 import org.raftgauge.core.history.PlantSeries;
 import org.raftgauge.core.history.Sight;
 
 /** Says in words how large a plant is for its age, and how it grew where that was seen. */
 final class GrowthWords {
+  private static final DateTimeFormatter DAY = DateTimeFormatter.ofPattern("d MMM", Locale.ENGLISH);
+
   private GrowthWords() {}
 
   static String of(Follow plant, Judged.Share share, Verdict verdict) {
@@ -29,25 +33,38 @@ final class GrowthWords {
           100 * share.lo95(),
           100 * share.hi95());
     }
+    double alone = share.areaCm2() / share.expectedAreaCm2();
+    String photo =
+        alone < share.lo95() || alone > share.hi95()
+            ? String.format(Locale.ROOT, "; this photo alone: %.0f %%", 100 * alone)
+            : "";
     return String.format(
         Locale.ROOT,
-        "has %.0f %% of the leaf area expected at its age (95 %% interval %.0f to %.0f %%)",
+        "has %.0f %% of the leaf area expected at its age (95 %% interval %.0f to %.0f %%%s)",
         100 * share.shareOfExpected(),
         100 * share.lo95(),
-        100 * share.hi95());
+        100 * share.hi95(),
+        photo);
   }
 
-  /** Says its growth rate if two open sights told one; a smaller plant grows faster when sound. */
+  /** Says how it grew between its last two open sights, as they show it. */
   private static String growth(Follow plant, Verdict verdict) {
-    if (closed(plant) || !plant.foretold() || openSights(plant.series()) < 2) {
+    List<Sight> open = openSights(plant.series());
+    if (closed(plant) || !plant.foretold() || open.size() < 2) {
       return "";
     }
     double expected = plant.expected().orElseThrow().rate();
+    Sight last = open.get(open.size() - 1);
+    Sight before = open.get(open.size() - 2);
+    double days = last.ageDays() - before.ageDays();
+    double rate = Math.log(last.areaCm2() / before.areaCm2()) / days;
     String own =
         String.format(
             Locale.ROOT,
-            "; grows %.1f %% a day",
-            100 * Math.expm1(expected + plant.track().rate()));
+            "; %s by %.1f %% a day since %s",
+            rate < 0 ? "shrank" : "grew",
+            100 * Math.abs(Math.expm1(rate)),
+            DAY.format(before.evening()));
     return verdict == Verdict.STALLED
         ? own
             + String.format(
@@ -72,10 +89,10 @@ final class GrowthWords {
     return plant.series().last().measure().closed();
   }
 
-  private static long openSights(PlantSeries series) {
+  private static List<Sight> openSights(PlantSeries series) {
     return series.sights().stream()
         .filter(Sight::hasArea)
         .filter(sight -> !sight.measure().closed())
-        .count();
+        .toList();
   }
 }

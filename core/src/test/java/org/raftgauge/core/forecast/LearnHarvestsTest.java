@@ -47,7 +47,7 @@ class LearnHarvestsTest {
     assertEquals(0.01 * 0.2, open(learnt).covariance()[0][0], 1e-12);
     assertEquals(
         List.of(
-            "open: 1 harvested rafts weighed 6.2 % more than single plants tell, and taught the"
+            "open: 1 harvested raft weighed 6.2 % more than single plants tell, and taught the"
                 + " fit"),
         learnt.remarks());
   }

@@ -26,23 +26,23 @@ import org.raftgauge.proving.plant.Habit;
 final class RenderedSeason {
   private static final int EVENING = SeasonSetting.HARVEST_DAT - SeasonSetting.LEAD;
 
-  /** The seasons of the page. */
-  enum Kind {
-    /** Plants stand apart to the end. */
-    OPEN("butterhead, apart", new SeasonBench(Habit.BUTTERHEAD, 260)),
-    /** The same with lobed leaves. */
-    LOBED("oak-leaf, apart", new SeasonBench(Habit.OAKLEAF, 260)),
-    /** Leaves close over the board a week before harvest. */
-    CLOSING("butterhead, closing", new SeasonBench(Habit.BUTTERHEAD, 180));
+  /**
+   * A season of the page.
+   *
+   * @param code names its folder
+   * @param words name it
+   * @param bench where it is photographed
+   * @param number added to the seed
+   * @param closes whether leaves close over the board before harvest
+   */
+  record Kind(String code, String words, SeasonBench bench, int number, boolean closes) {}
 
-    final String words;
-    final SeasonBench bench;
-
-    Kind(String words, SeasonBench bench) {
-      this.words = words;
-      this.bench = bench;
-    }
-  }
+  static final List<Kind> KINDS =
+      List.of(
+          new Kind("open", "butterhead, apart", new SeasonBench(Habit.BUTTERHEAD, 260), 0, false),
+          new Kind("lobed", "oak-leaf, apart", new SeasonBench(Habit.OAKLEAF, 260), 1, false),
+          new Kind(
+              "closing", "butterhead, closing", new SeasonBench(Habit.BUTTERHEAD, 180), 2, true));
 
   final Kind kind;
   final HarvestScore simulated = new HarvestScore();
@@ -61,16 +61,14 @@ final class RenderedSeason {
   /** Grows, photographs, measures, fits and forecasts a season; photos in the folder stay. */
   static RenderedSeason of(Kind kind, long seed, Path work) throws IOException {
     RenderedSeason scored = new RenderedSeason(kind);
-    SeasonSetting setting = SeasonSetting.photographed(kind == Kind.CLOSING);
-    Season season = new Season(setting, seed + kind.ordinal());
-    Path folder =
-        Files.createDirectories(
-            work.resolve(kind.name().toLowerCase(java.util.Locale.ROOT) + "-" + seed));
+    SeasonSetting setting = SeasonSetting.photographed(kind.closes());
+    Season season = new Season(setting, seed + kind.number());
+    Path folder = Files.createDirectories(work.resolve(kind.code() + "-" + seed));
     Path photos = folder.resolve("photos");
-    scored.photos = new PhotographSeason(kind.bench, seed).into(photos, season);
+    scored.photos = new PhotographSeason(kind.bench(), seed).into(photos, season);
     Path run = Files.createTempDirectory(folder, "run-");
     Path book = run.resolve("book");
-    SeasonBook.of(season, kind.bench.place(seed), book);
+    SeasonBook.of(season, kind.bench().place(seed), book);
     call(
         "run",
         photos.toString(),

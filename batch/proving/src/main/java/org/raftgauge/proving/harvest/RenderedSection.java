@@ -31,7 +31,7 @@ final class RenderedSection {
             + " | in the 80 %% interval | by simulated areas | ready day off, days |\n"
                 .replace("%%", "%"));
     text.append("| --- | ---: | ---: | ---: | --- | ---: | --- | --- |\n");
-    for (RenderedSeason.Kind kind : RenderedSeason.Kind.values()) {
+    for (RenderedSeason.Kind kind : RenderedSeason.KINDS) {
       text.append(row(RenderedSeason.of(kind, seed, work)));
     }
     return text.toString();
@@ -41,7 +41,7 @@ final class RenderedSection {
     return String.format(
         Locale.ROOT,
         "| %s | %d | %.1f %% of %d | %d of %d | %s | %d of %d | %s | %s |%n",
-        season.kind.words,
+        season.kind.words(),
         season.photos,
         100 * HarvestScore.quantile(season.areaErrors, 0.5),
         season.areaErrors.size(),

@@ -46,7 +46,7 @@ final class SeasonBook {
                 + "    harvest: {head_weight_g: 150, minimum_g: %.1f, ready_share: 0.9,"
                 + " window_dat: [20, 45]}%n",
             place.heightModel(),
-            place == SeasonPlace.UNSEEN ? "" : "    grader: batavia\n",
+            place.equals(SeasonPlace.UNSEEN) ? "" : "    grader: batavia\n",
             season.minimumG));
     StringBuilder plantings =
         new StringBuilder(
