@@ -22,7 +22,19 @@ final class LogReader {
   static final Columns WEIGHINGS =
       new Columns(
           List.of("raft", "site", "weighed_at", "fresh_weight_g"),
-          List.of("top_height_mm", "state"));
+          List.of(
+              "top_height_mm",
+              "state",
+              // A filled picks.csv is a weighings.csv; these of its columns are passed over.
+              "pond",
+              "berth",
+              "crop",
+              "variety",
+              "closed",
+              "area_cm2",
+              "predicted_weight_g",
+              "part",
+              "parts"));
   static final Columns HARVESTS =
       new Columns(List.of("raft", "harvested_at", "heads", "total_weight_g"), List.of());
   static final Columns CALLS =

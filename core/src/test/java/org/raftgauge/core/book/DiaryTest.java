@@ -29,6 +29,20 @@ class DiaryTest {
   }
 
   @Test
+  void aFilledListOfPicksIsAListOfWeighings() {
+    CropBook book =
+        book()
+            .with(
+                "weighings.csv",
+                """
+                raft,site,pond,berth,crop,variety,closed,area_cm2,predicted_weight_g,part,parts,weighed_at,fresh_weight_g,top_height_mm,state
+                R1,A1,P1,,kale,,false,229.9,,8,8,2026-05-01T18:00,152.5,140,trimmed
+                """)
+            .sound();
+    assertEquals(152.5, book.diary().weighings().get(0).freshWeightG());
+  }
+
+  @Test
   void raftInASlotIsTheOnePlacedThereThatEvening() {
     CropBook book =
         book()
