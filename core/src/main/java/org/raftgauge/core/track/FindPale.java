@@ -16,14 +16,15 @@ import org.raftgauge.core.site.SiteMeasure;
  * <p>Colours are CIELAB in evened light, so L* 100 is the board. Chlorosis makes leaves lighter and
  * turns their hue from green (h near 120 degrees) towards yellow (90). A green cohort is told by
  * both, a red one by lightness alone. A plant counts too where the share of pale tissue is past 30
- * % and far from its cohort's. The limits, L* 65 and h 110 degrees, are our own choice: healthy
- * green lettuce lies at L* 45 to 60 and h 115 to 128 (from memory, no source).
+ * % and far from its cohort's. The limits, L* 65 and h 122 degrees, are our own choice: healthy
+ * green lettuce lies at L* 45 to 60 and h 115 to 128 (from memory, no source), and a basil that
+ * yellows goes from 128 to 121, so that the cohort decides, not the limit.
  */
 final class FindPale {
   /** Lightness from which leaves can be pale, and hue in degrees up to which. */
   private static final double PALE_L = 65;
 
-  private static final double PALE_HUE = 110;
+  private static final double PALE_HUE = 122;
   private static final double PALE_FRACTION = 0.3;
   private static final double FAR = 3;
   private static final double LEAST_SD_L = 2;

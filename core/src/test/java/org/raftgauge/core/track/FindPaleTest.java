@@ -90,6 +90,15 @@ class FindPaleTest {
   }
 
   @Test
+  void greenPlantFarYellowerThanItsCohortIsPale() {
+    // A yellowing basil of path-traced photos: L* 50.1 and hue 121.7 where its raft has 43.6 and
+    // 128.8.
+    assertEquals(List.of(Farm.site(5)), pale(green(44, -25, 31), green(50, -18.4, 29.8)));
+    // Half as far it is a plant of its own, not a pale one.
+    assertEquals(List.of(), pale(green(44, -25, 31), green(47, -21.7, 31)));
+  }
+
+  @Test
   void bleachedPlantIsPaleByItsLightness() {
     // The hue, atan2(25, -16) = 123 degrees, is as ever; L* 70 is past 65.
     assertEquals(List.of(Farm.site(5)), pale(GREEN, green(70, -16, 25)));
