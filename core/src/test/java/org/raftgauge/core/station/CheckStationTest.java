@@ -261,6 +261,15 @@ class CheckStationTest {
   }
 
   @Test
+  void marksThatFitWorseByTenthsOfAMillimetreHoldNoPhoto() {
+    StationSign sign = StationSign.POSE_ERROR;
+    // Leaves hide marks late in a crop: 0.1 mm becomes 0.6 mm by the board's edges alone.
+    assertFalse(sign.holds(0.6, 0.1));
+    assertTrue(sign.holds(4, 0.4));
+    assertFalse(sign.holds(4, 2.5), "as it always was");
+  }
+
+  @Test
   void everyChangeThatIsAFaultHasARemedy() {
     for (StationSign sign : StationSign.values()) {
       for (ControlPoint.State state : ControlPoint.State.values()) {
