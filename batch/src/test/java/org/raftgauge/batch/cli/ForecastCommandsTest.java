@@ -153,9 +153,9 @@ class ForecastCommandsTest {
   void harvestedRaftsTeachTheGraderAndItSaysSo() throws IOException {
     assertEquals(0, run("grader", "fit", "--book", at("book"), "--crop", "batavia"));
     String with = read("book/graders/batavia.yaml");
-    assertTrue(with.contains("; 1 harvested rafts"), with);
+    assertTrue(with.contains("; 1 harvested raft"), with);
     String said = out.toString(StandardCharsets.UTF_8);
-    assertTrue(said.contains("open: 1 harvested rafts weighed"), said);
+    assertTrue(said.contains("open: 1 harvested raft weighed"), said);
 
     write("book/harvests.csv", "raft,harvested_at,heads,total_weight_g\n");
     assertEquals(0, run("grader", "fit", "--book", at("book"), "--crop", "batavia"));
