@@ -23,7 +23,11 @@ record Glance(Gathered all, List<RaftSheet> rafts, List<ReportModel.Pond> ponds)
 
   private List<String> photographed() {
     int tonight = (int) rafts.stream().filter(r -> r.head().tonight()).count();
-    long ended = rafts.stream().filter(r -> r.head().mark() == Mark.ENDED).count();
+    long ended =
+        rafts.stream()
+            .map(RaftSheet::head)
+            .filter(head -> head.mark() == Mark.ENDED && !head.tonight())
+            .count();
     int missing = all.input().run().summary().notPhotographed().size();
     String also =
         tonight == rafts.size()
