@@ -15,7 +15,6 @@ import org.raftgauge.proving.scene.Pond;
 import org.raftgauge.proving.scene.Raft;
 import org.raftgauge.proving.scene.Scene;
 import org.raftgauge.proving.scene.Sown;
-import org.raftgauge.proving.solid.Box;
 import org.raftgauge.proving.solid.Mesh;
 import org.raftgauge.proving.solid.Tint;
 
@@ -58,13 +57,7 @@ final class PondCrop {
               sites(plants, age),
               1 + 18 * board));
     }
-    Pond pond =
-        new Pond(
-            new Box(-5000, -5000, 9000, 9000),
-            Tint.srgb(0x1b2420),
-            Tint.srgb(0x8b877f),
-            30,
-            (int) (seed % 100_000));
+    Pond pond = Pond.allAround((int) (seed % 100_000));
     return new Scene(rafts, List.of(), pond, new Mesh());
   }
 

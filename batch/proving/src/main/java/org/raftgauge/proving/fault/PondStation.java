@@ -10,10 +10,10 @@ import java.util.Locale;
 import java.util.Random;
 import org.raftgauge.core.book.Layout;
 import org.raftgauge.core.book.Lens;
-import org.raftgauge.core.book.SiteGrid;
 import org.raftgauge.proving.camera.Camera;
 import org.raftgauge.proving.camera.Hold;
 import org.raftgauge.proving.set.Boards;
+import org.raftgauge.proving.set.LayoutText;
 import org.raftgauge.proving.solid.Placement;
 
 /**
@@ -108,24 +108,7 @@ record PondStation(
         "time_zone: UTC\nday_starts_at: \"04:00\"\nstation: "
             + name
             + "\nphoto_name: \"{date}\"\nunits: metric\n");
-    SiteGrid g = LAYOUT.grid();
-    write(
-        book.resolve("layouts.yaml"),
-        String.format(
-            Locale.ROOT,
-            "layouts:%n  %s:%n    board: {width_mm: %.0f, length_mm: %.0f}%n    sites: {rows: %d,"
-                + " columns: %d, first_x_mm: %.0f, first_y_mm: %.0f, pitch_x_mm: %.0f, pitch_y_mm:"
-                + " %.0f, stagger_x_mm: %.0f}%n",
-            LAYOUT.name(),
-            LAYOUT.board().widthMm(),
-            LAYOUT.board().lengthMm(),
-            g.rows(),
-            g.columns(),
-            g.firstXMm(),
-            g.firstYMm(),
-            g.pitchXMm(),
-            g.pitchYMm(),
-            g.staggerXMm()));
+    write(book.resolve("layouts.yaml"), LayoutText.of(LAYOUT));
     write(
         book.resolve("crops.yaml"),
         "crops:\n  butterhead:\n    colour_model: green-leaf\n    height_model: {scale_mm: 6.0,"

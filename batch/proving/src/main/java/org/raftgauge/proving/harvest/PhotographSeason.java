@@ -26,7 +26,6 @@ import org.raftgauge.proving.scene.Raft;
 import org.raftgauge.proving.scene.Scene;
 import org.raftgauge.proving.scene.Sown;
 import org.raftgauge.proving.set.PictureFiles;
-import org.raftgauge.proving.solid.Box;
 import org.raftgauge.proving.solid.Mesh;
 import org.raftgauge.proving.solid.Placement;
 import org.raftgauge.proving.solid.Tint;
@@ -118,13 +117,7 @@ final class PhotographSeason {
       sown.add(sown(plants.get(site), shown.dat));
     }
     Raft raft = new Raft(shown.raft, bench.layout(), new Placement(0, 0, 0), look, sown, 1);
-    Pond pond =
-        new Pond(
-            new Box(-5000, -5000, 9000, 9000),
-            Tint.srgb(0x1b2420),
-            Tint.srgb(0x8b877f),
-            30,
-            own.nextInt(1 << 20));
+    Pond pond = Pond.allAround(own.nextInt(1 << 20));
     return new Scene(List.of(raft), List.of(), pond, new Mesh());
   }
 

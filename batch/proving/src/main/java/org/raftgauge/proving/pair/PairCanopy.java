@@ -16,7 +16,6 @@ import org.raftgauge.proving.scene.Scene;
 import org.raftgauge.proving.scene.Sown;
 import org.raftgauge.proving.set.Boards;
 import org.raftgauge.proving.set.CropKind;
-import org.raftgauge.proving.solid.Box;
 import org.raftgauge.proving.solid.Mesh;
 import org.raftgauge.proving.solid.Placement;
 import org.raftgauge.proving.solid.Tint;
@@ -69,13 +68,7 @@ record PairCanopy(CropKind crop, double areaCm2, boolean noisy) {
     BoardLook look =
         new BoardLook(
             Tint.srgb(0xe4e2da), 0.15, 0, 0.15, Tint.srgb(0x4a3526), true, random.nextInt(1 << 20));
-    Pond pond =
-        new Pond(
-            new Box(-5000, -5000, 9000, 9000),
-            Tint.srgb(0x1b2420),
-            Tint.srgb(0x8b877f),
-            30,
-            random.nextInt(1 << 20));
+    Pond pond = Pond.allAround(random.nextInt(1 << 20));
     Raft raft = new Raft("PR-1", LAYOUT, new Placement(0, 0, 0), look, sites, 1);
     return new Scene(List.of(raft), List.of(), pond, new Mesh());
   }
