@@ -10,11 +10,13 @@ import java.util.concurrent.ExecutionException;
 import java.util.concurrent.ExecutorService;
 import java.util.concurrent.Executors;
 import java.util.concurrent.Future;
+import java.util.function.Supplier;
 
 /**
  * Measures photos on several workers and hands the outcomes on in the order of the photos, so that
  * the number of workers changes nothing but the time. At most twice as many photos as workers are
- * under way or waiting to be handed on.
+ * under way or waiting to be handed on; threads of their own read them ahead, so that no worker
+ * waits for a card or a network drive.
  */
 final class MeasureAll {
 
@@ -25,20 +27,22 @@ final class MeasureAll {
    *
    * @param photos in the order of the outcomes
    * @param workers 1 or more
-   * @param one measures a photo
+   * @param read reads a photo
    * @param sink takes each outcome, on the calling thread
    * @throws IOException from the sink, or if the thread is interrupted
    */
-  static void measure(List<FoundPhoto> photos, int workers, MeasureOne one, Sink sink)
+  static void measure(List<FoundPhoto> photos, int workers, Read read, Sink sink)
       throws IOException {
-    ExecutorService pool = Executors.newFixedThreadPool(workers, MeasureAll::worker);
+    ExecutorService pool = pool(workers, "measure");
+    ExecutorService readers = pool(workers, "read");
     try {
       Deque<Future<Measured>> ahead = new ArrayDeque<>();
       Iterator<FoundPhoto> next = photos.iterator();
       while (next.hasNext() || !ahead.isEmpty()) {
         while (next.hasNext() && ahead.size() < 2 * workers) {
           FoundPhoto photo = next.next();
-          ahead.add(pool.submit(() -> one.measure(photo)));
+          Future<Supplier<Measured>> bytes = readers.submit(() -> read.photo(photo));
+          ahead.add(pool.submit(() -> bytes.get().get()));
         }
         sink.take(ahead.remove().get());
       }
@@ -49,13 +53,23 @@ final class MeasureAll {
       throw new IllegalStateException("a worker failed outside its photo", e.getCause());
     } finally {
       pool.shutdownNow();
+      readers.shutdownNow();
     }
   }
 
-  private static Thread worker(Runnable work) {
-    Thread thread = new Thread(work, "measure");
-    thread.setDaemon(true);
-    return thread;
+  private static ExecutorService pool(int threads, String name) {
+    return Executors.newFixedThreadPool(
+        threads,
+        work -> {
+          Thread thread = new Thread(work, name);
+          thread.setDaemon(true);
+          return thread;
+        });
+  }
+
+  /** Reads a photo from its drive and says what is left to do, which is to measure it. */
+  interface Read {
+    Supplier<Measured> photo(FoundPhoto photo);
   }
 
   /** Takes outcomes. */

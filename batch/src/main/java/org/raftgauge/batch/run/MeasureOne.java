@@ -4,6 +4,7 @@ package org.raftgauge.batch.run;
 import java.io.IOException;
 import java.nio.file.Path;
 import java.util.Optional;
+import java.util.function.Supplier;
 import org.raftgauge.batch.folder.ReadPhoto;
 import org.raftgauge.batch.store.History;
 import org.raftgauge.batch.store.Kept;
@@ -30,27 +31,30 @@ final class MeasureOne {
   }
 
   /**
-   * Measures a photo; never throws for what the photo is.
+   * Reads a photo, and what the second camera took with it; never throws for what the photo is.
    *
    * @param photo the photo
-   * @return its outcome
+   * @return measures what was read
    */
-  Measured measure(FoundPhoto photo) {
+  // Throwable: a photo that runs the memory out or meets a bug must not stop the others.
+  Supplier<Measured> read(FoundPhoto photo) {
     String name = photo.facts().photo();
-    byte[] bytes;
     try {
-      bytes = ReadPhoto.bytes(photo.file(), name, why -> tools.progress().readAgain(name, why));
+      byte[] bytes =
+          ReadPhoto.bytes(photo.file(), name, why -> tools.progress().readAgain(name, why));
+      Optional<byte[]> second = SecondFile.bytes(photo);
+      return () -> measure(photo, bytes, second);
     } catch (InputException unreadable) {
       Problem problem = unreadable.problems().get(0);
-      return Measured.failed(name, "", problem.found(), problem.remedy());
+      return () -> Measured.failed(name, "", problem.found(), problem.remedy());
+    } catch (Throwable e) {
+      return () -> crashed(name, "", e);
     }
-    return measure(photo, bytes, Digest.of(bytes));
   }
 
-  // Throwable: a photo that runs the memory out or meets a bug must not stop the others.
-  private Measured measure(FoundPhoto photo, byte[] bytes, String sha256) {
+  private Measured measure(FoundPhoto photo, byte[] bytes, Optional<byte[]> second) {
+    String sha256 = Digest.of(bytes);
     try {
-      Optional<byte[]> second = SecondFile.bytes(photo);
       String settings = settings(code, tools.measurer(), photo.facts(), second);
       Optional<Kept> kept =
           history.find(sha256).filter(k -> k.origin().settings().equals(settings));
@@ -58,9 +62,13 @@ final class MeasureOne {
           ? known(photo, bytes, kept.get())
           : fresh(measured(photo, bytes, second), sha256, settings);
     } catch (Throwable e) {
-      tools.progress().failed(photo.facts().photo(), e);
-      return Measured.crashed(photo.facts().photo(), sha256, e);
+      return crashed(photo.facts().photo(), sha256, e);
     }
+  }
+
+  private Measured crashed(String name, String sha256, Throwable failure) {
+    tools.progress().failed(name, failure);
+    return Measured.crashed(name, sha256, failure);
   }
 
   /** Hashes what besides its bytes the measure of a photo depends on. */

@@ -129,7 +129,7 @@ final class OneRun {
       MeasureAll.measure(
           photos,
           request.workers(),
-          one,
+          one::read,
           outcome -> {
             keep.take(outcome);
             if (outcome.source() == Measured.Source.FAILED) {

@@ -14,10 +14,6 @@ import org.hipparchus.linear.CholeskyDecomposition;
 final class Surface {
   private static final int TERMS = 6;
 
-  /** Powers of u and v in each term, and the highest in a product of two. */
-  private static final int[][] POWERS = {{0, 0}, {1, 0}, {0, 1}, {2, 0}, {1, 1}, {0, 2}};
-
-  private static final int HIGHEST = 4;
   private static final double RIDGE = 0.02;
   private static final int ROUNDS = 6;
 
@@ -57,51 +53,94 @@ final class Surface {
   }
 
   private static double[] solve(double[][] points, double[] from, double cut) {
-    double[][] moments = new double[HIGHEST + 1][HIGHEST + 1];
-    double[] b = new double[TERMS];
+    Moments moments = new Moments();
     for (double[] p : points) {
       double r = (p[2] - at(from, p[0], p[1])) / cut;
       if (Math.abs(r) < 1) {
-        add(p, (1 - r * r) * (1 - r * r), moments, b);
+        moments.add(p[0], p[1], p[2], (1 - r * r) * (1 - r * r));
       }
     }
-    double total = moments[0][0];
+    double[][] a = moments.normal();
+    double total = a[0][0];
     if (total <= 0) {
       return from;
     }
-    double[][] a = new double[TERMS][TERMS];
     for (int i = 0; i < TERMS; i++) {
-      for (int j = 0; j < TERMS; j++) {
-        a[i][j] = moments[POWERS[i][0] + POWERS[j][0]][POWERS[i][1] + POWERS[j][1]];
-      }
       a[i][i] += (i == 0 ? 1e-9 : RIDGE) * total;
     }
     return new CholeskyDecomposition(new Array2DRowRealMatrix(a, false))
         .getSolver()
-        .solve(new ArrayRealVector(b))
+        .solve(new ArrayRealVector(moments.right()))
         .toArray();
   }
 
-  /** Adds a weighted point to the sums of powers of u and v and to the right-hand side. */
-  private static void add(double[] p, double w, double[][] moments, double[] b) {
-    double u = p[0];
-    double v = p[1];
-    double ofU = w;
-    for (int i = 0; i <= HIGHEST; i++) {
-      double ofBoth = ofU;
-      double[] ofV = moments[i];
-      for (int j = 0; i + j <= HIGHEST; j++) {
-        ofV[j] += ofBoth;
-        ofBoth *= v;
-      }
-      ofU *= u;
+  /** Weighted sums of products of powers: {@code uuv} is that of {@code w u u v}. */
+  private static final class Moments {
+    private double one;
+    private double u;
+    private double v;
+    private double uu;
+    private double uv;
+    private double vv;
+    private double uuu;
+    private double uuv;
+    private double uvv;
+    private double vvv;
+    private double uuuu;
+    private double uuuv;
+    private double uuvv;
+    private double uvvv;
+    private double vvvv;
+    private double z;
+    private double zu;
+    private double zv;
+    private double zuu;
+    private double zuv;
+    private double zvv;
+
+    void add(double x, double y, double value, double weight) {
+      double wx = weight * x;
+      double wy = weight * y;
+      double wxx = wx * x;
+      double wxy = wx * y;
+      double wyy = wy * y;
+      one += weight;
+      u += wx;
+      v += wy;
+      uu += wxx;
+      uv += wxy;
+      vv += wyy;
+      uuu += wxx * x;
+      uuv += wxx * y;
+      uvv += wxy * y;
+      vvv += wyy * y;
+      uuuu += wxx * x * x;
+      uuuv += wxx * x * y;
+      uuvv += wxx * y * y;
+      uvvv += wxy * y * y;
+      vvvv += wyy * y * y;
+      z += weight * value;
+      zu += wx * value;
+      zv += wy * value;
+      zuu += wxx * value;
+      zuv += wxy * value;
+      zvv += wyy * value;
     }
-    double value = w * p[2];
-    b[0] += value;
-    b[1] += value * u;
-    b[2] += value * v;
-    b[3] += value * u * u;
-    b[4] += value * u * v;
-    b[5] += value * v * v;
+
+    /** Returns the left side of the normal equations. */
+    double[][] normal() {
+      return new double[][] {
+        {one, u, v, uu, uv, vv},
+        {u, uu, uv, uuu, uuv, uvv},
+        {v, uv, vv, uuv, uvv, vvv},
+        {uu, uuu, uuv, uuuu, uuuv, uuvv},
+        {uv, uuv, uvv, uuuv, uuvv, uvvv},
+        {vv, uvv, vvv, uuvv, uvvv, vvvv}
+      };
+    }
+
+    double[] right() {
+      return new double[] {z, zu, zv, zuu, zuv, zvv};
+    }
   }
 }

@@ -22,17 +22,25 @@ final class BlackAlone {
   /** Returns the picture. */
   static RgbImage of(RgbImage image) {
     byte[] rgb = image.rgb();
-    byte[] ramp = new byte[rgb.length];
-    double white = Math.max(1, white(rgb));
+    byte[] ramp = ramp(white(rgb));
+    byte[] alone = new byte[rgb.length];
     for (int i = 0; i < rgb.length; i += 3) {
-      int most = Math.max(rgb[i] & 0xff, Math.max(rgb[i + 1] & 0xff, rgb[i + 2] & 0xff));
-      double share = (most / white - BLACK) / (NO_BLACK - BLACK);
-      byte level = (byte) Math.round(255 * Math.max(0, Math.min(1, share)));
-      ramp[i] = level;
-      ramp[i + 1] = level;
-      ramp[i + 2] = level;
+      byte level = ramp[Math.max(rgb[i] & 0xff, Math.max(rgb[i + 1] & 0xff, rgb[i + 2] & 0xff))];
+      alone[i] = level;
+      alone[i + 1] = level;
+      alone[i + 2] = level;
     }
-    return RgbImage.of(image.width(), image.height(), ramp);
+    return RgbImage.of(image.width(), image.height(), alone);
+  }
+
+  /** Returns what each level becomes, as coded. */
+  private static byte[] ramp(int white) {
+    byte[] ramp = new byte[256];
+    for (int level = 0; level < ramp.length; level++) {
+      double share = (level / Math.max(1.0, white) - BLACK) / (NO_BLACK - BLACK);
+      ramp[level] = (byte) Math.round(255 * Math.max(0, Math.min(1, share)));
+    }
+    return ramp;
   }
 
   private static int white(byte[] rgb) {

@@ -13,14 +13,21 @@ import java.util.Random;
 import javax.imageio.ImageIO;
 import org.raftgauge.core.opencv.DrawMarker;
 
-/** Paints a photo of one small white board with four markers and four plants, one px a mm. */
+/** Paints a photo of one small white board with four markers and four plants. */
 final class PaintBoard {
-  private static final int WIDTH = 260;
-  private static final int HEIGHT = 330;
-  private static final int BOARD_X = 30;
-  private static final int BOARD_Y = 35;
+  /** Scale of the photo, px a mm. */
+  static final int PX_PER_MM = 3;
+
+  /** What the photo shows, mm. */
+  static final int WIDTH_MM = 260;
+
+  static final int HEIGHT_MM = 330;
+  private static final int WIDTH = PX_PER_MM * WIDTH_MM;
+  private static final int HEIGHT = PX_PER_MM * HEIGHT_MM;
+  private static final int BOARD_X_MM = 30;
+  private static final int BOARD_Y_MM = 35;
   private static final int[][] MARKERS = {{28, 28}, {172, 28}, {172, 232}, {28, 232}};
-  private static final int MARKER_PX = 40;
+  private static final int MARKER_MM = 40;
 
   private final BufferedImage image = new BufferedImage(WIDTH, HEIGHT, BufferedImage.TYPE_INT_RGB);
   private final Graphics2D pen = image.createGraphics();
@@ -29,6 +36,7 @@ final class PaintBoard {
   private PaintBoard(long seed) {
     this.random = new Random(seed);
     pen.setRenderingHint(RenderingHints.KEY_ANTIALIASING, RenderingHints.VALUE_ANTIALIAS_ON);
+    pen.scale(PX_PER_MM, PX_PER_MM);
   }
 
   /**
@@ -54,9 +62,9 @@ final class PaintBoard {
 
   private void deck() {
     pen.setColor(new Color(38, 48, 52));
-    pen.fillRect(0, 0, WIDTH, HEIGHT);
+    pen.fillRect(0, 0, WIDTH_MM, HEIGHT_MM);
     pen.setColor(new Color(222, 223, 220));
-    pen.fillRect(BOARD_X, BOARD_Y, 200, 260);
+    pen.fillRect(BOARD_X_MM, BOARD_Y_MM, 200, 260);
     for (int id = 0; id < MARKERS.length; id++) {
       marker(id, MARKERS[id][0], MARKERS[id][1]);
     }
@@ -64,12 +72,12 @@ final class PaintBoard {
 
   private void marker(int id, int xMm, int yMm) {
     byte[] cells = DrawMarker.cells(id);
-    int cell = MARKER_PX / 8;
+    int cell = MARKER_MM / 8;
     for (int i = 0; i < cells.length; i++) {
       pen.setColor(cells[i] == 0 ? Color.BLACK : Color.WHITE);
       pen.fillRect(
-          BOARD_X + xMm - MARKER_PX / 2 + i % 8 * cell,
-          BOARD_Y + yMm - MARKER_PX / 2 + Math.floorDiv(i, 8) * cell,
+          BOARD_X_MM + xMm - MARKER_MM / 2 + i % 8 * cell,
+          BOARD_Y_MM + yMm - MARKER_MM / 2 + Math.floorDiv(i, 8) * cell,
           cell,
           cell);
     }
@@ -77,12 +85,12 @@ final class PaintBoard {
 
   private void plant(int xMm, int yMm, int ageDays) {
     pen.setColor(new Color(60, 50, 42));
-    pen.fill(new Ellipse2D.Double(BOARD_X + xMm - 9, BOARD_Y + yMm - 9, 18, 18));
+    pen.fill(new Ellipse2D.Double(BOARD_X_MM + xMm - 9, BOARD_Y_MM + yMm - 9, 18, 18));
     double reach = 36 / (1 + Math.exp(-(ageDays - 12) / 4.0)) * (0.85 + 0.3 * random.nextDouble());
     int leaves = 5 + ageDays / 3;
     for (int leaf = 0; leaf < leaves; leaf++) {
       double length = reach * (0.6 + 0.4 * leaf / leaves) * (0.9 + 0.2 * random.nextDouble());
-      AffineTransform turn = AffineTransform.getTranslateInstance(BOARD_X + xMm, BOARD_Y + yMm);
+      AffineTransform turn = AffineTransform.getTranslateInstance(BOARD_X_MM + xMm, BOARD_Y_MM + yMm);
       turn.rotate(leaf * 2.4 + 0.3 * random.nextDouble());
       int shade = random.nextInt(30);
       pen.setColor(new Color(70 + shade, 130 + shade, 45 + shade / 2));
@@ -94,16 +102,14 @@ final class PaintBoard {
 
   private byte[] file() throws IOException {
     pen.dispose();
-    for (int y = 0; y < HEIGHT; y++) {
-      for (int x = 0; x < WIDTH; x++) {
-        Color c = new Color(image.getRGB(x, y));
-        int n = (int) Math.round(3 * random.nextGaussian());
-        image.setRGB(
-            x,
-            y,
-            new Color(lit(c.getRed(), n), lit(c.getGreen(), n), lit(c.getBlue(), n)).getRGB());
-      }
+    int[] pixels = image.getRGB(0, 0, WIDTH, HEIGHT, null, 0, WIDTH);
+    for (int i = 0; i < pixels.length; i++) {
+      int noise = (int) Math.round(3 * random.nextGaussian());
+      int red = lit(pixels[i] >> 16 & 0xff, noise);
+      int green = lit(pixels[i] >> 8 & 0xff, noise);
+      pixels[i] = red << 16 | green << 8 | lit(pixels[i] & 0xff, noise);
     }
+    image.setRGB(0, 0, WIDTH, HEIGHT, pixels, 0, WIDTH);
     ByteArrayOutputStream out = new ByteArrayOutputStream();
     ImageIO.write(image, "jpg", out);
     return out.toByteArray();

@@ -26,15 +26,26 @@ final class PaintFarm {
   /** Photos that are bad or copies, as far as there are twice as many. */
   private static final int ODD = 50;
 
+  private static final int CAMERA_HEIGHT_MM = 1500;
+  private static final int WIDTH_PX = PaintBoard.PX_PER_MM * PaintBoard.WIDTH_MM;
+  private static final int HEIGHT_PX = PaintBoard.PX_PER_MM * PaintBoard.HEIGHT_MM;
+
   private static final String STATION =
       """
       kind: passing
       cameras: 1
-      image_width_px: 260
-      image_height_px: 330
-      lens: {fx_px: 1500, fy_px: 1500, cx_px: 130, cy_px: 165, k1: 0, k2: 0, p1: 0, p2: 0, k3: 0}
-      camera_height_mm: 1500
-      """;
+      image_width_px: %d
+      image_height_px: %d
+      lens: {fx_px: %d, fy_px: %<d, cx_px: %.1f, cy_px: %.1f, k1: 0, k2: 0, p1: 0, p2: 0, k3: 0}
+      camera_height_mm: %d
+      """
+          .formatted(
+              WIDTH_PX,
+              HEIGHT_PX,
+              PaintBoard.PX_PER_MM * CAMERA_HEIGHT_MM,
+              WIDTH_PX / 2.0,
+              HEIGHT_PX / 2.0,
+              CAMERA_HEIGHT_MM);
 
   private static final String LAYOUTS =
       """
