@@ -67,8 +67,9 @@ public final class SegmentCanopy {
     float[] scores = models.scores(even);
     boolean[] painted = PaintedParts.find(even, rgb, width);
     clear(scores, painted);
-    Optional<PlugColour> plug = PlugColour.of(deck, layout, even, scores);
-    plug.ifPresent(p -> tellFromPlugs(scores, even, p, places));
+    float[][] level = HoleLight.level(deck, layout, even, scores);
+    Optional<PlugColour> plug = PlugColour.of(deck, layout, level, scores);
+    plug.ifPresent(p -> tellFromPlugs(scores, level, p, places));
     double threshold = threshold(scores);
     boolean red = models.has(LeafModel.RED_LEAF);
     if (red && light.boardIsBright()) {
@@ -88,7 +89,7 @@ public final class SegmentCanopy {
     boolean[] green = models.seenBy(LeafModel.GREEN_LEAF);
     clear(green, painted);
     if (red) {
-      new RedInHole(size, places).add(leaf, even, scores, models.seenBy(LeafModel.RED_LEAF));
+      new RedInHole(size, places).add(leaf, level, scores, models.seenBy(LeafModel.RED_LEAF));
     }
     DimLight dim = DimLight.of(size, rgb, light);
     dim.add(leaf, even, green, threshold);
@@ -99,7 +100,7 @@ public final class SegmentCanopy {
     if (red) {
       keepRed(leaf, unbled, models);
     }
-    new DeadLeaf(size, leaf, places).add(dim.raised(even), green);
+    new DeadLeaf(size, leaf, places).add(dim.raised(level), green);
     boolean[] wide = plug.isPresent() ? leaf : leaf.clone();
     HoleSpecks.drop(deck, layout, wide);
     PlugDisc.drop(deck, layout, leaf, wide);
