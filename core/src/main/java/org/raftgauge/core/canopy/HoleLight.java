@@ -57,8 +57,8 @@ final class HoleLight {
    * @param layout its layout
    * @param even three planes of evened light
    * @param scores of the same pixels
-   * @return the planes, the holes as bright as in the usual hole's light; the same planes where
-   *     the light is even, and on trays, whose cells have no board about them
+   * @return the planes, the holes as bright as in the usual hole's light; the same planes where the
+   *     light is even, and on trays, whose cells have no board about them
    */
   static float[][] level(DeckImage deck, Layout layout, float[][] even, float[] scores) {
     return layout.grid().close()

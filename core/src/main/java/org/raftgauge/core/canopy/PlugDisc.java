@@ -15,7 +15,8 @@ import org.raftgauge.core.plane.DeckImage;
  * <p>A plug ends where its hole ends, on a circle. Hardly a rosette does: its leaves reach
  * differently far, so that one which fills its hole crosses the rim here and leaves it bare there.
  * A young round head may. So a disc is taken away only where the raft speaks against a plant: the
- * others are many times its size, or nearly all holes show the same disc.
+ * others are many times its size, or nearly all holes show the same disc, or several do while the
+ * others are larger.
  */
 final class PlugDisc {
   /** Directions that are looked into. */
@@ -40,6 +41,11 @@ final class PlugDisc {
 
   /** The raft's plants cover this many times the area of a plug (working value). */
   private static final double TIMES = 4;
+
+  /** So many discs of one size are plugs where the raft's plants cover this many times as much. */
+  private static final int SEVERAL = 3;
+
+  private static final double TIMES_SEVERAL = 2;
 
   /** Past this many times, a disc that is only nearly round is no plant either (working value). */
   private static final double MANY_TIMES = 10;
@@ -87,10 +93,13 @@ final class PlugDisc {
       }
     }
     int sites = layout.grid().sites().size();
-    boolean alike = round.size() > NEARLY_ALL * sites && most < ALIKE * least;
+    boolean alike = most < ALIKE * least;
+    double others = discs.others(round, sites);
     if (discs.others(nearly, sites) > MANY_TIMES) {
       nearly.forEach(hole -> discs.clear(hole, leaf));
-    } else if (alike || discs.others(round, sites) > TIMES) {
+    } else if (others > TIMES
+        || (alike && round.size() > NEARLY_ALL * sites)
+        || (alike && round.size() >= SEVERAL && others > TIMES_SEVERAL)) {
       round.forEach(hole -> discs.clear(hole, leaf));
     }
   }

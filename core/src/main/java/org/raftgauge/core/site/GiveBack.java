@@ -16,8 +16,14 @@ final class GiveBack {
    */
   private static final double SURROUND = 0.7;
 
+  /** What shows in no more than this share is a leaf, even if a large one of its plant. */
+  private static final double ONE_SIDE = 0.5;
+
   /** A neighbour must be at least this many times as large, and share this share of the outline. */
   private static final double TIMES_LARGER = 3;
+
+  /** The same for what comes in from one side only. */
+  private static final double TIMES_ITS_LEAF = 2;
 
   private static final double SHARED = 0.12;
 
@@ -41,10 +47,12 @@ final class GiveBack {
     Borders borders = Borders.of(width, height, owner, feet.length);
     for (short s = 0; s < feet.length; s++) {
       short by = borders.chiefNeighbour(s);
-      if (by == AllotCanopy.NONE || borders.areaPx(by) < TIMES_LARGER * borders.areaPx(s)) {
+      if (by == AllotCanopy.NONE || borders.areaPx(by) < TIMES_ITS_LEAF * borders.areaPx(s)) {
         continue;
       }
-      if (borders.sharedFraction(s) > SHARED && surround(s, owner, borders.areaPx(s)) < SURROUND) {
+      boolean larger = borders.areaPx(by) >= TIMES_LARGER * borders.areaPx(s);
+      double least = larger ? SURROUND : ONE_SIDE;
+      if (borders.sharedFraction(s) > SHARED && surround(s, owner, borders.areaPx(s)) < least) {
         for (int i = 0; i < owner.length; i++) {
           owner[i] = owner[i] == s ? by : owner[i];
         }

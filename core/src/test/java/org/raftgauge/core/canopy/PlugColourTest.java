@@ -110,6 +110,18 @@ class PlugColourTest {
   }
 
   @Test
+  void plugsOfTwoEmptyHolesBesideVividPlantsAreNoCanopy() {
+    // Dark green foam, sRGB 52, 80, 55 made linear: as common in the middle as near the rim.
+    double[] foam = {0.034, 0.080, 0.038};
+    Plants plants = Plants.on(0.75).plugs(foam);
+    for (double[] at : new double[][] {HOLES[0], HOLES[3]}) {
+      plants.disc(at[0], at[1], 40, Plants.LETTUCE);
+    }
+    double truth = 2 * Math.PI * 16;
+    assertEquals(1, areaCm2(deck(plants), LeafModel.GREEN_LEAF) / truth, 0.01);
+  }
+
+  @Test
   void aPlugsLineEndsAtItsEndAndAtItsBrightness() {
     // Along u = v: ln((G + 0.012) / (R + 0.012)) = 0.4 is G + 0.012 = 1.492 (R + 0.012).
     PlugColour plug = new PlugColour(Math.sqrt(0.5), Math.sqrt(0.5), 0.8, 0.1, 0.1);

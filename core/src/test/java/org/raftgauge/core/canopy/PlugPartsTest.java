@@ -6,7 +6,12 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import java.util.List;
 import org.junit.jupiter.api.Test;
+import org.raftgauge.core.book.Board;
+import org.raftgauge.core.book.Layout;
+import org.raftgauge.core.book.SiteGrid;
+import org.raftgauge.core.book.SiteId;
 import org.raftgauge.core.pixels.PointPx;
 import org.raftgauge.core.plane.DeckImage;
 import org.raftgauge.core.plane.DrawnDeck;
@@ -82,6 +87,25 @@ class PlugPartsTest {
     boolean[] leaf = discs(28, 31, 25, 20);
     PlugDisc.drop(DECK, Plants.LAYOUT, leaf, leaf.clone());
     assertArrayEquals(discs(28, 31, 25, 20), leaf);
+  }
+
+  @Test
+  void severalDiscsOfOneSizeBesideTwiceLargerPlantsArePlugs() {
+    // Plants of 40 px cover 2.3 discs of the layout's hole (50 mm) each, those of 35 px 1.7.
+    Layout layout = DrawnDeck.layout(new Board(580, 300), new SiteGrid(2, 4, 80, 80, 140, 140, 0));
+    DeckImage deck = new DrawnDeck(layout.board(), 1).draw((x, y, rgb) -> rgb[0] = 0.75);
+    for (double plant : new double[] {40, 35}) {
+      boolean[] leaf = new boolean[deck.image().width() * deck.image().height()];
+      List<SiteId> sites = layout.grid().sites();
+      for (int s = 0; s < sites.size(); s++) {
+        PointPx c = deck.toPx(layout.grid().centre(sites.get(s)));
+        disc(leaf, deck.image().width(), c, s % 3 == 0 ? 20 : plant);
+      }
+      PlugDisc.drop(deck, layout, leaf, leaf.clone());
+      PointPx first = deck.toPx(layout.grid().centre(sites.get(0)));
+      boolean stays = leaf[(int) first.yPx() * deck.image().width() + (int) first.xPx()];
+      assertEquals(plant < 40, stays, "plants of " + plant + " px");
+    }
   }
 
   @Test
@@ -165,9 +189,12 @@ class PlugPartsTest {
   }
 
   private static void disc(boolean[] leaf, double x, double y, double radius) {
-    int width = DECK.image().width();
+    disc(leaf, DECK.image().width(), new PointPx(x, y), radius);
+  }
+
+  private static void disc(boolean[] leaf, int width, PointPx c, double radius) {
     for (int i = 0; i < leaf.length; i++) {
-      leaf[i] |= Math.hypot(i % width - x, Math.floorDiv(i, width) - y) < radius;
+      leaf[i] |= Math.hypot(i % width - c.xPx(), Math.floorDiv(i, width) - c.yPx()) < radius;
     }
   }
 

@@ -48,6 +48,26 @@ class GiveBackTest {
   }
 
   @Test
+  void aLargeLeafFromOneSideIsGivenBackToAPlantTwiceItsSize() {
+    assertEquals(0, besideHalfPlant(94));
+    assertEquals(884, besideHalfPlant(96), "a px past the foot it shows in 9 of 16 directions");
+  }
+
+  /** A leaf 26 x 34 px that ends at a column, grown from a plant of some 1960 px. */
+  private static long besideHalfPlant(int end) {
+    short[] owner = bare();
+    for (int i = 0; i < owner.length; i++) {
+      int x = i % SIDE;
+      int y = Math.floorDiv(i, SIDE);
+      boolean leaf = x > end - 26 && x <= end && y >= 43 && y < 77;
+      owner[i] = leaf ? (short) 1 : AllotCanopy.NONE;
+    }
+    disc(owner, new double[] {end - 49, 60, 25}, 0);
+    new GiveBack(SIDE, SIDE, FEET).overhangs(owner);
+    return area(owner, 1);
+  }
+
+  @Test
   void aPlantOfThinStalksKeepsItsLeaves() {
     short[] owner = bare();
     for (int k = 0; k < 8; k++) {

@@ -90,7 +90,8 @@ final class PaintBoard {
     int leaves = 5 + ageDays / 3;
     for (int leaf = 0; leaf < leaves; leaf++) {
       double length = reach * (0.6 + 0.4 * leaf / leaves) * (0.9 + 0.2 * random.nextDouble());
-      AffineTransform turn = AffineTransform.getTranslateInstance(BOARD_X_MM + xMm, BOARD_Y_MM + yMm);
+      AffineTransform turn =
+          AffineTransform.getTranslateInstance(BOARD_X_MM + xMm, BOARD_Y_MM + yMm);
       turn.rotate(leaf * 2.4 + 0.3 * random.nextDouble());
       int shade = random.nextInt(30);
       pen.setColor(new Color(70 + shade, 130 + shade, 45 + shade / 2));
