@@ -103,7 +103,8 @@ class PlugPartsTest {
       }
       PlugDisc.drop(deck, layout, leaf, leaf.clone());
       PointPx first = deck.toPx(layout.grid().centre(sites.get(0)));
-      boolean stays = leaf[(int) first.yPx() * deck.image().width() + (int) first.xPx()];
+      int row = (int) first.yPx();
+      boolean stays = leaf[row * deck.image().width() + (int) first.xPx()];
       assertEquals(plant < 40, stays, "plants of " + plant + " px");
     }
   }
