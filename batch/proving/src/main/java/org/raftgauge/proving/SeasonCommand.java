@@ -62,7 +62,7 @@ final class SeasonCommand implements Callable<Integer> {
       Path root = Path.of("");
       AccuracyPage.replace(
           root.resolve("batch/proving/ACCURACY.md"),
-          Sections.verdicts(new Bench(root, out, seed, 0)));
+          Sections.verdicts(new Bench(root, out, seed, seed, 0)));
       return 0;
     }
     Map<String, VerdictScore> scores =

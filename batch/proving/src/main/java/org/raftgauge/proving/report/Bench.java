@@ -11,9 +11,15 @@ import java.util.Optional;
  * @param root the checkout
  * @param work folder for runs and rendered sets
  * @param seed of the rendered set
- * @param photos number of rendered photos
+ * @param tunedSeed of a rendered set that rules were found on
+ * @param photos number of photos of each rendered set
  */
-public record Bench(Path root, Path work, long seed, int photos) {
+public record Bench(Path root, Path work, long seed, long tunedSeed, int photos) {
+
+  /** Returns the folder of a rendered set and what is made of it. */
+  Path rendered(long setSeed) {
+    return work.resolve("rendered-" + setSeed + "-" + photos);
+  }
 
   /**
    * Finds a folder of the shared test data: below the system property {@code raftgauge.shared}, or

@@ -35,7 +35,7 @@ final class ErrorBarsSection {
       body.append("Path-traced photos, by crop:\n\n").append(table(truth, "cultivar", traced));
       body.append("\nBy condition:\n\n").append(table(truth, "condition", traced)).append('\n');
     }
-    Path work = bench.work().resolve("rendered-" + bench.seed() + "-" + bench.photos());
+    Path work = bench.rendered(bench.seed());
     Path rendered = work.resolve("run").resolve("sites.csv");
     if (Files.exists(rendered)) {
       Path truth = work.resolve("set").resolve("truth.csv");

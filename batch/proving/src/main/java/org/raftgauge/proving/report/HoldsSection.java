@@ -13,7 +13,7 @@ final class HoldsSection {
   private HoldsSection() {}
 
   static Section make(Bench bench) throws IOException {
-    Path work = bench.work().resolve("rendered-" + bench.seed() + "-" + bench.photos());
+    Path work = bench.rendered(bench.seed());
     String body =
         """
         Holding a site for nothing costs one more photo of its board. Measuring a site wrong costs a

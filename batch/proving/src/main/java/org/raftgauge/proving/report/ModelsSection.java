@@ -42,7 +42,7 @@ final class ModelsSection {
           .append(compare(data.get(), "cultivar", work))
           .append('\n');
     }
-    Path work = bench.work().resolve("rendered-" + bench.seed() + "-" + bench.photos());
+    Path work = bench.rendered(bench.seed());
     Path set = work.resolve("set");
     body.append("Rendered photos, by condition:\n\n").append(compare(set, "condition", work));
     body.append(

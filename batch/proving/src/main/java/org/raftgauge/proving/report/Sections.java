@@ -15,6 +15,7 @@ public final class Sections {
           TaughtSection::make,
           ChartsSection::make,
           RenderedSection::make,
+          TunedSection::make,
           HoldsSection::make,
           ModelsSection::make,
           ErrorBarsSection::make,

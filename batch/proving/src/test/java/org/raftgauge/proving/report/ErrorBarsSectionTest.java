@@ -31,7 +31,7 @@ class ErrorBarsSectionTest {
         photo,raft,site,projected_area_cm2,projected_area_se_cm2,visible_area_cm2
         p.jpg,R,A1,11,2,11
         """);
-    Section section = ErrorBarsSection.make(new Bench(folder, folder, 5, 2));
+    Section section = ErrorBarsSection.make(new Bench(folder, folder, 5, 5, 2));
     // (11 - 10) / 2 = 0.5.
     String row = " | 1 | +0.50 | 0.50 | 100.0 % | | |  |\n";
     assertTrue(section.body().contains("| sun" + row + "| all" + row), section.body());
@@ -41,6 +41,7 @@ class ErrorBarsSectionTest {
 
   @Test
   void withoutRunsThereAreNoTables() throws IOException {
-    assertFalse(ErrorBarsSection.make(new Bench(folder, folder, 5, 2)).body().contains("| look"));
+    assertFalse(
+        ErrorBarsSection.make(new Bench(folder, folder, 5, 5, 2)).body().contains("| look"));
   }
 }

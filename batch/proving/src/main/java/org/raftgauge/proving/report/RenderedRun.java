@@ -1,0 +1,61 @@
+// SPDX-License-Identifier: Apache-2.0
+package org.raftgauge.proving.report;
+
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.List;
+import java.util.Set;
+import java.util.stream.Collectors;
+import org.raftgauge.proving.accuracy.ScoreRun;
+import org.raftgauge.proving.accuracy.SiteKey;
+import org.raftgauge.proving.accuracy.TruthSite;
+import org.raftgauge.proving.set.RenderSet;
+import org.raftgauge.proving.set.SetName;
+
+/**
+ * A run over a set from the proving ground's own renderer.
+ *
+ * @param work its folder
+ * @param sites {@code sites.csv} of the run
+ */
+record RenderedRun(Path work, Path sites) {
+  private static final double MEGAPIXELS = 2.5;
+
+  /** Renders the set of a seed, where it is not there, and runs over it. */
+  static RenderedRun of(Bench bench, long seed) throws IOException {
+    Path work = bench.rendered(seed);
+    Path set = work.resolve("set");
+    if (!Files.exists(set.resolve("truth.csv"))) {
+      SetName.Order order = new SetName.Order(seed, bench.photos(), MEGAPIXELS);
+      RenderSet.make(set, SetName.CONDITIONS, order, photo -> {});
+    }
+    Path sites = RunBatch.over(set.resolve("photos"), set.resolve("book"), work);
+    return new RenderedRun(work, sites);
+  }
+
+  Path set() {
+    return work.resolve("set");
+  }
+
+  private Path truth() {
+    return set().resolve("truth.csv");
+  }
+
+  /** Returns the truth of all sites, by condition. */
+  List<TruthSite> byCondition() throws IOException {
+    return TruthSite.read(truth(), "condition");
+  }
+
+  /** Returns the truth of the sites whose light can be measured in, by leaf habit. */
+  List<TruthSite> byHabit() throws IOException {
+    Set<SiteKey> answerable =
+        byCondition().stream()
+            .filter(s -> !s.look().equals(ScoreRun.UNANSWERABLE))
+            .map(TruthSite::key)
+            .collect(Collectors.toSet());
+    return TruthSite.read(truth(), "habit").stream()
+        .filter(s -> answerable.contains(s.key()))
+        .toList();
+  }
+}
