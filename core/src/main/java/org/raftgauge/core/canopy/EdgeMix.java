@@ -16,7 +16,7 @@ final class EdgeMix {
   private static final int BAND_PX = 2;
 
   /** Sure pixels are looked for in a square of this half side. */
-  private static final int REACH_PX = 5;
+  static final int REACH_PX = 5;
 
   /**
    * Spread of the weights with which sure pixels count: the nearest ones tell most, since the
@@ -43,7 +43,7 @@ final class EdgeMix {
    * Before ground this much darker than the leaf, brightness alone tells the mixture: colour is
    * half as sharp.
    */
-  private static final double DARK_GROUND = 0.5;
+  static final double DARK_GROUND = 0.5;
 
   /**
    * A pixel whose squared distance from the line between both sides is over this share of their
@@ -106,6 +106,7 @@ final class EdgeMix {
       sure[i] = !nearOther[i] ? LEAF : grown[i] ? MIXED : GROUND;
     }
     byte[] coverage = new byte[leaf.length];
+    ThinLeaf thin = new ThinLeaf(width, height, rgb, leaf);
     double[] inner = new double[4];
     double[] outer = new double[4];
     for (int i = 0; i < leaf.length; i++) {
@@ -113,7 +114,10 @@ final class EdgeMix {
         coverage[i] = (byte) 255;
       } else if (sure[i] == MIXED) {
         means(i, sure, inner, outer);
-        coverage[i] = share(i, inner, outer, leaf[i]);
+        coverage[i] =
+            inner[3] < 2 && outer[3] >= 2
+                ? coded(thin.share(i, Srgb.luminance(outer[0], outer[1], outer[2])))
+                : share(i, inner, outer, leaf[i]);
       }
     }
     return coverage;

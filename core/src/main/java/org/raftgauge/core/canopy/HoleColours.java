@@ -36,6 +36,9 @@ final class HoleColours {
   /** A plug is this much duller than the leaf of its raft; pale hearts are not (working value). */
   private static final double DULLER = 0.5;
 
+  /** One hole is enough where its colour is this much duller, else it takes two. */
+  private static final double MUCH_DULLER = 0.4;
+
   /** In all holes together. */
   private final Part middle = new Part();
 
@@ -180,15 +183,18 @@ final class HoleColours {
   }
 
   /**
-   * Returns how many holes are full of a colour that is not beside them and much duller than the
-   * raft's leaf: empty ones, whose plugs show.
+   * Says whether holes are full of a colour that is not beside them and much duller than the raft's
+   * leaf: empty ones, whose plugs show.
    */
-  int emptyOnes(double[] mode) {
+  boolean fillsEmptyOnes(double[] mode) {
     double[] vivid = rim.colours.stream().mapToDouble(s -> s[0] + s[1]).toArray();
-    if (vivid.length == 0 || mode[0] + mode[1] > DULLER * Quantile.of(vivid, 0.75)) {
-      return 0;
+    double leaf = vivid.length == 0 ? 0 : Quantile.of(vivid, 0.75);
+    if (leaf <= 0) {
+      return false; // red leaf, which is as dull as any plug
     }
-    return (int)
+    double share = (mode[0] + mode[1]) / leaf;
+    long full =
         single.stream().filter(p -> p[0].share(mode) > FULL && p[1].share(mode) < BARE).count();
+    return share < MUCH_DULLER ? full > 0 : share < DULLER && full > 1;
   }
 }

@@ -23,6 +23,9 @@ import org.raftgauge.core.plane.DeckImage;
  * @param brightest green light past which it is not the plug, 1 is white
  */
 record PlugColour(double du, double dv, double end, double reach, double brightest) {
+  /** Fewer pixels tell no colour. */
+  private static final int LEAST_PIXELS = 30;
+
   /** Share of the rims' pixels under which a colour is not the plugs'. */
   private static final double LEAST_SHARE = 0.08;
 
@@ -39,9 +42,6 @@ record PlugColour(double du, double dv, double end, double reach, double brighte
    * FillsHole}).
    */
   private static final double VIVID = 1.2;
-
-  /** So many holes that are full of a dull colour show their plugs (working value). */
-  private static final int EMPTY_HOLES = 2;
 
   /** Leaf reaches beyond the holes; plugs do not: beside them they are rarer than this share. */
   private static final double BESIDE = 0.1;
@@ -108,17 +108,19 @@ record PlugColour(double du, double dv, double end, double reach, double brighte
   private static Optional<PlugColour> plug(HoleColours holes) {
     double[] mode = holes.mode();
     List<double[]> cluster = holes.rim().near(mode);
-    if (mode[1] <= LEAST_V || cluster.size() < Math.max(30, LEAST_SHARE * holes.rim().seen())) {
-      return Optional.empty();
-    }
-    return aboutPlants(holes, mode) || holes.emptyOnes(mode) >= EMPTY_HOLES
-        ? Optional.of(line(holes.rim(), mode, cluster))
-        : Optional.empty();
+    boolean plug =
+        mode[1] > LEAST_V
+            && cluster.size() >= LEAST_PIXELS
+            && (aboutPlants(holes, mode) || holes.fillsEmptyOnes(mode));
+    return plug ? Optional.of(line(holes.rim(), mode, cluster)) : Optional.empty();
   }
 
   /** Says whether a colour lies about plants in their holes, and not beside the holes. */
   private static boolean aboutPlants(HoleColours holes, double[] mode) {
     double atRim = holes.rim().share(mode);
+    if (atRim < LEAST_SHARE) {
+      return false;
+    }
     boolean plug = atRim > TIMES_MIDDLE * holes.middle().share(mode) || atRim > FILLED;
     boolean dull = mode[0] + mode[1] < VIVID;
     return plug && dull && holes.beside().share(mode) <= BESIDE * atRim;

@@ -20,7 +20,7 @@ import org.raftgauge.core.pixels.RgbImage;
 /**
  * Places the boards in a fixed station's slots.
  *
- * <p>First the shift of the whole picture is found ({@link FindKnock}), then each board on its
+ * <p>First the shift of the whole picture is found ({@link TrustKnock}), then each board on its
  * edges; what the boards' corners have in common gives the camera's knock with its turn, and each
  * board is placed again, near where that foretells it.
  */
@@ -92,17 +92,12 @@ final class PlaceSlots {
 
   private void refine(List<Slot> slots, Map<Slot, FoundBoard> boards) {
     List<CameraPose> poses = slots.stream().map(s -> still(s).pose()).toList();
-    Optional<FindKnock.Knock> knock =
-        new FindKnock(light, photo.width(), poses, slots.stream().map(this::board).toList()).find();
-    String held = knock.map(this::doubt).orElse("no board edges show near the slots' places");
-    boolean doubted = !held.isEmpty();
-    if (doubted && !StillHoles.tell(photo, poses, slots.stream().map(this::layout).toList())) {
-      String why = held + "; check camera, light and slots";
-      slots.forEach(s -> boards.put(s, board(s, still(s), List.of(), why)));
+    TrustKnock knock = TrustKnock.of(photo, poses, slots.stream().map(this::layout).toList());
+    if (!knock.held().isEmpty()) {
+      slots.forEach(s -> boards.put(s, board(s, still(s), List.of(), knock.held())));
       return;
     }
-    double dxPx = doubted ? 0 : knock.get().dxPx();
-    CameraMove rough = CameraMove.ofShift(prior.lens(), dxPx, doubted ? 0 : knock.get().dyPx());
+    CameraMove rough = CameraMove.ofShift(prior.lens(), knock.dxPx(), knock.dyPx());
     Map<Slot, BoardEdges.Placed> first = new LinkedHashMap<>();
     for (Slot slot : slots) {
       edges(slot, rough, FIRST_REACH_MM).ifPresent(p -> first.put(slot, p));
@@ -129,17 +124,6 @@ final class PlaceSlots {
   private double sizeLn(Slot slot, BoardEdges.Placed found) {
     PointMm centre = BoardPlaces.centre(board(slot));
     return Math.log(still(slot).pose().mmPerPxAt(centre) / found.fit().pose().mmPerPxAt(centre));
-  }
-
-  private String doubt(FindKnock.Knock knock) {
-    return knock.lengthPx() > CameraShift.STILL_SHARE * photo.width() && !knock.safe()
-        ? String.format(
-            Locale.ROOT,
-            "the camera may have moved (the best shift is %.0f, %.0f px, but another fits nearly"
-                + " as well)",
-            knock.dxPx(),
-            knock.dyPx())
-        : "";
   }
 
   private Optional<BoardEdges.Placed> edges(Slot slot, CameraMove move, double leastMm) {
@@ -215,7 +199,22 @@ final class PlaceSlots {
             String.format(
                 Locale.ROOT, "the board lies %.0f mm from slot %s's place", moved, slot.name()));
       }
-      return board(slot, best.get().fit(), notes, "");
+      return board(slot, best.get().fit(), notes, besideHoles(slot, best.get().fit(), notes));
+    }
+
+    /** Says why a board that lies elsewhere than usual is held: its holes do not lie there. */
+    private String besideHoles(Slot slot, PoseFit fit, List<String> notes) {
+      OptionalDouble off =
+          notes.isEmpty()
+              ? OptionalDouble.empty()
+              : StillHoles.farOffMm(photo, fit.pose(), layout(slot));
+      return off.isEmpty()
+          ? ""
+          : String.format(
+              Locale.ROOT,
+              "holes and plants lie %.0f mm beside where the board's edges were found; check camera,"
+                  + " light and slots",
+              off.getAsDouble());
     }
 
     /** Returns a board whose own edges do not show: placed by the others, or held. */
@@ -230,7 +229,9 @@ final class PlaceSlots {
               slot,
               expected,
               notes,
-              byOthers ? "" : "fewer than three edges of the board show; check camera and slots");
+              byOthers
+                  ? besideHoles(slot, expected, notes)
+                  : "fewer than three edges of the board show; check camera and slots");
       return board.withErrorMm(Math.max(BY_OTHERS_MM, board.poseErrorMm()));
     }
   }

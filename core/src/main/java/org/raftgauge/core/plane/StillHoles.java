@@ -3,12 +3,13 @@ package org.raftgauge.core.plane;
 
 import java.util.List;
 import java.util.Optional;
+import java.util.OptionalDouble;
 import org.raftgauge.core.book.Layout;
 import org.raftgauge.core.pixels.RgbImage;
 
 /**
- * Asks holes and plants whether a camera hangs as it did, where dark boards on dark water show too
- * little of their edges: a witness of its own, good for shifts under half a pitch.
+ * Asks holes and plants whether boards lie where they are thought to, for dark boards on dark water
+ * show little of their edges: a witness of its own, good for shifts under half a pitch.
  */
 final class StillHoles {
   /** Boards that float in a pond wander by about this much, mm (working value). */
@@ -18,6 +19,33 @@ final class StillHoles {
   private static final double LEAST_SURE_MM = 4;
 
   private StillHoles() {}
+
+  /**
+   * Says whether a shift is so short that the grid of holes shows it.
+   *
+   * @param shiftMm on the deck
+   * @param layout of the board
+   */
+  static boolean show(double shiftMm, Layout layout) {
+    return shiftMm < 0.5 * Math.min(layout.grid().pitchXMm(), layout.grid().pitchYMm());
+  }
+
+  /**
+   * Returns how far holes and plants lie from where they should, where that is certain and more
+   * than boards wander.
+   *
+   * @param photo the photo
+   * @param pose where the board should lie
+   * @param layout its layout
+   * @return mm; empty where they do not show or lie right
+   */
+  static OptionalDouble farOffMm(RgbImage photo, CameraPose pose, Layout layout) {
+    return HoleGrid.fit(photo, pose, layout)
+        .filter(grid -> grid.shiftErrorMm() < LEAST_SURE_MM)
+        .map(grid -> OptionalDouble.of(Math.hypot(grid.shiftXMm(), grid.shiftYMm())))
+        .filter(off -> off.getAsDouble() > WANDERS_MM)
+        .orElse(OptionalDouble.empty());
+  }
 
   /**
    * Says whether the grids of the boards lie where they should, as far as they show.

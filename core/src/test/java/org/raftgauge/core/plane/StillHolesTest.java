@@ -41,6 +41,16 @@ class StillHolesTest {
   }
 
   @Test
+  void theyTellHowFarABoardLiesFromWhereItIsThoughtToLie() {
+    RgbImage photo = photo(true);
+    // The grid of 2.5 mm cells and pixels of 3.4 mm tell a place to 3 mm.
+    assertEquals(40, StillHoles.farOffMm(photo, pose(40), LAYOUT).orElseThrow(), 3);
+    assertTrue(StillHoles.farOffMm(photo, pose(6), LAYOUT).isEmpty(), "boards wander by more");
+    assertTrue(StillHoles.farOffMm(photo(false), pose(40), LAYOUT).isEmpty(), "nothing shows");
+    assertTrue(StillHoles.show(89, LAYOUT) && !StillHoles.show(91, LAYOUT), "half of 180 mm");
+  }
+
+  @Test
   void aBoardOnWhichNothingShowsTellsNothing() {
     assertEquals(false, StillHoles.tell(photo(false), List.of(pose(0)), List.of(LAYOUT)));
   }

@@ -16,7 +16,7 @@ import org.raftgauge.core.opencv.DrawMarker;
 /** Paints a photo of one small white board with four markers and four plants. */
 final class PaintBoard {
   /** Scale of the photo, px a mm. */
-  static final int PX_PER_MM = 3;
+  static final int PX_PER_MM = 2;
 
   /** What the photo shows, mm. */
   static final int WIDTH_MM = 260;

@@ -1,0 +1,75 @@
+// SPDX-License-Identifier: Apache-2.0
+package org.raftgauge.core.plane;
+
+import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
+import org.raftgauge.core.book.Layout;
+import org.raftgauge.core.marker.LinearLight;
+import org.raftgauge.core.pixels.RgbImage;
+
+/**
+ * The shift of a fixed camera's picture as the boards' edges tell it ({@link FindKnock}), where
+ * holes and plants do not speak against it ({@link StillHoles}): dark boards on dark water show
+ * little of their edges, and other things in a pond have edges too.
+ *
+ * @param dxPx to the right
+ * @param dyPx down
+ * @param held why nothing can be said, or empty
+ */
+record TrustKnock(double dxPx, double dyPx, String held) {
+
+  /**
+   * Finds the shift.
+   *
+   * @param photo the photo
+   * @param poses where the boards lie if the camera hangs as it did
+   * @param layouts their layouts, in the same order
+   */
+  static TrustKnock of(RgbImage photo, List<CameraPose> poses, List<Layout> layouts) {
+    FindKnock find =
+        new FindKnock(
+            LinearLight.of(photo),
+            photo.width(),
+            poses,
+            layouts.stream().map(Layout::board).toList());
+    Optional<FindKnock.Knock> knock = find.find();
+    String doubt =
+        knock
+            .map(k -> doubt(k, photo.width()))
+            .orElse("no board edges show near the slots' places");
+    boolean ask = !doubt.isEmpty() || holesShow(knock.get(), photo.width(), poses, layouts);
+    if (ask && StillHoles.tell(photo, poses, layouts)) {
+      return new TrustKnock(0, 0, "");
+    }
+    return doubt.isEmpty()
+        ? new TrustKnock(knock.get().dxPx(), knock.get().dyPx(), "")
+        : new TrustKnock(0, 0, doubt + "; check camera, light and slots");
+  }
+
+  private static boolean moved(FindKnock.Knock knock, int widthPx) {
+    return knock.lengthPx() > CameraShift.STILL_SHARE * widthPx;
+  }
+
+  private static String doubt(FindKnock.Knock knock, int widthPx) {
+    return moved(knock, widthPx) && !knock.safe()
+        ? String.format(
+            Locale.ROOT,
+            "the camera may have moved (the best shift is %.0f, %.0f px, but another fits nearly"
+                + " as well)",
+            knock.dxPx(),
+            knock.dyPx())
+        : "";
+  }
+
+  /** Says whether the picture has shifted, but not too far for every board's holes to show it. */
+  private static boolean holesShow(
+      FindKnock.Knock knock, int widthPx, List<CameraPose> poses, List<Layout> layouts) {
+    boolean show = moved(knock, widthPx);
+    for (int i = 0; i < poses.size(); i++) {
+      double mmPerPx = poses.get(i).mmPerPxAt(BoardPlaces.centre(layouts.get(i).board()));
+      show &= StillHoles.show(knock.lengthPx() * mmPerPx, layouts.get(i));
+    }
+    return show;
+  }
+}
