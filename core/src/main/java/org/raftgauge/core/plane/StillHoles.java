@@ -5,6 +5,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import org.raftgauge.core.book.Layout;
+import org.raftgauge.core.book.PointMm;
 import org.raftgauge.core.pixels.RgbImage;
 
 /**
@@ -17,6 +18,9 @@ final class StillHoles {
 
   /** A grid's place that is less sure than this says nothing, mm. */
   private static final double LEAST_SURE_MM = 4;
+
+  /** No crop on rafts stands higher over its deck, mm (working value). */
+  private static final double HIGHEST_MM = 300;
 
   private StillHoles() {}
 
@@ -32,7 +36,7 @@ final class StillHoles {
 
   /**
    * Returns how far holes and plants lie from where they should, where that is certain and more
-   * than boards wander.
+   * than boards wander. Outwards from the camera's foot they may lie as far as high plants do.
    *
    * @param photo the photo
    * @param pose where the board should lie
@@ -42,9 +46,22 @@ final class StillHoles {
   static OptionalDouble farOffMm(RgbImage photo, CameraPose pose, Layout layout) {
     return HoleGrid.fit(photo, pose, layout)
         .filter(grid -> grid.shiftErrorMm() < LEAST_SURE_MM)
-        .map(grid -> OptionalDouble.of(Math.hypot(grid.shiftXMm(), grid.shiftYMm())))
+        .map(grid -> OptionalDouble.of(beyondHeightsMm(grid, pose, layout)))
         .filter(off -> off.getAsDouble() > WANDERS_MM)
         .orElse(OptionalDouble.empty());
+  }
+
+  /** Returns the length of a grid's shift less what plants of any height explain. */
+  private static double beyondHeightsMm(HoleGrid grid, CameraPose pose, Layout layout) {
+    PointMm centre = BoardPlaces.centre(layout.board());
+    double x = centre.xMm() - pose.foot().xMm();
+    double y = centre.yMm() - pose.foot().yMm();
+    double away = Math.max(1e-9, Math.hypot(x, y));
+    double outwards = (grid.shiftXMm() * x + grid.shiftYMm() * y) / away;
+    double aside = (grid.shiftYMm() * x - grid.shiftXMm() * y) / away;
+    double high = Math.min(HIGHEST_MM, pose.heightMm() / 2);
+    double explained = Math.max(0, Math.min(outwards, (pose.magnification(high) - 1) * away));
+    return Math.hypot(aside, outwards - explained);
   }
 
   /**

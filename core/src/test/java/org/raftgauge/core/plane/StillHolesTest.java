@@ -51,6 +51,16 @@ class StillHolesTest {
   }
 
   @Test
+  void outwardsFromTheCamerasFootHighPlantsLieAsideOfTheirHoles() {
+    // A camera 500 mm beside the board's middle sees what stands 250 mm high 64 mm farther out.
+    CameraPose beside = pose(500);
+    double out = 300 > beside.foot().xMm() ? 1 : -1;
+    assertTrue(StillHoles.farOffMm(photo(beside, 40 * out), beside, LAYOUT).isEmpty(), "outwards");
+    assertEquals(
+        40, StillHoles.farOffMm(photo(beside, -40 * out), beside, LAYOUT).orElseThrow(), 4);
+  }
+
+  @Test
   void aBoardOnWhichNothingShowsTellsNothing() {
     assertEquals(false, StillHoles.tell(photo(false), List.of(pose(0)), List.of(LAYOUT)));
   }
@@ -67,15 +77,23 @@ class StillHolesTest {
   }
 
   private static RgbImage photo(boolean planted) {
+    return planted ? photo(pose(0), 0) : scene(pose(0)).draw();
+  }
+
+  /** The board in a pose, its plants all so far aside of their sites. */
+  private static RgbImage photo(CameraPose pose, double asideMm) {
     Scene scene = Scene.of(640, 480, 5);
-    PaintedBoard board =
-        scene.board(LAYOUT, TestPoses.over(LENS, BOARD, 2200, 0, 0, 0)).light(0.03);
+    PaintedBoard board = scene.board(LAYOUT, pose).light(0.03);
     for (SiteId site : LAYOUT.grid().sites()) {
       PointMm c = LAYOUT.grid().centre(site);
-      if (planted) {
-        board.disc(c.xMm(), c.yMm(), 35);
-      }
+      board.disc(c.xMm() + asideMm, c.yMm(), 35);
     }
     return scene.draw();
+  }
+
+  private static Scene scene(CameraPose pose) {
+    Scene scene = Scene.of(640, 480, 5);
+    scene.board(LAYOUT, pose).light(0.03);
+    return scene;
   }
 }
