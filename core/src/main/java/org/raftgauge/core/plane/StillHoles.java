@@ -19,24 +19,32 @@ final class StillHoles {
   /** A grid's place that is less sure than this says nothing, mm. */
   private static final double LEAST_SURE_MM = 4;
 
+  /** Plants lean to one side by less than this share of the pitch (working value). */
+  private static final double FAR_OFF = 0.2;
+
   /** No crop on rafts stands higher over its deck, mm (working value). */
   private static final double HIGHEST_MM = 300;
 
   private StillHoles() {}
 
   /**
-   * Says whether a shift is so short that the grid of holes shows it.
+   * Says whether the grid of holes shows a shift: one longer than boards wander, twice over, and so
+   * short that no hole comes to lie by another's place.
    *
    * @param shiftMm on the deck
    * @param layout of the board
    */
   static boolean show(double shiftMm, Layout layout) {
-    return shiftMm < 0.5 * Math.min(layout.grid().pitchXMm(), layout.grid().pitchYMm());
+    return shiftMm > 2 * WANDERS_MM && shiftMm < 0.5 * pitchMm(layout);
+  }
+
+  private static double pitchMm(Layout layout) {
+    return Math.min(layout.grid().pitchXMm(), layout.grid().pitchYMm());
   }
 
   /**
    * Returns how far holes and plants lie from where they should, where that is certain and more
-   * than boards wander. Outwards from the camera's foot they may lie as far as high plants do.
+   * than plants lean. Outwards from the camera's foot they may lie as far as high plants do.
    *
    * @param photo the photo
    * @param pose where the board should lie
@@ -47,7 +55,7 @@ final class StillHoles {
     return HoleGrid.fit(photo, pose, layout)
         .filter(grid -> grid.shiftErrorMm() < LEAST_SURE_MM)
         .map(grid -> OptionalDouble.of(beyondHeightsMm(grid, pose, layout)))
-        .filter(off -> off.getAsDouble() > WANDERS_MM)
+        .filter(off -> off.getAsDouble() > FAR_OFF * pitchMm(layout))
         .orElse(OptionalDouble.empty());
   }
 

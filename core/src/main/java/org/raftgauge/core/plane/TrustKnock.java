@@ -62,7 +62,7 @@ record TrustKnock(double dxPx, double dyPx, String held) {
         : "";
   }
 
-  /** Says whether the picture has shifted, but not too far for every board's holes to show it. */
+  /** Says whether the picture has shifted, and as far as every board's holes would show it. */
   private static boolean holesShow(
       FindKnock.Knock knock, int widthPx, List<CameraPose> poses, List<Layout> layouts) {
     boolean show = moved(knock, widthPx);

@@ -45,9 +45,11 @@ class StillHolesTest {
     RgbImage photo = photo(true);
     // The grid of 2.5 mm cells and pixels of 3.4 mm tell a place to 3 mm.
     assertEquals(40, StillHoles.farOffMm(photo, pose(40), LAYOUT).orElseThrow(), 3);
-    assertTrue(StillHoles.farOffMm(photo, pose(6), LAYOUT).isEmpty(), "boards wander by more");
+    assertTrue(StillHoles.farOffMm(photo, pose(30), LAYOUT).isEmpty(), "plants lean by 36 mm");
     assertTrue(StillHoles.farOffMm(photo(false), pose(40), LAYOUT).isEmpty(), "nothing shows");
-    assertTrue(StillHoles.show(89, LAYOUT) && !StillHoles.show(91, LAYOUT), "half of 180 mm");
+    for (double shiftMm : new double[] {29, 31, 89, 91}) { // twice 15 mm, and half of 180
+      assertEquals(shiftMm > 30 && shiftMm < 90, StillHoles.show(shiftMm, LAYOUT), "" + shiftMm);
+    }
   }
 
   @Test
