@@ -212,8 +212,8 @@ final class PlaceSlots {
           ? ""
           : String.format(
               Locale.ROOT,
-              "holes and plants lie %.0f mm beside where the board's edges were found; check camera,"
-                  + " light and slots",
+              "holes and plants lie %.0f mm beside where the board was placed; check camera, light"
+                  + " and slots",
               off.getAsDouble());
     }
 

@@ -5,29 +5,19 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.util.List;
-import java.util.Optional;
 import org.junit.jupiter.api.Test;
 import org.raftgauge.core.book.Board;
 import org.raftgauge.core.book.Layout;
 import org.raftgauge.core.book.Lens;
 import org.raftgauge.core.book.PointMm;
-import org.raftgauge.core.book.SiteGrid;
 import org.raftgauge.core.book.SiteId;
 import org.raftgauge.core.pixels.RgbImage;
 
 /** A near-black board on black water, drawn with known poses: only its plants show. */
 class StillHolesTest {
   private static final Lens LENS = new Lens(640, 640, 322, 237, -0.1, 0.02, 0, 0, 0);
-  private static final Board BOARD = new Board(600, 1200);
-  private static final Layout LAYOUT =
-      new Layout(
-          "pond-18",
-          Optional.empty(),
-          BOARD,
-          new SiteGrid(6, 3, 120, 150, 180, 180, 0),
-          Optional.empty(),
-          Optional.empty(),
-          Optional.empty());
+  private static final Layout LAYOUT = TestLayouts.pond18();
+  private static final Board BOARD = LAYOUT.board();
 
   @Test
   void plantsTellAStillCameraFromAMovedOne() {

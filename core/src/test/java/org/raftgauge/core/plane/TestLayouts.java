@@ -38,6 +38,19 @@ final class TestLayouts {
         Optional.empty());
   }
 
+  /** The same board without marks, as it floats in a pond. */
+  static Layout pond18() {
+    Layout deck = deck18();
+    return new Layout(
+        "pond-18",
+        Optional.empty(),
+        deck.board(),
+        deck.grid(),
+        Optional.empty(),
+        Optional.empty(),
+        Optional.empty());
+  }
+
   static KnownLayouts onlyDeck18() {
     return new KnownLayouts(raft -> Optional.empty(), List.of(deck18()), Optional.empty());
   }

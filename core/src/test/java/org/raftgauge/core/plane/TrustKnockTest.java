@@ -5,13 +5,11 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.util.List;
-import java.util.Optional;
 import org.junit.jupiter.api.Test;
 import org.raftgauge.core.book.Board;
 import org.raftgauge.core.book.Layout;
 import org.raftgauge.core.book.Lens;
 import org.raftgauge.core.book.PointMm;
-import org.raftgauge.core.book.SiteGrid;
 import org.raftgauge.core.book.SiteId;
 import org.raftgauge.core.pixels.PointPx;
 import org.raftgauge.core.pixels.RgbImage;
@@ -19,17 +17,9 @@ import org.raftgauge.core.pixels.RgbImage;
 /** A board's edges that lie 40 mm beside their usual place, with its plants or without them. */
 class TrustKnockTest {
   private static final Lens LENS = new Lens(640, 640, 322, 237, -0.1, 0.02, 0, 0, 0);
-  private static final Board BOARD = new Board(600, 1200);
+  private static final Layout LAYOUT = TestLayouts.pond18();
+  private static final Board BOARD = LAYOUT.board();
   private static final double ASIDE_MM = 40;
-  private static final Layout LAYOUT =
-      new Layout(
-          "pond-18",
-          Optional.empty(),
-          BOARD,
-          new SiteGrid(6, 3, 120, 150, 180, 180, 0),
-          Optional.empty(),
-          Optional.empty(),
-          Optional.empty());
   private static final CameraPose USUAL = TestPoses.over(LENS, BOARD, 2200, 0, 0, 0);
   private static final CameraPose ASIDE = TestPoses.shifted(USUAL, ASIDE_MM, 0);
 
