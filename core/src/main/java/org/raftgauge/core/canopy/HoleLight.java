@@ -93,7 +93,8 @@ final class HoleLight {
   /** Returns the light of the board about a hole, 0 where it hardly shows. */
   private double boardAbout(PointPx hole) {
     int[] box = box(hole, TO * radiusPx);
-    double[] light = new double[(box[2] - box[0] + 1) * (box[3] - box[1] + 1)];
+    int across = Math.max(0, box[2] - box[0] + 1); // none where the hole lies off the picture
+    double[] light = new double[across * Math.max(0, box[3] - box[1] + 1)];
     int all = 0;
     int n = 0;
     for (int y = box[1]; y <= box[3]; y++) {
