@@ -2,14 +2,13 @@
 package org.raftgauge.core.canopy;
 
 import java.util.Arrays;
+import java.util.OptionalDouble;
 import org.raftgauge.core.pixels.Srgb;
 
 /**
- * Tells how much of an edge pixel is leaf: where it lies between the light of the leaf and the
- * light of what is beside it, both read from the sure pixels nearest to it.
- *
- * <p>A pixel across an edge mixes the light of both sides linearly: {@code coverage = (p - b) . (l
- * - b) / |l - b|^2}, with p, l and b the linear light of the pixel, the leaf and the background.
+ * Tells how much of an edge pixel is leaf: a {@link Mixture} of the light of the leaf and of what is
+ * beside it, both read from the sure pixels nearest to it. Gaps that leaves' colour has bled into
+ * are looked at once more ({@link BledGaps}).
  */
 final class EdgeMix {
   /** Pixels this near to the threshold's outline may be mixed. */
@@ -24,7 +23,8 @@ final class EdgeMix {
    */
   private static final double NEAR_PX = 1.5;
 
-  private static final float[] WEIGHTS = weights();
+  /** Weight of each place of the square about a pixel, row by row. */
+  static final float[] WEIGHTS = weights();
 
   private static final byte GROUND = 0;
   private static final byte LEAF = 1;
@@ -33,40 +33,16 @@ final class EdgeMix {
   /** Noise is read off every so many pixels. */
   private static final int NOISE_STEP = 31;
 
-  /** Squared contrast of leaf and background, in linear light, under which 8 bits tell nothing. */
-  private static final double LEAST_CONTRAST = 1e-4;
-
-  /** What lies this many standard deviations of the photo's noise off is no noise. */
-  private static final double SPREADS = 3;
-
-  /**
-   * Before ground this much darker than the leaf, brightness alone tells the mixture: colour is
-   * half as sharp.
-   */
-  static final double DARK_GROUND = 0.5;
-
-  /**
-   * A pixel whose squared distance from the line between both sides is over this share of their
-   * squared contrast shows a third thing, such as the wall of a hole, and is no mixture.
-   */
-  private static final double OFF_LINE = 0.03;
-
-  /**
-   * Outside the outline, colour telling of this much less leaf than light does means shade on the
-   * ground, not noise.
-   */
-  private static final double SHADE = 0.25;
-
   private final int width;
   private final int height;
   private final float[][] rgb;
-  private final double noise;
+  private final Mixture mixture;
 
   private EdgeMix(int width, int height, float[][] rgb, boolean[] leaf) {
     this.width = width;
     this.height = height;
     this.rgb = rgb;
-    this.noise = noise(leaf);
+    this.mixture = new Mixture(noise(leaf));
   }
 
   /**
@@ -107,6 +83,7 @@ final class EdgeMix {
     }
     byte[] coverage = new byte[leaf.length];
     ThinLeaf thin = new ThinLeaf(width, height, rgb, leaf);
+    double[] own = new double[3];
     double[] inner = new double[4];
     double[] outer = new double[4];
     for (int i = 0; i < leaf.length; i++) {
@@ -114,13 +91,24 @@ final class EdgeMix {
         coverage[i] = (byte) 255;
       } else if (sure[i] == MIXED) {
         means(i, sure, inner, outer);
-        coverage[i] =
-            inner[3] < 2 && outer[3] >= 2
-                ? coded(thin.share(i, Srgb.luminance(outer[0], outer[1], outer[2])))
-                : share(i, inner, outer, leaf[i]);
+        OptionalDouble share = OptionalDouble.empty();
+        if (inner[3] >= 2 && outer[3] >= 2) {
+          light(i, own);
+          share = mixture.share(own, inner, outer, leaf[i]);
+        } else if (outer[3] >= 2) {
+          share =
+              OptionalDouble.of(thin.share(i, Srgb.luminance(outer[0], outer[1], outer[2])));
+        }
+        coverage[i] = coded(share.orElse(leaf[i] ? 1 : 0));
       }
     }
-    return coverage;
+    return new BledGaps(width, height, rgb, mixture).lookInto(coverage, leaf);
+  }
+
+  private void light(int i, double[] light) {
+    for (int c = 0; c < 3; c++) {
+      light[c] = rgb[c][i];
+    }
   }
 
   private static float[] weights() {
@@ -188,63 +176,8 @@ final class EdgeMix {
     outer[3] = grounds;
   }
 
-  private byte share(int i, double[] inner, double[] outer, boolean leaf) {
-    byte hard = leaf ? (byte) 255 : 0;
-    if (inner[3] < 2 || outer[3] < 2) {
-      return hard;
-    }
-    double li = Srgb.luminance(inner[0], inner[1], inner[2]);
-    double lo = Srgb.luminance(outer[0], outer[1], outer[2]);
-    if (lo < DARK_GROUND * li) {
-      double own = Srgb.luminance(rgb[0][i], rgb[1][i], rgb[2][i]);
-      return coded((own - lo) / (li - lo));
-    }
-    double dot = 0;
-    double size = 0;
-    double away = 0;
-    for (int c = 0; c < 3; c++) {
-      double b = outer[c];
-      double d = inner[c] - b;
-      double p = rgb[c][i] - b;
-      dot += p * d;
-      size += d * d;
-      away += p * p;
-    }
-    double mix = dot / Math.max(size, 1e-12);
-    double blur = SPREADS * SPREADS * noise * noise;
-    if (size < Math.max(LEAST_CONTRAST, blur) || away - mix * dot > OFF_LINE * size + 2 * blur) {
-      return hard;
-    }
-    return coded(leaf ? mix : unshaded(i, mix, inner, outer));
-  }
-
-  /**
-   * The share told by colour alone, where it is surely less than {@code mix}: what is left of the
-   * pixel's and the leaf's light when their part along the ground's own colour is taken away. Shade
-   * on the ground darkens it along its own colour and so counts for nothing.
-   */
-  private double unshaded(int i, double mix, double[] inner, double[] outer) {
-    double ground = 1e-12;
-    double pixelAlong = 0;
-    double leafAlong = 0;
-    for (int c = 0; c < 3; c++) {
-      ground += outer[c] * outer[c];
-      pixelAlong += rgb[c][i] * outer[c];
-      leafAlong += inner[c] * outer[c];
-    }
-    double dot = 0;
-    double size = 1e-9;
-    for (int c = 0; c < 3; c++) {
-      double p = rgb[c][i] - pixelAlong / ground * outer[c];
-      double l = inner[c] - leafAlong / ground * outer[c];
-      dot += p * l;
-      size += l * l;
-    }
-    double colour = dot / size;
-    return mix - colour > Math.max(SHADE, SPREADS * noise / Math.sqrt(size)) ? colour : mix;
-  }
-
-  private static byte coded(double share) {
+  /** Codes a share, 0 to 255. */
+  static byte coded(double share) {
     return (byte) Math.round(255 * Math.max(0, Math.min(1, share)));
   }
 }

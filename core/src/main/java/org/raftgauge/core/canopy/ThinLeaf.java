@@ -41,7 +41,7 @@ final class ThinLeaf {
    */
   double share(int at, double ground) {
     double light = brighter(at);
-    if (ground >= EdgeMix.DARK_GROUND * light) {
+    if (ground >= Mixture.DARK_GROUND * light) {
       return leaf[at] ? 1 : 0;
     }
     return (luminance(at) - ground) / (light - ground);

@@ -5,12 +5,13 @@ import org.opencv.core.Core;
 import org.opencv.core.Mat;
 import org.opencv.core.Size;
 import org.opencv.imgproc.Imgproc;
+import org.raftgauge.core.pixels.LightLevels;
 import org.raftgauge.core.pixels.RgbImage;
 
 /**
- * Redraws a picture by a map of source places.
+ * Redraws a picture by a map of source places, mixing pixels in linear light.
  *
- * <p>Source: OpenCV 4.9 {@code remap} (bilinear, source places to 1/32 px) and {@code resize}
+ * <p>Source: OpenCV 4.9 {@code LUT} to levels of light, {@code remap} (bilinear, source places to 1/32 px) and {@code resize}
  * ({@code INTER_AREA}: mean over the pixel).
  */
 public final class Warp {
@@ -85,10 +86,13 @@ public final class Warp {
    */
   public static RgbImage remap(RgbImage image, Sources sources, int shrink) {
     try (MatScope scope = new MatScope()) {
-      Mat drawn = scope.mat();
       int[] rows = sources.rows(image.height());
+      Mat light = scope.mat();
+      Core.LUT(
+          scope.ofRows(image, rows[0], rows[1]), scope.of(256, 1, LightLevels.ofCodes()), light);
+      Mat drawn = scope.mat();
       Imgproc.remap(
-          scope.ofRows(image, rows[0], rows[1]),
+          light,
           drawn,
           scope.of(sources.width, sources.height, sources.xPx),
           scope.of(sources.width, sources.height, sources.yBelow(rows[0])),
@@ -96,12 +100,12 @@ public final class Warp {
           Core.BORDER_CONSTANT);
       int width = sources.width / shrink;
       int height = sources.height / shrink;
-      if (shrink == 1) {
-        return RgbImage.of(width, height, MatScope.bytes(drawn));
+      if (shrink > 1) {
+        Mat mean = scope.mat();
+        Imgproc.resize(drawn, mean, new Size(width, height), 0, 0, Imgproc.INTER_AREA);
+        drawn = mean;
       }
-      Mat mean = scope.mat();
-      Imgproc.resize(drawn, mean, new Size(width, height), 0, 0, Imgproc.INTER_AREA);
-      return RgbImage.of(width, height, MatScope.bytes(mean));
+      return RgbImage.of(width, height, LightLevels.coded(MatScope.shorts(drawn)));
     }
   }
 }

@@ -1,0 +1,127 @@
+// SPDX-License-Identifier: Apache-2.0
+package org.raftgauge.core.canopy;
+
+import java.util.Arrays;
+import java.util.OptionalDouble;
+import org.raftgauge.core.pixels.Srgb;
+
+/**
+ * Looks once more at what was taken for leaf near the edges of thin leaves, where their colour has
+ * bled into the gaps between them: what is purest leaf and purest ground near by, by a first
+ * coverage, tells what such a pixel is mixed of. Dark ground is left as it was, for there brightness
+ * has told already.
+ */
+final class BledGaps {
+  /** Pixels this near to one that is hardly leaf are looked at. */
+  private static final int GAP_PX = 3;
+
+  /** Leaf this near by is needed. */
+  private static final int LEAF_PX = 2;
+
+  /** Coverage up to this, of 255, is hardly leaf, and from the next on nearly all leaf. */
+  private static final int HARDLY = 64;
+
+  private static final int NEARLY = 192;
+
+  /** Coverage counts by this power of it: half a leaf tells little of a leaf's colour. */
+  private static final int PURITY = 4;
+
+  /** Weights, of nearness times purity, that either side must add up to. */
+  private static final double LEAST_WEIGHT = 0.5;
+
+  private static final float[] PURE = pure();
+
+  private final int width;
+  private final int height;
+  private final float[][] rgb;
+  private final Mixture mixture;
+
+  /** Sums of the light of one side, weighted, and of the weights in place 3. */
+  private final double[] leafLight = new double[4];
+
+  private final double[] groundLight = new double[4];
+
+  BledGaps(int width, int height, float[][] rgb, Mixture mixture) {
+    this.width = width;
+    this.height = height;
+    this.rgb = rgb;
+    this.mixture = mixture;
+  }
+
+  /**
+   * Looks into gaps.
+   *
+   * @param coverage 0..255 a pixel
+   * @param leaf what was taken for leaf
+   * @return the coverage with those pixels told anew
+   */
+  byte[] lookInto(byte[] coverage, boolean[] leaf) {
+    boolean[] hardly = new boolean[coverage.length];
+    boolean[] nearly = new boolean[coverage.length];
+    for (int i = 0; i < coverage.length; i++) {
+      hardly[i] = (coverage[i] & 0xff) < HARDLY;
+      nearly[i] = (coverage[i] & 0xff) >= NEARLY;
+    }
+    boolean[] byGap = BoxFilter.any(hardly, width, height, GAP_PX);
+    boolean[] byLeaf = BoxFilter.any(nearly, width, height, LEAF_PX);
+    byte[] told = coverage.clone();
+    double[] own = new double[3];
+    for (int i = 0; i < coverage.length; i++) {
+      if (leaf[i] && byGap[i] && byLeaf[i] && bothSides(i, coverage)) {
+        for (int c = 0; c < 3; c++) {
+          own[c] = rgb[c][i];
+        }
+        OptionalDouble share = mixture.share(own, leafLight, groundLight, true);
+        told[i] = share.isPresent() ? EdgeMix.coded(share.getAsDouble()) : told[i];
+      }
+    }
+    return told;
+  }
+
+  /** Reads the light of both sides; says whether there is enough of both and no dark ground. */
+  private boolean bothSides(int at, byte[] coverage) {
+    Arrays.fill(leafLight, 0);
+    Arrays.fill(groundLight, 0);
+    int reach = EdgeMix.REACH_PX;
+    int middle = at % width;
+    int line = at / width;
+    int left = Math.max(0, middle - reach);
+    int right = Math.min(width - 1, middle + reach);
+    int bottom = Math.min(height - 1, line + reach);
+    for (int y = Math.max(0, line - reach); y <= bottom; y++) {
+      int row = (y - line + reach) * (2 * reach + 1) - middle + reach;
+      for (int x = left, i = y * width + left; x <= right; x++, i++) {
+        int covered = coverage[i] & 0xff;
+        add(leafLight, EdgeMix.WEIGHTS[row + x] * PURE[covered], i);
+        add(groundLight, EdgeMix.WEIGHTS[row + x] * PURE[255 - covered], i);
+      }
+    }
+    if (leafLight[3] < LEAST_WEIGHT || groundLight[3] < LEAST_WEIGHT) {
+      return false;
+    }
+    for (int c = 0; c < 3; c++) {
+      leafLight[c] /= leafLight[3];
+      groundLight[c] /= groundLight[3];
+    }
+    return luminance(groundLight) >= Mixture.DARK_GROUND * luminance(leafLight);
+  }
+
+  private void add(double[] side, double weight, int i) {
+    for (int c = 0; c < 3; c++) {
+      side[c] += weight * rgb[c][i];
+    }
+    side[3] += weight;
+  }
+
+  private static double luminance(double[] light) {
+    return Srgb.luminance(light[0], light[1], light[2]);
+  }
+
+  private static float[] pure() {
+    float[] pure = new float[256];
+    for (int covered = 0; covered < pure.length; covered++) {
+      pure[covered] = (float) Math.pow(covered / 255.0, PURITY);
+    }
+    return pure;
+  }
+}
