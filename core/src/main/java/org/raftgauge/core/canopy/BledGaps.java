@@ -3,13 +3,12 @@ package org.raftgauge.core.canopy;
 
 import java.util.Arrays;
 import java.util.OptionalDouble;
-import org.raftgauge.core.pixels.Srgb;
 
 /**
  * Looks once more at what was taken for leaf near the edges of thin leaves, where their colour has
  * bled into the gaps between them: what is purest leaf and purest ground near by, by a first
- * coverage, tells what such a pixel is mixed of. Dark ground is left as it was, for there brightness
- * has told already.
+ * coverage, tells what such a pixel is mixed of. Dark ground is left as it was, for there
+ * brightness has told already.
  */
 final class BledGaps {
   /** Pixels this near to one that is hardly leaf are looked at. */
@@ -103,7 +102,7 @@ final class BledGaps {
       leafLight[c] /= leafLight[3];
       groundLight[c] /= groundLight[3];
     }
-    return luminance(groundLight) >= Mixture.DARK_GROUND * luminance(leafLight);
+    return !Mixture.byBrightness(leafLight, groundLight);
   }
 
   private void add(double[] side, double weight, int i) {
@@ -111,10 +110,6 @@ final class BledGaps {
       side[c] += weight * rgb[c][i];
     }
     side[3] += weight;
-  }
-
-  private static double luminance(double[] light) {
-    return Srgb.luminance(light[0], light[1], light[2]);
   }
 
   private static float[] pure() {

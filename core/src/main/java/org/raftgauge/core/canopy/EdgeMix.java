@@ -6,9 +6,9 @@ import java.util.OptionalDouble;
 import org.raftgauge.core.pixels.Srgb;
 
 /**
- * Tells how much of an edge pixel is leaf: a {@link Mixture} of the light of the leaf and of what is
- * beside it, both read from the sure pixels nearest to it. Gaps that leaves' colour has bled into
- * are looked at once more ({@link BledGaps}).
+ * Tells how much of an edge pixel is leaf: a {@link Mixture} of the light of the leaf and of what
+ * is beside it, both read from the sure pixels nearest to it. Gaps that leaves' colour has bled
+ * into are looked at once more ({@link BledGaps}).
  */
 final class EdgeMix {
   /** Pixels this near to the threshold's outline may be mixed. */
@@ -96,8 +96,7 @@ final class EdgeMix {
           light(i, own);
           share = mixture.share(own, inner, outer, leaf[i]);
         } else if (outer[3] >= 2) {
-          share =
-              OptionalDouble.of(thin.share(i, Srgb.luminance(outer[0], outer[1], outer[2])));
+          share = OptionalDouble.of(thin.share(i, Srgb.luminance(outer[0], outer[1], outer[2])));
         }
         coverage[i] = coded(share.orElse(leaf[i] ? 1 : 0));
       }

@@ -11,9 +11,9 @@ import org.raftgauge.core.pixels.Srgb;
  * leaf lies in its shade: {@code p = c l + u g}, where the share c of leaf and the light u of the
  * ground add up to 1 where there is no shade, and to less in it. Both are found by least squares:
  * brightness is sharp, colour is blurred (cameras and JPEG keep it at half the resolution), and
- * {@code c + u} is 1 give or take {@link #SHADE}. Leaves also throw green light on the ground, which
- * shade alone would take for leaf: what was not taken for leaf is no more of it than along the
- * straight line from ground to leaf, which green light hardly moves.
+ * {@code c + u} is 1 give or take {@link #SHADE}. Leaves also throw green light on the ground,
+ * which shade alone would take for leaf: what was not taken for leaf is no more of it than along
+ * the straight line from ground to leaf, which green light hardly moves.
  */
 final class Mixture {
   /** Squared contrast of leaf and ground, in linear light, under which 8 bits tell nothing. */
@@ -66,7 +66,7 @@ final class Mixture {
   OptionalDouble share(double[] pixel, double[] leaf, double[] ground, boolean taken) {
     double leafLight = luminance(leaf);
     double groundLight = luminance(ground);
-    if (groundLight < DARK_GROUND * leafLight) {
+    if (byBrightness(leaf, ground)) {
       return OptionalDouble.of(
           clamped((luminance(pixel) - groundLight) / (leafLight - groundLight)));
     }
@@ -101,6 +101,11 @@ final class Mixture {
       return OptionalDouble.empty();
     }
     return OptionalDouble.of(taken ? share : Math.min(share, clamped(line / contrast)));
+  }
+
+  /** Says whether brightness alone tells the mixture of two lights, the ground being dark. */
+  static boolean byBrightness(double[] leaf, double[] ground) {
+    return luminance(ground) < DARK_GROUND * luminance(leaf);
   }
 
   /** Weight of a sum's part whose contrast is given. */

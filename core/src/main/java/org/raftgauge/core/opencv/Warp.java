@@ -11,8 +11,8 @@ import org.raftgauge.core.pixels.RgbImage;
 /**
  * Redraws a picture by a map of source places, mixing pixels in linear light.
  *
- * <p>Source: OpenCV 4.9 {@code LUT} to levels of light, {@code remap} (bilinear, source places to 1/32 px) and {@code resize}
- * ({@code INTER_AREA}: mean over the pixel).
+ * <p>Source: OpenCV 4.9 {@code LUT} to levels of light, {@code remap} (bilinear, source places to
+ * 1/32 px) and {@code resize} ({@code INTER_AREA}: mean over the pixel).
  */
 public final class Warp {
 

@@ -40,7 +40,8 @@ class EdgeMixTest {
       for (int y = 0; y < height; y++) {
         for (int x = 0; x < width; x++) {
           double share = x < edge ? 1 : x > edge ? 0 : shares[y];
-          // Half a step of 255, and float rounding that may tip one; before bright ground the second
+          // Half a step of 255, and float rounding that may tip one; before bright ground the
+          // second
           // look reads the leaf's colour from pixels that are mixed themselves, weighted by purity.
           double error = white > 0.5 ? 0.015 : 0.6 / 255;
           assertEquals(

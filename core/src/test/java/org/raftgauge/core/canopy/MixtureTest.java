@@ -11,7 +11,9 @@ import org.hipparchus.linear.QRDecomposition;
 import org.junit.jupiter.api.Test;
 import org.raftgauge.core.pixels.Srgb;
 
-/** Shares of leaf in mixed pixels: by how they were mixed, and against a library's least squares. */
+/**
+ * Shares of leaf in mixed pixels: by how they were mixed, and against a library's least squares.
+ */
 class MixtureTest {
   private static final double[] LEAF = {0.08, 0.22, 0.03};
   private static final double[] BOARD = {0.80, 0.82, 0.78};
