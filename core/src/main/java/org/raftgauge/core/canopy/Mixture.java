@@ -82,12 +82,11 @@ final class Mixture {
       return OptionalDouble.empty();
     }
     double sharp = weight(BRIGHTNESS_ERROR, leafLight - groundLight);
-    double soft =
-        weight(
-            COLOUR_ERROR,
-            Math.hypot(
-                leaf[0] - leafLight - ground[0] + groundLight,
-                leaf[2] - leafLight - ground[2] + groundLight));
+    double colour =
+        Math.hypot(
+            leaf[0] - leafLight - ground[0] + groundLight,
+            leaf[2] - leafLight - ground[2] + groundLight);
+    double soft = weight(COLOUR_ERROR, colour);
     double shade = 1 / (SHADE * SHADE);
     double leafLeaf = dot(leaf, leaf, sharp, soft) + shade;
     double leafGround = dot(leaf, ground, sharp, soft) + shade;
@@ -100,7 +99,13 @@ final class Mixture {
     if (away(pixel, leaf, ground, share, lit) > OFF_MIX * contrast + 2 * blur) {
       return OptionalDouble.empty();
     }
-    return OptionalDouble.of(taken ? share : Math.min(share, clamped(line / contrast)));
+    return OptionalDouble.of(
+        taken ? share : lower(share, clamped(line / contrast), SPREADS * noise / colour));
+  }
+
+  /** Returns the lower of two shares, and their mean where no more than noise lies between. */
+  private static double lower(double a, double b, double between) {
+    return 0.5 * (a + b - Math.max(0, Math.abs(a - b) - between));
   }
 
   /** Says whether brightness alone tells the mixture of two lights, the ground being dark. */
