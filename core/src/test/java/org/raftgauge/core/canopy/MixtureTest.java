@@ -19,7 +19,9 @@ class MixtureTest {
   private static final double[] BOARD = {0.80, 0.82, 0.78};
   private static final double[] PLUG = {0.02, 0.015, 0.01};
 
-  private final Mixture mixture = new Mixture(0.002);
+  private static final double NOISE = 0.0002;
+
+  private final Mixture mixture = new Mixture(NOISE);
 
   @Test
   void aMixtureOfBothSidesIsToldExactly() {
@@ -36,7 +38,7 @@ class MixtureTest {
   void shadeOnTheBoardIsHardlyLeaf() {
     double[] shaded = mixed(0, LEAF, 0.8, BOARD);
     // Along the straight line from board to leaf a shade of a fifth would be 0.26 of a leaf.
-    assertEquals(0.03, mixture.share(shaded, LEAF, BOARD, false).getAsDouble(), 0.02);
+    assertEquals(0.05, mixture.share(shaded, LEAF, BOARD, false).getAsDouble(), 0.01);
     double[] halfInShade = mixed(0.5, LEAF, 0.4, BOARD);
     assertEquals(0.5, mixture.share(halfInShade, LEAF, BOARD, false).getAsDouble(), 0.03);
   }
@@ -45,6 +47,24 @@ class MixtureTest {
   void greenLightOnTheBoardIsNoLeaf() {
     double[] green = {BOARD[0] - 0.02, BOARD[1] + 0.03, BOARD[2] - 0.03};
     assertEquals(0.0, mixture.share(green, LEAF, BOARD, false).getAsDouble(), 0.02);
+  }
+
+  /**
+   * Between a board in shade along the straight line (0.26) and with shade as an unknown (0.05) no
+   * more than noise lies where the photo is noisy enough: then their mean is the answer.
+   */
+  @Test
+  void whereNoiseLiesBetweenTwoSharesTheirMeanIsTaken() {
+    double[] shaded = mixed(0, LEAF, 0.8, BOARD);
+    double line = 0;
+    double contrast = 0;
+    for (int c = 0; c < 3; c++) {
+      line += (shaded[c] - BOARD[c]) * (LEAF[c] - BOARD[c]);
+      contrast += (LEAF[c] - BOARD[c]) * (LEAF[c] - BOARD[c]);
+    }
+    Mixture noisy = new Mixture(0.02);
+    double mean = 0.5 * (line / contrast + noisy.share(shaded, LEAF, BOARD, true).getAsDouble());
+    assertEquals(mean, noisy.share(shaded, LEAF, BOARD, false).getAsDouble(), 1e-12);
   }
 
   @Test
@@ -78,7 +98,7 @@ class MixtureTest {
     double[] l = opponent(leaf);
     double[] g = opponent(ground);
     double[] p = opponent(pixel);
-    double variance = 0.002 * 0.002 + 1e-8;
+    double variance = NOISE * NOISE + 1e-8;
     double colour = Math.hypot(l[1] - g[1], l[2] - g[2]);
     double sharp = 1 / Math.sqrt(variance + Math.pow(0.05 * (l[0] - g[0]), 2));
     double soft = 1 / Math.sqrt(variance + Math.pow(0.15 * colour, 2));
