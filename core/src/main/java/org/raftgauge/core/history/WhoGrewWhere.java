@@ -97,11 +97,10 @@ public final class WhoGrewWhere {
 
   private Grown grown(Stood stood, Instant at) {
     PlantLife life = stood.life();
-    Optional<LocalDate> lastCut =
-        life.cutAt().stream()
-            .filter(cut -> !cut.isAfter(at))
-            .reduce((earlier, later) -> later)
-            .map(cut -> LocalDate.ofInstant(cut, farmDay.zone()));
+    Optional<LocalDate> lastCut = Optional.empty();
+    for (Instant cut : life.cutAt()) {
+      lastCut = cut.isAfter(at) ? lastCut : Optional.of(LocalDate.ofInstant(cut, farmDay.zone()));
+    }
     return new Grown(
         life.plant(),
         stood.stay().planting(),
@@ -111,9 +110,10 @@ public final class WhoGrewWhere {
   }
 
   private OptionalDouble daysAfter(Optional<LocalDate> day, Instant at) {
-    return day.map(d -> farmDay.daysAfter(d, at))
-        .filter(days -> days >= 0)
-        .map(OptionalDouble::of)
-        .orElse(OptionalDouble.empty());
+    if (day.isEmpty()) {
+      return OptionalDouble.empty();
+    }
+    double days = farmDay.daysAfter(day.get(), at);
+    return days >= 0 ? OptionalDouble.of(days) : OptionalDouble.empty();
   }
 }
