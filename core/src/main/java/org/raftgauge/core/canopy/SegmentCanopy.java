@@ -99,6 +99,9 @@ public final class SegmentCanopy {
     new ChromaBleed(width, height, luminance).takeBack(leaf, places.hole());
     if (red) {
       keepRed(leaf, unbled, models);
+      boolean[] redHole = models.seenBy(LeafModel.RED_LEAF);
+      keep(redHole, places.hole());
+      RedSeams.close(leaf, luminance, redHole, size);
     }
     new DeadLeaf(size, leaf, places).add(dim.raised(level), green);
     boolean[] wide = plug.isPresent() ? leaf : leaf.clone();
@@ -167,6 +170,12 @@ public final class SegmentCanopy {
   private static void clear(boolean[] mask, boolean[] where) {
     for (int i = 0; i < where.length; i++) {
       mask[i] &= !where[i];
+    }
+  }
+
+  private static void keep(boolean[] mask, boolean[] where) {
+    for (int i = 0; i < where.length; i++) {
+      mask[i] &= where[i];
     }
   }
 

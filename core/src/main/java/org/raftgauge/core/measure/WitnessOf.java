@@ -23,6 +23,13 @@ final class WitnessOf {
 
   private static final double WHITE = 0.95;
 
+  /**
+   * Photos of dark boards show no white: there haze is told against this much of full scale, so
+   * that what a hole reflects is not taken for a veil (working value: rendered dark boards show
+   * 0.06 at their brightest, dim photos of white ones 0.1 and more).
+   */
+  private static final double LEAST_WHITE = 0.15;
+
   private WitnessOf() {}
 
   /** The boards of a photo, in one order: where each lies, the light on it, what came of it. */
@@ -68,9 +75,10 @@ final class WitnessOf {
       histogram[(int) Math.min(LEVELS - 1.0, LEVELS * light.at(x, y))]++;
     }
     double white = quantile(histogram, WHITE * across * down);
+    double dark = quantile(histogram, DARKEST * across * down);
     return white <= 0
         ? OptionalDouble.empty()
-        : OptionalDouble.of(Math.min(1, quantile(histogram, DARKEST * across * down) / white));
+        : OptionalDouble.of(Math.min(1, dark / Math.max(white, LEAST_WHITE)));
   }
 
   /** Returns the light under which so many looks lie, linear within a level. */
