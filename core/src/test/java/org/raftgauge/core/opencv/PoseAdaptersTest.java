@@ -30,7 +30,8 @@ class PoseAdaptersTest {
   @Test
   void remapReadsBetweenPixelsAndAveragesParts() {
     // One row 0, 100, 200. By IEC 61966-2-1 codes 100 and 200 are lights of 0.1274 and 0.5776: half
-    // way lie 0.0637 and 0.3525, codes 71 and 160; their mean is 0.2081, code 126; outside is black.
+    // way lie 0.0637 and 0.3525, codes 71 and 160; their mean is 0.2081, code 126; outside is
+    // black.
     byte[] rgb = {0, 0, 0, 100, 100, 100, (byte) 200, (byte) 200, (byte) 200};
     RgbImage row = RgbImage.of(3, 1, rgb);
     Warp.Sources two = Warp.Sources.of(2, 2, new float[] {0.5f, 1.5f, 0.5f, 1.5f}, new float[4]);
