@@ -8,7 +8,7 @@ import java.util.OptionalDouble;
  * Looks once more at what was taken for leaf near the edges of thin leaves, where their colour has
  * bled into the gaps between them: what is purest leaf and purest ground near by, by a first
  * coverage, tells what such a pixel is mixed of. Dark ground is left as it was, for there
- * brightness has told already.
+ * brightness has told already. Its limits are working values.
  */
 final class BledGaps {
   /** Pixels this near to one that is hardly leaf are looked at. */
@@ -17,7 +17,7 @@ final class BledGaps {
   /** Leaf this near by is needed. */
   private static final int LEAF_PX = 2;
 
-  /** Coverage up to this, of 255, is hardly leaf, and from the next on nearly all leaf. */
+  /** Coverage under this, of 255, is hardly leaf, and from the next on nearly all leaf. */
   private static final int HARDLY = 64;
 
   private static final int NEARLY = 192;

@@ -67,6 +67,18 @@ class MixtureTest {
     assertEquals(mean, noisy.share(shaded, LEAF, BOARD, false).getAsDouble(), 1e-12);
   }
 
+  /** A grey photo without noise: brightness is all there is, and both ways say the same. */
+  @Test
+  void greysAreToldByBrightness() {
+    double[] grey = {0.2, 0.2, 0.2};
+    double[] white = {0.3, 0.3, 0.3};
+    Mixture still = new Mixture(0);
+    for (double share = 0; share <= 1; share += 0.25) {
+      double[] mixed = mixed(share, grey, 1 - share, white);
+      assertEquals(share, still.share(mixed, grey, white, false).getAsDouble(), 1e-9);
+    }
+  }
+
   @Test
   void aThirdThingAndTwoAlikeAreNotTold() {
     double[] red = {0.6, 0.05, 0.05};
