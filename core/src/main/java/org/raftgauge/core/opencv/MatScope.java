@@ -59,13 +59,6 @@ final class MatScope implements AutoCloseable {
     return mat;
   }
 
-  /** Copies some rows of a picture. */
-  Mat ofRows(RgbImage image, int from, int to) {
-    Mat mat = own(new Mat(to - from, image.width(), CvType.CV_8UC3));
-    mat.put(0, 0, image.rgb(), 3 * from * image.width(), 3 * (to - from) * image.width());
-    return mat;
-  }
-
   /** Copies bytes into a one-channel Mat. */
   Mat of(int width, int height, byte[] values) {
     Mat mat = own(new Mat(height, width, CvType.CV_8UC1));
@@ -76,6 +69,13 @@ final class MatScope implements AutoCloseable {
   /** Copies unsigned 16-bit values into a one-channel Mat. */
   Mat of(int width, int height, short[] values) {
     Mat mat = own(new Mat(height, width, CvType.CV_16UC1));
+    mat.put(0, 0, values);
+    return mat;
+  }
+
+  /** Copies unsigned 16-bit values into a three-channel Mat. */
+  Mat ofThree(int width, int height, short[] values) {
+    Mat mat = own(new Mat(height, width, CvType.CV_16UC3));
     mat.put(0, 0, values);
     return mat;
   }

@@ -11,8 +11,8 @@ import org.raftgauge.core.pixels.RgbImage;
 /**
  * Redraws a picture by a map of source places, mixing pixels in linear light.
  *
- * <p>Source: OpenCV 4.9 {@code LUT} to levels of light, {@code remap} (bilinear, source places to
- * 1/32 px) and {@code resize} ({@code INTER_AREA}: mean over the pixel).
+ * <p>Source: OpenCV 4.9 {@code remap} (bilinear, source places to 1/32 px) and {@code resize}
+ * ({@code INTER_AREA}: mean over the pixel).
  */
 public final class Warp {
 
@@ -47,29 +47,47 @@ public final class Warp {
       return new Sources(width, height, xPx, yPx);
     }
 
-    /** Returns the first row that is read and the row after the last, within a picture. */
-    private int[] rows(int height) {
+    /** Returns the part of a picture that is read, at least one pixel. */
+    private Part part(RgbImage image) {
+      int[] columns = range(xPx, image.width());
+      int[] rows = range(yPx, image.height());
+      return new Part(columns[0], rows[0], columns[1] - columns[0], rows[1] - rows[0]);
+    }
+
+    /** Returns the first place along a side that is read and the one after the last. */
+    private static int[] range(float[] places, int side) {
       float least = Float.MAX_VALUE;
       float most = -Float.MAX_VALUE;
-      for (float y : yPx) {
-        least = Math.min(least, y);
-        most = Math.max(most, y);
+      for (float place : places) {
+        least = Math.min(least, place);
+        most = Math.max(most, place);
       }
-      int from = (int) Math.max(0, Math.min(height - 1.0, Math.floor(least) - 1));
-      int to = (int) Math.max(from + 1.0, Math.min(height, Math.ceil(most) + 2));
+      int from = (int) Math.max(0, Math.min(side - 1.0, Math.floor(least) - 1));
+      int to = (int) Math.max(from + 1.0, Math.min(side, Math.ceil(most) + 2));
       return new int[] {from, to};
     }
 
-    /** Returns the rows counted from another; whole numbers are taken away without rounding. */
-    private float[] yBelow(int row) {
-      if (row == 0) {
-        return yPx;
+    /** Returns places counted from another; whole numbers are taken away without rounding. */
+    private static float[] from(int first, float[] places) {
+      float[] from = new float[places.length];
+      for (int i = 0; i < from.length; i++) {
+        from[i] = places[i] - first;
       }
-      float[] below = new float[yPx.length];
-      for (int i = 0; i < below.length; i++) {
-        below[i] = yPx[i] - row;
+      return from;
+    }
+  }
+
+  /** A part of a picture, px. */
+  private record Part(int left, int top, int width, int height) {
+
+    /** Returns the light in it, three levels a pixel. */
+    private short[] light(RgbImage image) {
+      short[] levels = new short[3 * width * height];
+      for (int y = 0; y < height; y++) {
+        int first = 3 * ((top + y) * image.width() + left);
+        LightLevels.ofCodes(image.rgb(), first, levels, 3 * y * width, 3 * width);
       }
-      return below;
+      return levels;
     }
   }
 
@@ -86,16 +104,14 @@ public final class Warp {
    */
   public static RgbImage remap(RgbImage image, Sources sources, int shrink) {
     try (MatScope scope = new MatScope()) {
-      int[] rows = sources.rows(image.height());
-      Mat light = scope.mat();
-      Core.LUT(
-          scope.ofRows(image, rows[0], rows[1]), scope.of(256, 1, LightLevels.ofCodes()), light);
+      Part part = sources.part(image);
+      Mat light = scope.ofThree(part.width, part.height, part.light(image));
       Mat drawn = scope.mat();
       Imgproc.remap(
           light,
           drawn,
-          scope.of(sources.width, sources.height, sources.xPx),
-          scope.of(sources.width, sources.height, sources.yBelow(rows[0])),
+          scope.of(sources.width, sources.height, Sources.from(part.left, sources.xPx)),
+          scope.of(sources.width, sources.height, Sources.from(part.top, sources.yPx)),
           Imgproc.INTER_LINEAR,
           Core.BORDER_CONSTANT);
       int width = sources.width / shrink;

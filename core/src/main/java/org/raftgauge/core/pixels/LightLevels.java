@@ -22,9 +22,19 @@ public final class LightLevels {
 
   private LightLevels() {}
 
-  /** Returns the level of each code value, unsigned; the caller's own copy. */
-  public static short[] ofCodes() {
-    return OF_CODE.clone();
+  /**
+   * Writes the levels of code values, unsigned, where they are wanted.
+   *
+   * @param codes code values
+   * @param first of them, index
+   * @param levels where to
+   * @param at where the first goes, index
+   * @param count of values
+   */
+  public static void ofCodes(byte[] codes, int first, short[] levels, int at, int count) {
+    for (int i = 0; i < count; i++) {
+      levels[at + i] = OF_CODE[codes[first + i] & 0xff];
+    }
   }
 
   /**

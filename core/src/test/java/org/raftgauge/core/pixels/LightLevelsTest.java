@@ -15,7 +15,9 @@ class LightLevelsTest {
     for (int v = 0; v < codes.length; v++) {
       codes[v] = (byte) v;
     }
-    assertArrayEquals(codes, LightLevels.coded(LightLevels.ofCodes()));
+    short[] levels = new short[256];
+    LightLevels.ofCodes(codes, 0, levels, 0, 256);
+    assertArrayEquals(codes, LightLevels.coded(levels));
   }
 
   /** Half the light of white is code 188 (IEC 61966-2-1: 1.055 * 0.5^(1/2.4) - 0.055 = 0.7354). */
