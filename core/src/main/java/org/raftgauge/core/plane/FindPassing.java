@@ -81,14 +81,14 @@ final class FindPassing {
     for (GroupMarks.Grouped grouped : groups) {
       boards.add(board(grouped, groups.size()));
     }
-    if (boards.stream().noneMatch(this::inTheMiddle)) {
+    if (MissingBoard.mayCover(boards, middle())) {
       marks.addAll(besideLeaf(markers));
       for (GroupMarks.Grouped grouped : grouping.group(marks)) {
         boards.add(board(grouped, boards.size() + 1));
       }
     }
     marks.forEach(m -> leftovers.add(m.named() + " fits no board"));
-    if (boards.stream().noneMatch(this::inTheMiddle)) {
+    if (MissingBoard.mayCover(boards, middle())) {
       new FindUnmarked(photo, prior, layouts).beside(boards).ifPresent(boards::add);
     }
     return FoundBoards.found(boards, leftovers);
@@ -194,7 +194,10 @@ final class FindPassing {
   private MarkGroup asTold(MarkGroup group, int boards) {
     return layouts
         .told()
-        .filter(told -> boards == 1 || inTheMiddle(group.fit().pose(), group.layout().board()))
+        .filter(
+            told ->
+                boards == 1
+                    || MissingBoard.covers(group.fit().pose(), group.layout().board(), middle()))
         .filter(told -> !tagged(group) && alike(group, told))
         .map(told -> MarkGroup.of(told, group.marks(), prior))
         .orElse(group);
@@ -226,13 +229,8 @@ final class FindPassing {
         .place(group.fit().pose(), group.layout().board(), Math.min(reachMm, 80), pulls);
   }
 
-  private boolean inTheMiddle(FoundBoard board) {
-    return inTheMiddle(board.pose(), board.layout().board());
-  }
-
-  /** Says whether a board covers the middle of the photo, where a raft is put to be taken. */
-  private boolean inTheMiddle(CameraPose pose, Board board) {
-    PointPx middle = new PointPx((photo.width() - 1) / 2.0, (photo.height() - 1) / 2.0);
-    return FindUnmarked.covers(pose, board, middle);
+  /** Returns the middle of the photo, where a raft is put to be taken. */
+  private PointPx middle() {
+    return new PointPx((photo.width() - 1) / 2.0, (photo.height() - 1) / 2.0);
   }
 }

@@ -6,7 +6,6 @@ import java.util.List;
 import java.util.Optional;
 import org.raftgauge.core.book.Board;
 import org.raftgauge.core.book.Layout;
-import org.raftgauge.core.book.PointMm;
 import org.raftgauge.core.marker.LinearLight;
 import org.raftgauge.core.pixels.PointPx;
 import org.raftgauge.core.pixels.RgbImage;
@@ -39,19 +38,13 @@ final class FindUnmarked {
     return layouts.untagged().stream().findFirst().map(this::usualPlace);
   }
 
-  /** Says whether a board covers a place of the photo. */
-  static boolean covers(CameraPose pose, Board board, PointPx place) {
-    PointMm p = pose.toDeck(place);
-    return p.xMm() > 0 && p.yMm() > 0 && p.xMm() < board.widthMm() && p.yMm() < board.lengthMm();
-  }
-
   private static boolean overlap(FoundBoard a, FoundBoard b) {
     return coversMiddleOf(a, b) || coversMiddleOf(b, a);
   }
 
   private static boolean coversMiddleOf(FoundBoard a, FoundBoard b) {
     PointPx middle = b.pose().toPhoto(BoardPlaces.centre(b.layout().board()));
-    return covers(a.pose(), a.layout().board(), middle);
+    return MissingBoard.covers(a.pose(), a.layout().board(), middle);
   }
 
   private FoundBoard outlined(FindOutline.Outlined outlined) {
