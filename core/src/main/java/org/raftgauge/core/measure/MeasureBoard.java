@@ -278,6 +278,6 @@ final class MeasureBoard {
     double pitch = Math.max(layout.grid().pitchXMm(), layout.grid().pitchYMm());
     double most = 0.1 * Math.max(layout.board().widthMm(), layout.board().lengthMm());
     return DeckScale.ofPhoto(board.pose(), layout.board(), Math.min(MARGIN_SHARE * pitch, most))
-        .noFinerThan(NeededDetail.mmPerPx(layout));
+        .noFinerThan(NeededDetail.deckMmPerPx(layout));
   }
 }

@@ -149,7 +149,10 @@ public final class MeasurePhoto {
 
   private PhotoResult boards(PhotoStory story, Taken at, PhotoStory.Scene scene) {
     Look first = look(at, scene);
-    Look look = first.isEnough() ? first : closer(at, scene).map(first::witness).orElse(first);
+    Look look =
+        CloserLook.neededAfter(first.boards)
+            ? closer(at, scene).map(first::witness).orElse(first)
+            : first;
     RgbImage image = look.image;
     if (!look.found.refused().isEmpty()) {
       return withPicture(
@@ -170,11 +173,6 @@ public final class MeasurePhoto {
       List<MeasureBoard.Outcome> outcomes,
       PhotoWitness witness) {
 
-    boolean isEnough() {
-      return !CloserLook.neededAfter(
-          boards, outcomes.stream().map(MeasureBoard.Outcome::raft).toList());
-    }
-
     /** Of camera and lens every photo of a station is to tell in the same detail. */
     Look witness(Look closer) {
       boolean told = found.refused().isEmpty() && !outcomes.isEmpty();
@@ -184,17 +182,12 @@ public final class MeasurePhoto {
     }
   }
 
-  /** Looks in the detail that small plants need, where that is more than was looked at. */
+  /** Looks at all the pixels of a photo that was averaged. */
   private Optional<Look> closer(Taken at, PhotoStory.Scene scene) {
     return at.photo.fine().stream()
-        .filter(fine -> detail(at.station, fine.widthPx()) < fine.parts())
-        .map(fine -> at.photo.closer(detail(at.station, fine.widthPx())))
+        .map(fine -> at.photo.closer())
         .map(photo -> look(new Taken(photo, at.station, at.second), scene))
         .findFirst();
-  }
-
-  private int detail(Station station, int width) {
-    return NeededDetail.parts(station, boards.layoutsAt(station), width);
   }
 
   private Look look(Taken at, PhotoStory.Scene scene) {
@@ -222,7 +215,7 @@ public final class MeasurePhoto {
     return answer
         .station()
         .filter(s -> second.isEmpty())
-        .map(s -> NeededDetail.firstLookParts(s, boards.layoutsAt(s), width))
+        .map(s -> NeededDetail.parts(s, boards.layoutsAt(s), width))
         .orElse(1);
   }
 

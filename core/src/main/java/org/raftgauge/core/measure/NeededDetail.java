@@ -8,25 +8,24 @@ import org.raftgauge.core.book.Station;
 
 /**
  * In how fine detail a board has to be seen for its sites to be measured: finer photos are averaged
- * to that before anything is looked for, and deck pictures are drawn no finer.
+ * before anything is looked for, and deck pictures are drawn no finer.
  *
  * <p>What finer detail would add to the areas is on the page of speeds, which is written by the
  * command that measures it.
  */
 final class NeededDetail {
-  /** Coarsest detail, mm of deck a pixel: seedlings lose 2 % at 0.7 mm. */
-  private static final double MOST_MM = 0.5;
-
   /**
-   * Least number of pixels from site to site: cells of a tray are seen as finely as they can be.
+   * Coarsest detail of a deck picture, mm a pixel. Edges are mixtures, so that plants of 1 to 5 cm2
+   * err by 2 to 3 % at 0.5 and at 0.9 mm alike (rendered, seed 660451), all open ones by 1.3 % at
+   * 0.7 and 1.4 % at 0.85 (path-traced photos, which no colour model or threshold saw).
    */
+  private static final double DECK_MM = 0.85;
+
+  /** Coarsest detail to which a photo is averaged, mm of deck a pixel. */
+  private static final double PHOTO_MM = 1;
+
+  /** Least number of pixels from site to site where sites are close: cells of a tray. */
   private static final double PX_A_PITCH = 200;
-
-  /**
-   * Detail in which large plants are measured as well, mm: at 1 mm instead of half of it late
-   * butterhead gains 0.3 % (rendered, 12 megapixels).
-   */
-  private static final double FIRST_LOOK_MM = 1;
 
   /** A tag's modules, 25 and more, want three pixels each. */
   private static final double PX_A_TAG = 80;
@@ -37,42 +36,27 @@ final class NeededDetail {
   private NeededDetail() {}
 
   /**
-   * Returns the detail that a layout needs.
+   * Returns the detail in which a deck picture is drawn where the photo has it.
    *
-   * @param layout the layout
+   * @param layout the board's layout
    * @return mm of deck a pixel, above 0
    */
-  static double mmPerPx(Layout layout) {
-    SiteGrid grid = layout.grid();
-    double pitch = Math.min(grid.pitchXMm(), grid.pitchYMm()) / PX_A_PITCH;
-    double marker = layout.markers().map(m -> m.sideMm() / PX_A_MARKER).orElse(MOST_MM);
-    return Math.min(MOST_MM, Math.min(pitch, marker));
+  static double deckMmPerPx(Layout layout) {
+    return cells(layout, DECK_MM);
   }
 
-  /** Returns the detail of a first look, which serves boards of large plants. */
-  private static double firstLookMmPerPx(Layout layout) {
-    if (layout.grid().close()) {
-      return mmPerPx(layout);
-    }
-    double marker = layout.markers().map(m -> m.sideMm() / PX_A_MARKER).orElse(FIRST_LOOK_MM);
-    double tag = layout.tag().map(t -> t.sideMm() / PX_A_TAG).orElse(FIRST_LOOK_MM);
+  /** Returns the detail that finding a board and measuring its sites need of the photo. */
+  private static double photoMmPerPx(Layout layout) {
+    double marker = layout.markers().map(m -> m.sideMm() / PX_A_MARKER).orElse(PHOTO_MM);
+    double tag = layout.tag().map(t -> t.sideMm() / PX_A_TAG).orElse(PHOTO_MM);
     // One mark is enough to find a board by; a small tag is read in all pixels afterwards.
     double mark = layout.markers().isPresent() ? marker : tag;
-    return Math.max(mmPerPx(layout), Math.min(FIRST_LOOK_MM, mark));
+    return Math.min(cells(layout, PHOTO_MM), mark);
   }
 
-  /**
-   * Returns how many pixels of a station's photo, each way, may be averaged to one for a first
-   * look; {@link CloserLook} says whether it is enough.
-   *
-   * @param station the station
-   * @param layouts that its boards may have
-   * @param widthPx width of the photo
-   * @return 1 or more
-   */
-  static int firstLookParts(Station station, Collection<Layout> layouts, int widthPx) {
-    double needed = layouts.stream().mapToDouble(NeededDetail::firstLookMmPerPx).min().orElse(0);
-    return parts(station, needed, widthPx);
+  private static double cells(Layout layout, double mm) {
+    SiteGrid grid = layout.grid();
+    return grid.close() ? Math.min(grid.pitchXMm(), grid.pitchYMm()) / PX_A_PITCH : mm;
   }
 
   /**
@@ -84,11 +68,7 @@ final class NeededDetail {
    * @return 1 or more
    */
   static int parts(Station station, Collection<Layout> layouts, int widthPx) {
-    return parts(
-        station, layouts.stream().mapToDouble(NeededDetail::mmPerPx).min().orElse(0), widthPx);
-  }
-
-  private static int parts(Station station, double needed, int widthPx) {
+    double needed = layouts.stream().mapToDouble(NeededDetail::photoMmPerPx).min().orElse(0);
     double focalPx = station.lens().fxPx() * widthPx / station.imageWidthPx();
     return Math.max(1, (int) (needed / (station.cameraHeightMm() / focalPx)));
   }

@@ -15,13 +15,11 @@ public record DecodedPhoto(RgbImage image, Optional<FinePhoto> fine, PhotoTags t
     implements DecodeResult {
 
   /**
-   * Returns the same photo in more detail; this one's fine pixels must not be asked afterwards.
+   * Returns the same photo in all its pixels; this one's fine pixels must not be asked afterwards.
    *
-   * @param parts how many pixels, each way, are averaged to one, at least 1
-   * @return the photo
    * @throws java.util.NoSuchElementException if this one was not averaged
    */
-  public DecodedPhoto closer(int parts) {
-    return DecodePhoto.photo(fine.orElseThrow().stored(), tags, parts);
+  public DecodedPhoto closer() {
+    return DecodePhoto.photo(fine.orElseThrow().stored(), tags, 1);
   }
 }

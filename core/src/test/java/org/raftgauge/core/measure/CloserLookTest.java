@@ -23,7 +23,7 @@ import org.raftgauge.core.plane.DrawnPhoto;
 
 /**
  * A drawn raft of 1.45 mm a pixel, each pixel four times each way: 0.36 mm. That is averaged twice
- * each way for a first look, 0.72 mm, and not at all for a closer one.
+ * each way, 0.72 mm, and not at all where nothing is found so.
  */
 class CloserLookTest {
   private static final double[] LEAF = {0.117, 0.296, 0.034};
@@ -38,33 +38,23 @@ class CloserLookTest {
   }
 
   @Test
-  void largePlantsAreMeasuredAtTheFirstLook() throws IOException {
-    RaftMeasure raft = measure(disc(60)).rafts().get(0);
-    assertEquals(0.72, raft.mmPerPx(), 0.02);
-    // A disc of 60 mm, placed to 0.15 px of the drawing: 0.2 mm of its radius.
-    assertEquals(Math.PI * 36, area(raft), 0.01 * Math.PI * 36);
+  void largeAndSmallPlantsAreMeasuredInWhatPixelsWereAveragedTo() throws IOException {
+    for (double radiusMm : new double[] {60, 20}) {
+      RaftMeasure raft = measure(disc(radiusMm)).rafts().get(0);
+      assertEquals(0.72, raft.mmPerPx(), 0.02);
+      double areaCm2 = Math.PI * radiusMm * radiusMm / 100;
+      // Discs are placed to 0.15 px of the drawing: 0.2 mm of their radius.
+      assertEquals(areaCm2, area(raft), 2 * 0.2 / radiusMm * areaCm2);
+    }
   }
 
+  /** A third of the board is in the photo, none of its markers and too little of its outline. */
   @Test
-  void smallPlantsAreLookedAtInAllDetail() throws IOException {
-    RaftMeasure raft = measure(disc(20)).rafts().get(0);
-    assertEquals(0.36, raft.mmPerPx(), 0.01);
-    // The same 0.2 mm of 20 mm.
-    assertEquals(Math.PI * 4, area(raft), 0.02 * Math.PI * 4);
-  }
-
-  @Test
-  void anEmptyRaftIsLookedAtInAllDetail() throws IOException {
-    RaftMeasure raft = measure(DrawnPhoto.upright().tagged("DR-1")).rafts().get(0);
-    assertEquals(0.36, raft.mmPerPx(), 0.01);
-  }
-
-  @Test
-  void aPhotoTellsOfItsCameraWhatTheFirstLookTold() throws IOException {
-    double large = blurPx(measure(disc(60)));
-    double small = blurPx(measure(disc(20)));
-    // Twice as many pixels across the same edge would nearly double it.
-    assertEquals(1, small / large, 0.05);
+  void aPhotoInWhichNoBoardIsSeenIsLookedAtInAllItsPixels() throws IOException {
+    PhotoResult photo = measured(enlarged(DrawnPhoto.shifted(400)));
+    assertEquals(2400, photo.picture().orElseThrow().width());
+    String said = "no raft was found: no corner marker, tag or board outline";
+    assertEquals(said, photo.measure().reason());
   }
 
   @Test
@@ -73,18 +63,10 @@ class CloserLookTest {
     Graphics2D pen = wide.createGraphics();
     pen.setColor(Color.ORANGE);
     pen.fillRect(100, 100, 800, 400);
-    PhotoMeasure measure =
-        MeasurePhoto.measure(enlarged(wide), PhotoFacts.of(DrawnFarm.NAME), book).measure();
+    PhotoMeasure measure = measured(enlarged(wide)).measure();
     assertEquals(PhotoStatus.REFUSED, measure.status());
     String said = "photo is 4000 x 2400 px, station bench takes 600 x 1000: not the same shape";
     assertTrue(measure.reason().startsWith(said), measure.reason());
-  }
-
-  @Test
-  void aPhotoWithoutABoardIsLookedAtTwiceAndRefused() throws IOException {
-    byte[] grass = enlarged(new BufferedImage(600, 1000, BufferedImage.TYPE_INT_RGB));
-    PhotoMeasure photo = MeasurePhoto.measure(grass, PhotoFacts.of(DrawnFarm.NAME), book).measure();
-    assertTrue(photo.rafts().isEmpty());
   }
 
   private static DrawnPhoto disc(double radiusMm) {
@@ -98,16 +80,19 @@ class CloserLookTest {
         .sum();
   }
 
-  private static double blurPx(PhotoMeasure photo) {
-    return photo.witness().blur().blurPx().orElseThrow();
-  }
-
   private static PhotoMeasure measure(DrawnPhoto drawn) throws IOException {
-    byte[] bytes = enlarged(ImageIO.read(new ByteArrayInputStream(drawn.png())));
-    PhotoMeasure photo = MeasurePhoto.measure(bytes, PhotoFacts.of(DrawnFarm.NAME), book).measure();
+    PhotoMeasure photo = measured(enlarged(drawn)).measure();
     assertEquals(
         List.of(Optional.of("DR-1")), photo.rafts().stream().map(RaftMeasure::raft).toList());
     return photo;
+  }
+
+  private static PhotoResult measured(byte[] photo) {
+    return MeasurePhoto.measure(photo, PhotoFacts.of(DrawnFarm.NAME), book);
+  }
+
+  private static byte[] enlarged(DrawnPhoto drawn) throws IOException {
+    return enlarged(ImageIO.read(new ByteArrayInputStream(drawn.png())));
   }
 
   private static byte[] enlarged(BufferedImage drawn) throws IOException {

@@ -22,41 +22,32 @@ class NeededDetailTest {
   private static final Layout TRAY = layout(22);
 
   @Test
-  void aRaftIsSeenAtHalfAMillimetreAndATrayFinely() {
-    assertEquals(0.5, NeededDetail.mmPerPx(RAFT), 1e-12);
+  void aRaftIsDrawnAtMostOfAMillimetreAndATrayFinely() {
+    assertEquals(0.85, NeededDetail.deckMmPerPx(RAFT), 1e-12);
     // 22 mm over 200 px.
-    assertEquals(0.11, NeededDetail.mmPerPx(TRAY), 1e-12);
+    assertEquals(0.11, NeededDetail.deckMmPerPx(TRAY), 1e-12);
   }
 
   @Test
-  void asManyPixelsAreAveragedAsFitIntoTheDetailNeeded() {
-    // 1600 mm over 7000 px of focal length: 0.23 mm a pixel, twice in 0.5; at half the size once.
-    assertEquals(2, NeededDetail.parts(station(7000), List.of(RAFT), 4000));
-    assertEquals(1, NeededDetail.parts(station(7000), List.of(RAFT), 2000));
-    // 0.16 mm a pixel.
-    assertEquals(3, NeededDetail.parts(station(10000), List.of(RAFT), 4000));
-    assertEquals(1, NeededDetail.parts(station(10000), List.of(RAFT, TRAY), 4000));
+  void asManyPixelsAreAveragedAsFitIntoAMillimetreButForTrays() {
+    // 1600 mm over 7000 px of focal length: 0.23 mm a pixel, four times in 1; at half the size
+    // twice.
+    assertEquals(4, NeededDetail.parts(station(7000), List.of(RAFT), 4000));
+    assertEquals(2, NeededDetail.parts(station(7000), List.of(RAFT), 2000));
+    assertEquals(1, NeededDetail.parts(station(7000), List.of(RAFT, TRAY), 4000));
   }
 
   @Test
-  void aFirstLookIsAtAMillimetreButForTrays() {
-    // 0.23 mm a pixel: four times in 1. A tray is looked at once, in all its detail.
-    assertEquals(4, NeededDetail.firstLookParts(station(7000), List.of(RAFT), 4000));
-    assertEquals(2, NeededDetail.firstLookParts(station(7000), List.of(RAFT), 2000));
-    assertEquals(1, NeededDetail.firstLookParts(station(7000), List.of(RAFT, TRAY), 4000));
-  }
-
-  @Test
-  void aFirstLookKeepsMarkersAndTagsReadable() {
-    // A marker of 12 mm over 24 px: 0.5 mm, as without a first look.
+  void markersAndTagsStayReadable() {
+    // A marker of 12 mm over 24 px: 0.5 mm, twice 0.23.
     Layout small =
         marked(
             Optional.of(new CornerMarkers(12, Collections.nCopies(4, new PointMm(20, 20)))),
             Optional.empty());
-    assertEquals(2, NeededDetail.firstLookParts(station(7000), List.of(small), 4000));
+    assertEquals(2, NeededDetail.parts(station(7000), List.of(small), 4000));
     // A tag of 60 mm over 80 px: 0.75 mm, three times 0.23.
     Layout tagged = marked(Optional.empty(), Optional.of(new TagPlace(90, 90, 60)));
-    assertEquals(3, NeededDetail.firstLookParts(station(7000), List.of(tagged), 4000));
+    assertEquals(3, NeededDetail.parts(station(7000), List.of(tagged), 4000));
   }
 
   @Test
