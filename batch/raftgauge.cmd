@@ -63,5 +63,5 @@ if not "%RESULT%"=="0" (
 powershell -NoProfile -Command "Get-Item -LiteralPath $env:JAR, $env:BUILT | ForEach-Object { $_.LastWriteTime = Get-Date }"
 
 :run
-"%JAVA%" -Djava.awt.headless=true -XX:+UseParallelGC -XX:MaxRAMPercentage=60 -XX:+TieredCompilation -jar "%JAR%" %*
+"%JAVA%" "@%BATCH%java.options" -jar "%JAR%" %*
 exit /b %ERRORLEVEL%

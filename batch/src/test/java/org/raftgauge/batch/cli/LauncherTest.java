@@ -107,6 +107,20 @@ class LauncherTest {
   }
 
   @Test
+  void javaTakesTheLaunchersOptions() throws Exception {
+    Process java =
+        new ProcessBuilder(
+                Path.of(System.getProperty("java.home"), "bin", "java").toString(),
+                "@" + Path.of("java.options").toAbsolutePath(),
+                "-version")
+            .redirectErrorStream(true)
+            .start();
+    String said = new String(java.getInputStream().readAllBytes(), StandardCharsets.UTF_8);
+
+    assertEquals(0, java.waitFor(), said);
+  }
+
+  @Test
   void aFailedBuildShowsItsMessages() throws Exception {
     tool("java", JAVA_17);
     tool("mvn", "echo '[ERROR] no such thing'\nexit 1");

@@ -73,7 +73,10 @@ record PaceOfSet(
     Lap own = OwnLap.run(set, photos, asked.rounds());
     Map<String, Double> stages = OwnLap.stages(set, photos, asked.rounds());
     Map<Call, WholeRun> runs = new LinkedHashMap<>();
-    for (Call call : List.of(new Call(1, false), new Call(2, false), new Call(2, true))) {
+    Path options = asked.root().resolve("batch/java.options");
+    for (Call call :
+        List.of(
+            new Call(options, 1, false), new Call(options, 2, false), new Call(options, 2, true))) {
       say.accept("run, workers " + call.workers() + (call.overlays() ? ", overlays" : ""));
       runs.put(call, WholeRun.over(set, asked.work().resolve("run"), call));
     }

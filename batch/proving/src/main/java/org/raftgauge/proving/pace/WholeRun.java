@@ -20,8 +20,8 @@ import java.util.concurrent.TimeUnit;
 record WholeRun(double wallSeconds, double cpuSeconds, double peakMb) {
   private static final int LOOK_MS = 20;
 
-  /** How the program is called. */
-  record Call(int workers, boolean overlays) {}
+  /** How the program is called; {@code options} is the launcher's own file of Java's options. */
+  record Call(Path options, int workers, boolean overlays) {}
 
   /**
    * Runs it on a copy of the set's book.
@@ -36,9 +36,7 @@ record WholeRun(double wallSeconds, double cpuSeconds, double peakMb) {
         new ArrayList<>(
             List.of(
                 Path.of(System.getProperty("java.home"), "bin", "java").toString(),
-                "-Djava.awt.headless=true",
-                "-XX:+UseParallelGC",
-                "-XX:MaxRAMPercentage=60",
+                "@" + call.options,
                 "-cp",
                 System.getProperty("java.class.path"),
                 "org.raftgauge.batch.cli.Raftgauge",
@@ -60,8 +58,9 @@ record WholeRun(double wallSeconds, double cpuSeconds, double peakMb) {
   private static WholeRun watched(List<String> line, Path said)
       throws IOException, InterruptedException {
     long start = System.nanoTime();
-    Process process =
-        new ProcessBuilder(line).redirectErrorStream(true).redirectOutput(said.toFile()).start();
+    ProcessBuilder run = new ProcessBuilder(line).redirectErrorStream(true);
+    run.environment().put("MALLOC_ARENA_MAX", "2"); // as the launcher does
+    Process process = run.redirectOutput(said.toFile()).start();
     double cpu = 0;
     double peak = 0;
     while (!process.waitFor(LOOK_MS, TimeUnit.MILLISECONDS)) {
