@@ -12,13 +12,16 @@ final class BrownPart {
   /** A dead plant's part beyond its hole is at least this share of the hole. */
   private static final double BEYOND = 0.15;
 
-  /** A dead seedling covers at least and at most these shares of its hole. */
+  /** A dead plant that hardly leaves its hole covers at least and at most these shares of it. */
   private static final double INSIDE = 0.03;
 
-  private static final double MOST_INSIDE = 0.3;
+  private static final double MOST_INSIDE = 1.4;
 
-  /** Second moment of area over that of a disc: under it, a part larger than one leaf is a plug. */
-  private static final double ROUND = 1.06;
+  /**
+   * A plug's rim, where no leaf hides it, is off a circle by less than this share of its radius; a
+   * withered rosette's is lobed. Parts no larger than one leaf may be as round.
+   */
+  private static final double ROUND = 0.06;
 
   private static final double ROUND_INSIDE = 0.08;
 
@@ -26,9 +29,6 @@ final class BrownPart {
   private static final double BORDER = 0.15;
 
   private int pixels;
-  private double sumX;
-  private double sumY;
-  private double sumSquares;
   private double warm;
   int beyond;
   double aboutWarm;
@@ -36,13 +36,11 @@ final class BrownPart {
   int besideLeaf;
   int rim;
   int living;
+  final FittedCircle bareRim = new FittedCircle();
 
-  /** Adds a pixel and how warm its colour is. */
-  void add(double x, double y, double warmth) {
+  /** Adds a pixel by how warm its colour is. */
+  void add(double warmth) {
     pixels++;
-    sumX += x;
-    sumY += y;
-    sumSquares += x * x + y * y;
     warm += warmth;
   }
 
@@ -50,17 +48,14 @@ final class BrownPart {
   boolean dead(double holePx2) {
     boolean crisp = aboutWarm <= FADED * warm / Math.max(1, pixels) * about;
     int inHole = pixels - beyond;
-    boolean seedling =
-        inHole > INSIDE * holePx2 && pixels < MOST_INSIDE * holePx2 && !plug(holePx2);
-    boolean whole = inHole > 0 && (beyond > BEYOND * holePx2 || seedling);
+    boolean shrunk = inHole > INSIDE * holePx2 && pixels < MOST_INSIDE * holePx2 && !plug(holePx2);
+    boolean whole = inHole > 0 && (beyond > BEYOND * holePx2 || shrunk);
     boolean outer = besideLeaf > BORDER * rim && living > pixels && 2 * beyond > pixels;
     return pixels >= LEAST_PX && crisp && (whole || outer);
   }
 
-  /** Says whether it is as round as the disc of its area, and no single small leaf. */
+  /** Says whether it ends on a circle, and is no single small leaf. */
   private boolean plug(double holePx2) {
-    double n = pixels;
-    double moment = sumSquares - (sumX * sumX + sumY * sumY) / n;
-    return pixels > ROUND_INSIDE * holePx2 && moment * 2 * Math.PI / (n * n) < ROUND;
+    return pixels > ROUND_INSIDE * holePx2 && bareRim.unevenness() < ROUND;
   }
 }

@@ -167,7 +167,7 @@ final class DeadLeaf {
     for (int i = 0; i < leaf.length; i++) {
       if (mask[i]) {
         BrownPart part = found[parts.label(i)];
-        part.add(i % width, Math.floorDiv(i, width), warm(even, i));
+        part.add(warm(even, i));
         part.beyond += nearHole[i] ? 0 : 1;
         border(i, mask, living, part);
         about(i, mask, even, part);
@@ -185,6 +185,9 @@ final class DeadLeaf {
         besideLeaf = true;
         part.living = Math.max(part.living, living.size(living.label(side)));
       }
+    }
+    if (rim && !besideLeaf) {
+      part.bareRim.add(i % width, Math.floorDiv(i, width));
     }
     part.rim += rim ? 1 : 0;
     part.besideLeaf += besideLeaf ? 1 : 0;

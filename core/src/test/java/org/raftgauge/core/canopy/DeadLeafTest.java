@@ -50,6 +50,41 @@ class DeadLeafTest {
   }
 
   @Test
+  void aDryPlugUnderALeafIsNoPlant() {
+    for (double over : new double[] {8, 16, 24}) {
+      Plants plants =
+          Plants.on(0.75).disc(80, 80, 17, DRY).disc(80 + 17 + 40 - over, 80, 40, Plants.LETTUCE);
+      assertEquals(1, areaCm2(plants) / (16 * Math.PI), 0.02, over + " mm over the plug");
+    }
+  }
+
+  @Test
+  void aDeadRosetteThatHardlyLeavesItsHoleIsMeasuredToTenPercent() {
+    // Five leaves of 8 mm, 12 mm from a middle of 10: counted on a grid of 0.1 mm.
+    Plants plants = Plants.on(0.75).disc(80, 80, 10, DRY);
+    for (int leaf = 0; leaf < 5; leaf++) {
+      double turn = 2 * Math.PI * leaf / 5;
+      plants.disc(80 + 12 * Math.cos(turn), 80 + 12 * Math.sin(turn), 8, DRY);
+    }
+    assertEquals(1, areaCm2(plants) / rosetteCm2(), 0.1);
+  }
+
+  private static double rosetteCm2() {
+    int inside = 0;
+    for (int y = -250; y <= 250; y++) {
+      for (int x = -250; x <= 250; x++) {
+        boolean any = Math.hypot(x, y) < 100;
+        for (int leaf = 0; leaf < 5; leaf++) {
+          double turn = 2 * Math.PI * leaf / 5;
+          any |= Math.hypot(x - 120 * Math.cos(turn), y - 120 * Math.sin(turn)) < 80;
+        }
+        inside += any ? 1 : 0;
+      }
+    }
+    return inside / 1e4;
+  }
+
+  @Test
   void aDeadSeedlingInItsHoleIsMeasuredToTwelvePercent() {
     // Two seed leaves 6 mm in radius whose middles are 11 mm apart overlap by the lens of
     // 2 r^2 acos(d / 2r) - d / 2 sqrt(4 r^2 - d^2); a rim of 70 mm is put to 0.3 px.
