@@ -43,6 +43,7 @@ final class SelfStart {
   private final CurveModel model;
   private final Scale scale;
   private final Points points;
+  private final double[] dat;
   private final double first;
   private final double span;
 
@@ -52,7 +53,9 @@ final class SelfStart {
     this.points = points;
     double lo = Double.POSITIVE_INFINITY;
     double hi = Double.NEGATIVE_INFINITY;
-    for (int i = 0; i < points.size(); i++) {
+    this.dat = new double[points.size()];
+    for (int i = 0; i < dat.length; i++) {
+      dat[i] = points.x(i);
       if (points.weight(i) > 0) {
         lo = Math.min(lo, points.x(i));
         hi = Math.max(hi, points.x(i));
@@ -112,11 +115,8 @@ final class SelfStart {
 
   /** Solves the log of the scale, lower bounds counting as observed, and the sum of squares. */
   private Node scaled(double[] shape) {
-    double[] ln = new double[points.size()];
-    double[] gradient = new double[shape.length];
-    for (int i = 0; i < ln.length; i++) {
-      ln[i] = model.lnArea(points.x(i), shape, gradient);
-    }
+    double[] ln = new double[dat.length];
+    model.shape().lnAreas(dat, shape, ln);
     double[] working = shape.clone();
     working[0] = scale == Scale.LN_AREA ? meanDifference(ln) : Math.log(ratio(ln));
     double rss = 0;
