@@ -59,12 +59,13 @@ public final class CloseEvening {
         EveningCurves.of(
             tonight, known(asked.graders, asked.book.farmDay(), asked.evening), spread);
     MakeWorklist worklist = new MakeWorklist(tonight);
+    List<Task> tasks = worklist.tasks();
     return new EveningResult(
         asked.evening,
         tonight.verdicts(),
         curves.rows(),
-        worklist.tasks(),
-        worklist.hidden(),
+        tasks,
+        worklist.hidden(tasks),
         curves.rafts(),
         tonight.stations());
   }

@@ -42,7 +42,11 @@ final class FarmPass {
   private final PondWatch ponds;
 
   /** A plant's sight of one evening. */
-  private record Seen(Follow plant, Sight sight) {}
+  private record Seen(Follow plant, Sight sight) {
+    boolean isOn(Patch patch) {
+      return patch.cohort() == plant.cohort() && patch.raft().equals(sight.raft());
+    }
+  }
 
   private FarmPass(List<Follow> plants, TrackRules rules) {
     this.plants = plants;
@@ -138,16 +142,22 @@ final class FarmPass {
 
   private Map<Patch, List<Seen>> group(List<Seen> seen) {
     Map<Patch, List<Seen>> groups = new LinkedHashMap<>();
+    Optional<Patch> before = Optional.empty();
     for (Seen each : seen) {
-      Cohort cohort = each.plant().cohort();
-      Planting planting = each.plant().series().planting();
-      Patch patch =
-          patches
-              .computeIfAbsent(cohort, c -> new TreeMap<>())
-              .computeIfAbsent(each.sight().raft(), r -> new Patch(r, planting, cohort));
+      // Plants come in the order of their rafts: most stand beside the one before.
+      Patch patch = before.filter(each::isOn).orElseGet(() -> patch(each));
       groups.computeIfAbsent(patch, p -> new ArrayList<>()).add(each);
+      before = Optional.of(patch);
     }
     return groups;
+  }
+
+  private Patch patch(Seen seen) {
+    Cohort cohort = seen.plant().cohort();
+    Planting planting = seen.plant().series().planting();
+    return patches
+        .computeIfAbsent(cohort, c -> new TreeMap<>())
+        .computeIfAbsent(seen.sight().raft(), r -> new Patch(r, planting, cohort));
   }
 
   private Optional<PatchLevel> level(List<Seen> seen) {

@@ -28,10 +28,6 @@ final class Follow {
   private String doubt = "";
   private double peakCm2;
   private final LagLimit lagLimit;
-  private double lagBefore;
-  private double lag;
-  private double aheadBefore;
-  private double ahead;
   private boolean takenTonight;
   private double innovation;
   private Ewma ewma = CHART.start(0);
@@ -145,10 +141,6 @@ final class Follow {
   void closeEvening(Sight sight) {
     if (takenTonight) {
       lagLimit.take(track);
-      lagBefore = lag;
-      aheadBefore = ahead;
-      lag = probabilityBelow(Math.log(limits.laggingShare()));
-      ahead = 1 - probabilityBelow(Math.log(limits.aheadShare()));
     }
     boolean last = sight.evening().equals(series.last().evening());
     if (!last) {
@@ -158,16 +150,20 @@ final class Follow {
     }
   }
 
-  double probabilityBelow(double lnShare) {
-    return Normal.below((lnShare - track.share()) / track.shareSd());
+  double lagProbability() {
+    return lag(lagLimit.now());
   }
 
-  double lagProbability() {
-    return lag;
+  private double lag(Optional<Belief> belief) {
+    return belief.map(b -> b.below(Math.log(limits.laggingShare()))).orElse(0.0);
   }
 
   double aheadProbability() {
-    return ahead;
+    return ahead(lagLimit.now());
+  }
+
+  private double ahead(Optional<Belief> belief) {
+    return belief.map(b -> 1 - b.below(Math.log(limits.aheadShare()))).orElse(0.0);
   }
 
   /** Returns the lowest ln(limit) by which it would be called lagging. */
@@ -176,11 +172,11 @@ final class Follow {
   }
 
   boolean lagging() {
-    return credible(lag, lagBefore);
+    return credible(lagProbability(), lag(lagLimit.before()));
   }
 
   boolean ahead() {
-    return credible(ahead, aheadBefore);
+    return credible(aheadProbability(), ahead(lagLimit.before()));
   }
 
   private boolean credible(double now, double before) {
