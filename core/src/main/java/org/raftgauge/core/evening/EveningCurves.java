@@ -103,7 +103,7 @@ final class EveningCurves {
         past.prior(plants.get(0))
             .map(prior -> new Leaned(FitCohort.of(sample, CohortRule.defaults(), prior), true))
             .orElseGet(() -> new Leaned(fit(sample), false));
-    drawn.cohort(plants, fit.fit());
+    drawn.cohort(plants, fit.fit(), spread);
     List<Wanted> wanted = new ArrayList<>();
     Map<String, List<PlantSeries>> rafts = new TreeMap<>();
     for (int i = 0; i < plants.size(); i++) {

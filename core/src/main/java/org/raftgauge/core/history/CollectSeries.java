@@ -80,8 +80,7 @@ public final class CollectSeries {
                         stay.planting().raft(), stay.from(), (a, b) -> a.isBefore(b) ? a : b));
       }
     }
-    return raft ->
-        since.containsKey(raft.raft()) && !raft.at().isBefore(since.get(raft.raft()));
+    return raft -> since.containsKey(raft.raft()) && !raft.at().isBefore(since.get(raft.raft()));
   }
 
   /**

@@ -29,10 +29,7 @@ record RaftLooks(String photo, String raft, Instant at, List<SiteLook> looks) {
         SiteLook first = looks.get(from);
         rafts.add(
             new RaftLooks(
-                first.photo(),
-                first.raft(),
-                first.takenAt().toInstant(),
-                looks.subList(from, i)));
+                first.photo(), first.raft(), first.takenAt().toInstant(), looks.subList(from, i)));
         from = i;
       }
     }

@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: Apache-2.0
 package org.raftgauge.core.track;
 
+import java.time.LocalDate;
+import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import org.raftgauge.core.book.Crop;
@@ -24,6 +26,7 @@ final class Follow {
   private final TrackRules rules;
   private final Crop.Limits limits;
   private final PlantTrack track;
+  private int seen;
   private Optional<Expected> expected = Optional.empty();
   private String doubt = "";
   private double peakCm2;
@@ -43,6 +46,15 @@ final class Follow {
 
   PlantSeries series() {
     return series;
+  }
+
+  /** Returns its sight of an evening, evenings being asked for in order and none left out. */
+  Optional<Sight> next(LocalDate evening) {
+    List<Sight> sights = series.sights();
+    if (seen == sights.size() || !sights.get(seen).evening().equals(evening)) {
+      return Optional.empty();
+    }
+    return Optional.of(sights.get(seen++));
   }
 
   Cohort cohort() {
