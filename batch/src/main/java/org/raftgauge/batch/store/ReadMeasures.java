@@ -122,7 +122,8 @@ final class ReadMeasures {
     return photos(database, sql, days.raft(), days.first().toString(), days.last().toString());
   }
 
-  private static Kept photo(Map<String, List<RaftMeasure>> rafts, ResultSet row) throws SQLException {
+  private static Kept photo(Map<String, List<RaftMeasure>> rafts, ResultSet row)
+      throws SQLException {
     String sha256 = row.getString("sha256");
     PhotoMeasure measure =
         new PhotoMeasure(
