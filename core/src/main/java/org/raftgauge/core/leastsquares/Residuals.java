@@ -21,6 +21,7 @@ final class Residuals {
   private final double sigma;
   private final double[] value;
   private final double[][] jacobian;
+  private final double[] roots;
   private double[] last = new double[0];
   private double lastCost;
   private double[] best = new double[0];
@@ -32,6 +33,10 @@ final class Residuals {
     this.sigma = sigma;
     this.value = new double[points.size()];
     this.jacobian = new double[points.size()][];
+    this.roots = new double[points.size()];
+    for (int i = 0; i < roots.length; i++) {
+      roots[i] = Math.sqrt(points.weight(i));
+    }
   }
 
   double[] best() {
@@ -85,12 +90,11 @@ final class Residuals {
 
   /** Returns minus residual {@code i} and writes its row of the Jacobian. */
   private double fill(int i, double[] parameters, double[] row) {
-    double weight = points.weight(i);
-    if (weight == 0) {
+    double root = roots[i];
+    if (root == 0) {
       Arrays.fill(row, 0);
       return 0;
     }
-    double root = Math.sqrt(weight);
     double value = mean.at(points.x(i), parameters, row);
     if (!allFinite(value, row)) {
       Arrays.fill(row, 0);
