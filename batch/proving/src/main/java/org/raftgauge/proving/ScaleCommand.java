@@ -28,7 +28,7 @@ final class ScaleCommand implements Callable<Integer> {
   @Option(
       names = "--sites",
       split = ",",
-      defaultValue = "25000,50000,100000",
+      defaultValue = "10000,100000,400000",
       description = "Sizes of the farms. Default: ${DEFAULT-VALUE}.")
   private List<Integer> sites;
 

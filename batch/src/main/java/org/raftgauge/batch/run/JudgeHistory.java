@@ -41,7 +41,8 @@ public final class JudgeHistory {
       throws IOException {
     LocalDate evening = asked.evening();
     CropBook book = BookAsOf.seenBefore(farm.book(), asked.correctedBy());
-    LocalDate needed = needs(farm, evening).first();
+    Then then = Then.of(farm, evening);
+    LocalDate needed = then.needs().first();
     LocalDate first = forecasts.firstDay(evening).minusDays(1);
     // Read once: both keep to what is at hand.
     measures.takenBetween(first.isBefore(needed) ? first : needed, evening.plusDays(2));
@@ -51,7 +52,10 @@ public final class JudgeHistory {
             () ->
                 CloseEvening.of(
                     new CloseEvening.Asked(
-                        book, seen(measures, farm, evening), evening, forecasts.graders()),
+                        book,
+                        seen(measures, then, StationDoubts.of(measures, then.farm())),
+                        evening,
+                        forecasts.graders()),
                     new OnAllCores()));
     return new Judgement(withTasks(both.second(), both.first(), book), both.first());
   }
@@ -77,7 +81,8 @@ public final class JudgeHistory {
   public static Judgement of(Sources sources, LocalDate evening, ForecastSource forecasts)
       throws IOException {
     Farm farm = sources.farm();
-    Seen seen = seen(sources.measures(), farm, evening, f -> StationDoubts.of(sources.doubts(), f));
+    Then then = Then.of(farm, evening);
+    Seen seen = seen(sources.measures(), then, StationDoubts.of(sources.doubts(), then.farm()));
     EveningResult closed = CloseEvening.of(farm.book(), seen, evening, forecasts.graders());
     Optional<EveningOutlook> ahead = forecasts.from(evening, Instant.MAX);
     return new Judgement(withTasks(closed, ahead, farm.book()), ahead);
@@ -114,13 +119,24 @@ public final class JudgeHistory {
    * @return the days of all rafts, and of single rafts of past cycles
    */
   public static Needs needs(Farm farm, LocalDate evening) {
-    Farm then = farm.asOf(evening);
-    LocalDate first = oldest(then, evening).minusDays(1);
-    return new Needs(first, evening.plusDays(2), PastPlantings.of(then.book(), evening));
+    return Then.of(farm, evening).needs();
+  }
+
+  /** A farm as known by an evening; to turn the pages of its book back takes time. */
+  private record Then(Farm farm, LocalDate evening) {
+    static Then of(Farm farm, LocalDate evening) {
+      return new Then(farm.asOf(evening), evening);
+    }
+
+    Needs needs() {
+      LocalDate first = oldest(farm, evening).minusDays(1);
+      return new Needs(first, evening.plusDays(2), PastPlantings.of(farm.book(), evening));
+    }
   }
 
   /**
-   * Photos, by the dates written in their times.
+   * Photos, by the dates written in their times: a photo's own offset may put it on the day before
+   * or after the farm's.
    *
    * @param first the first day of which all rafts are needed
    * @param last the last such day
@@ -150,14 +166,12 @@ public final class JudgeHistory {
    * the past cycles that they are held against.
    */
   static Seen seen(Measures measures, Farm farm, LocalDate evening) throws IOException {
-    return seen(measures, farm, evening, then -> StationDoubts.of(measures, then));
+    Then then = Then.of(farm, evening);
+    return seen(measures, then, StationDoubts.of(measures, then.farm()));
   }
 
-  private static Seen seen(Measures measures, Farm farm, LocalDate evening, Charts charts)
-      throws IOException {
-    Farm then = farm.asOf(evening);
-    // A photo's own offset may put it on the day before or after the farm's.
-    Needs needs = needs(farm, evening);
+  private static Seen seen(Measures measures, Then then, StationDoubts doubts) throws IOException {
+    Needs needs = then.needs();
     Map<String, PhotoMeasure> photos = new TreeMap<>();
     take(measures.takenBetween(needs.first(), needs.last()), photos);
     for (RaftDays past : needs.past()) {
@@ -167,14 +181,9 @@ public final class JudgeHistory {
     }
     List<PhotoMeasure> seen =
         photos.values().stream()
-            .filter(p -> !then.evening(p.takenAt().orElseThrow()).isAfter(evening))
+            .filter(p -> !then.farm().evening(p.takenAt().orElseThrow()).isAfter(then.evening()))
             .toList();
-    return CollectSeen.of(seen, charts.of(then), then);
-  }
-
-  /** Charts the stations of a farm. */
-  private interface Charts {
-    StationDoubts of(Farm farm) throws IOException;
+    return CollectSeen.of(seen, doubts, then.farm());
   }
 
   private static void take(List<Kept> kept, Map<String, PhotoMeasure> photos) {

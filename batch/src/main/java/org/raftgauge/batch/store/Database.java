@@ -158,17 +158,23 @@ final class Database implements AutoCloseable {
   static <T> List<T> query(Connection connection, Row<T> row, String sql, Object... values)
       throws SQLException {
     List<T> all = new ArrayList<>();
+    each(connection, rows -> all.add(row.of(rows)), sql, values);
+    return all;
+  }
+
+  /** Goes through rows. */
+  static void each(Connection connection, EachRow work, String sql, Object... values)
+      throws SQLException {
     try (PreparedStatement statement = connection.prepareStatement(sql)) {
       for (int i = 0; i < values.length; i++) {
         statement.setObject(i + 1, values[i]);
       }
       try (ResultSet rows = statement.executeQuery()) {
         while (rows.next()) {
-          all.add(row.of(rows));
+          work.with(rows);
         }
       }
     }
-    return all;
   }
 
   @Override
@@ -183,6 +189,11 @@ final class Database implements AutoCloseable {
   /** Works on an open file. */
   interface Work<T> {
     T with(Connection connection) throws SQLException, IOException;
+  }
+
+  /** Does something with one row. */
+  interface EachRow {
+    void with(ResultSet row) throws SQLException;
   }
 
   /** Reads one row. */

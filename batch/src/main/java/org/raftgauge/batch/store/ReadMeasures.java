@@ -10,10 +10,12 @@ import java.time.OffsetDateTime;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
+import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import org.raftgauge.core.measure.PhotoMeasure;
 import org.raftgauge.core.measure.PhotoStatus;
+import org.raftgauge.core.measure.RaftMeasure;
 
 /** Reads photos back as they were measured. */
 final class ReadMeasures {
@@ -63,18 +65,9 @@ final class ReadMeasures {
 
   private static List<Kept> photos(Connection database, String sql, String... values)
       throws SQLException {
+    Map<String, List<RaftMeasure>> rafts = ReadRafts.of(database, sql, values);
     List<Kept> photos = new ArrayList<>();
-    try (PreparedStatement query = database.prepareStatement(sql);
-        ReadRafts rafts = new ReadRafts(database)) {
-      for (int i = 0; i < values.length; i++) {
-        query.setString(i + 1, values[i]);
-      }
-      try (ResultSet row = query.executeQuery()) {
-        while (row.next()) {
-          photos.add(photo(rafts, row));
-        }
-      }
-    }
+    Database.each(database, row -> photos.add(photo(rafts, row)), sql, (Object[]) values);
     return photos;
   }
 
@@ -129,7 +122,8 @@ final class ReadMeasures {
     return photos(database, sql, days.raft(), days.first().toString(), days.last().toString());
   }
 
-  private static Kept photo(ReadRafts rafts, ResultSet row) throws SQLException {
+  private static Kept photo(Map<String, List<RaftMeasure>> rafts, ResultSet row)
+      throws SQLException {
     String sha256 = row.getString("sha256");
     PhotoMeasure measure =
         new PhotoMeasure(
@@ -144,7 +138,7 @@ final class ReadMeasures {
             number(row, "sharpness"),
             number(row, "exposure_clipped_fraction"),
             number(row, "light_cast"),
-            rafts.of(sha256),
+            rafts.getOrDefault(sha256, List.of()),
             WitnessColumns.read(row));
     return new Kept(
         measure,

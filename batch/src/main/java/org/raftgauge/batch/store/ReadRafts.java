@@ -2,7 +2,6 @@
 package org.raftgauge.batch.store;
 
 import java.sql.Connection;
-import java.sql.PreparedStatement;
 import java.sql.ResultSet;
 import java.sql.SQLException;
 import java.util.ArrayList;
@@ -20,44 +19,59 @@ import org.raftgauge.core.relief.HeightSource;
 import org.raftgauge.core.site.SiteMeasure;
 
 /**
- * Reads the rafts and sites of photo after photo. Its statements are prepared once and its columns
- * are told by their places: a year of a large farm is millions of rows.
+ * Reads the rafts and sites of photos, all rafts in one query and all sites in another. Columns of
+ * sites are told by their places: a year of a large farm is millions of rows.
  */
-final class ReadRafts implements AutoCloseable {
-  private static final String RAFTS = "SELECT * FROM rafts WHERE sha256 = ? ORDER BY place";
+final class ReadRafts {
+  private static final String RAFTS =
+      "SELECT rafts.rowid AS raft_row, rafts.* FROM (%s) AS asked CROSS JOIN rafts USING (sha256)"
+          + " ORDER BY asked.sha256, rafts.place";
 
-  /** The columns of a site, in the order in which {@link #site} reads them. */
+  /** The columns of a site, in the order in which {@link #site} reads them, then its raft's row. */
   private static final String SITES =
       "SELECT site, projected_area_cm2, projected_area_se_cm2, visible_area_cm2, closed,"
-          + " shared_outline_fraction, height_mm, parallax_factor, quality, held,"
+          + " shared_outline_fraction, height_mm, parallax_factor, sites.quality, sites.held,"
           + " equivalent_diameter_mm, largest_diameter_mm, perimeter_mm, solidity, offset_x_mm,"
           + " offset_y_mm, lab_l, lab_a, lab_b, pale_fraction, dead_fraction, height_seen_by,"
-          + " height_p95_mm, canopy_volume_cm3, height_seen_fraction"
-          + " FROM sites WHERE sha256 = ? AND place = ? ORDER BY rowid";
+          + " height_p95_mm, canopy_volume_cm3, height_seen_fraction, rafts.rowid"
+          + " FROM (%s) AS asked CROSS JOIN rafts USING (sha256)"
+          + " CROSS JOIN sites USING (sha256, place)"
+          + " ORDER BY asked.sha256, rafts.place, sites.rowid";
 
   private static final int SHAPE = 11;
   private static final int COLOUR = 17;
   private static final int RELIEF = 22;
+  private static final int RAFT = 26;
 
-  private final PreparedStatement rafts;
-  private final PreparedStatement sites;
   private final Map<String, SiteId> names = new HashMap<>();
+  private final Map<Long, List<SiteMeasure>> sites = new HashMap<>();
+  private final Map<String, List<RaftMeasure>> rafts = new HashMap<>();
 
-  ReadRafts(Connection database) throws SQLException {
-    this.rafts = database.prepareStatement(RAFTS);
-    this.sites = database.prepareStatement(SITES);
+  private ReadRafts() {}
+
+  /**
+   * Reads.
+   *
+   * @param photos selects the photos
+   * @param values its parameters
+   * @return rafts in the order of their places, by the hash of the photo; none where it has none
+   */
+  static Map<String, List<RaftMeasure>> of(Connection database, String photos, String... values)
+      throws SQLException {
+    ReadRafts read = new ReadRafts();
+    Database.each(database, read::takeSite, SITES.formatted(photos), (Object[]) values);
+    Database.each(database, read::takeRaft, RAFTS.formatted(photos), (Object[]) values);
+    return read.rafts;
   }
 
-  /** Returns the rafts of a photo, in the order of their places. */
-  List<RaftMeasure> of(String sha256) throws SQLException {
-    List<RaftMeasure> all = new ArrayList<>();
-    rafts.setString(1, sha256);
-    try (ResultSet row = rafts.executeQuery()) {
-      while (row.next()) {
-        all.add(raft(row, sites(sha256, row.getInt("place"))));
-      }
-    }
-    return all;
+  private void takeSite(ResultSet row) throws SQLException {
+    sites.computeIfAbsent(row.getLong(RAFT), raft -> new ArrayList<>()).add(site(row));
+  }
+
+  private void takeRaft(ResultSet row) throws SQLException {
+    rafts
+        .computeIfAbsent(row.getString("sha256"), photo -> new ArrayList<>())
+        .add(raft(row, sites.getOrDefault(row.getLong("raft_row"), List.of())));
   }
 
   private static RaftMeasure raft(ResultSet row, List<SiteMeasure> sites) throws SQLException {
@@ -81,18 +95,6 @@ final class ReadRafts implements AutoCloseable {
 
   private static List<String> list(String text, String separator) {
     return text.isEmpty() ? List.of() : Arrays.asList(text.split(separator, -1));
-  }
-
-  private List<SiteMeasure> sites(String sha256, int place) throws SQLException {
-    List<SiteMeasure> all = new ArrayList<>();
-    sites.setString(1, sha256);
-    sites.setInt(2, place);
-    try (ResultSet row = sites.executeQuery()) {
-      while (row.next()) {
-        all.add(site(row));
-      }
-    }
-    return all;
   }
 
   private SiteMeasure site(ResultSet row) throws SQLException {
@@ -154,12 +156,5 @@ final class ReadRafts implements AutoCloseable {
   private static OptionalDouble number(ResultSet row, int column) throws SQLException {
     double value = row.getDouble(column);
     return value == 0 && row.wasNull() ? OptionalDouble.empty() : OptionalDouble.of(value);
-  }
-
-  @Override
-  public void close() throws SQLException {
-    try (rafts) {
-      sites.close();
-    }
   }
 }

@@ -58,7 +58,17 @@ public record FarmDay(ZoneId zone, LocalTime startsAt) {
    * @return days, below 0 before that day
    */
   public double daysAfter(LocalDate from, Instant instant) {
-    LocalDateTime local = LocalDateTime.ofInstant(instant, zone);
+    return daysAfter(from, LocalDateTime.ofInstant(instant, zone));
+  }
+
+  /**
+   * Returns calendar days from a date, as {@link #daysAfter(LocalDate, Instant)} does.
+   *
+   * @param from the day counted as 0
+   * @param local a time on the farm's clock
+   * @return days, below 0 before that day
+   */
+  public static double daysAfter(LocalDate from, LocalDateTime local) {
     return ChronoUnit.DAYS.between(from, local.toLocalDate())
         + local.toLocalTime().toNanoOfDay() / 1e9 / SECONDS_A_DAY;
   }

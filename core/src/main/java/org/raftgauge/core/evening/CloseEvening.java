@@ -59,12 +59,13 @@ public final class CloseEvening {
         EveningCurves.of(
             tonight, known(asked.graders, asked.book.farmDay(), asked.evening), spread);
     MakeWorklist worklist = new MakeWorklist(tonight);
+    List<Task> tasks = worklist.tasks();
     return new EveningResult(
         asked.evening,
         tonight.verdicts(),
         curves.rows(),
-        worklist.tasks(),
-        worklist.hidden(),
+        tasks,
+        worklist.hidden(tasks),
         curves.rafts(),
         tonight.stations());
   }
@@ -92,8 +93,8 @@ public final class CloseEvening {
   /** Drops what is later than an evening, and judges the rest. */
   static Tonight tonight(CropBook book, Seen seen, LocalDate evening) {
     CropBook then = BookAsOf.of(book, evening);
-    Seen soFar = seen.before(book.farmDay().start(evening.plusDays(1)));
-    List<PlantSeries> all = CollectSeries.withEnded(then, soFar.sites(), evening);
+    Seen soFar = seen.raftsBefore(book.farmDay().start(evening.plusDays(1)));
+    List<PlantSeries> all = CollectSeries.withEnded(then, seen.sites(), evening);
     JudgeEvening.Said said = JudgeEvening.all(then, all, evening, TrackRules.defaults());
     return new Tonight(then, soFar, Plants.of(then, all, evening), said, evening);
   }

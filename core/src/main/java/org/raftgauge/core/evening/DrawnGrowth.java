@@ -33,13 +33,13 @@ final class DrawnGrowth {
     }
   }
 
-  /** Takes a cohort's plants and curve. */
-  void cohort(List<PlantSeries> plants, CohortFit fit) {
+  /** Takes a cohort's plants and curve; the rafts are drawn up side by side. */
+  void cohort(List<PlantSeries> plants, CohortFit fit, Spread spread) {
     List<RaftGrowth.Reference> reference =
         fit instanceof CohortCurve curve ? reference(plants, curve) : List.of();
     Map<String, List<PlantSeries>> on = new TreeMap<>();
     plants.forEach(p -> on.computeIfAbsent(p.planting().raft(), r -> new ArrayList<>()).add(p));
-    on.values().forEach(raft -> rafts.add(raft(raft, reference)));
+    rafts.addAll(spread.map(List.copyOf(on.values()), raft -> raft(raft, reference)));
   }
 
   private List<RaftGrowth.Reference> reference(List<PlantSeries> plants, CohortCurve curve) {

@@ -103,7 +103,7 @@ final class EveningCurves {
         past.prior(plants.get(0))
             .map(prior -> new Leaned(FitCohort.of(sample, CohortRule.defaults(), prior), true))
             .orElseGet(() -> new Leaned(fit(sample), false));
-    drawn.cohort(plants, fit.fit());
+    drawn.cohort(plants, fit.fit(), spread);
     List<Wanted> wanted = new ArrayList<>();
     Map<String, List<PlantSeries>> rafts = new TreeMap<>();
     for (int i = 0; i < plants.size(); i++) {
@@ -113,10 +113,12 @@ final class EveningCurves {
       boolean own = departing.contains(plant.plant());
       wanted.add(new Wanted(place, series.get(i), own));
     }
-    rafts.forEach(
-        (raft, on) ->
-            wanted.add(
-                new Wanted(of(on.get(0), Optional.empty(), ""), AreaSeries.median(on), true)));
+    List<List<PlantSeries>> together = List.copyOf(rafts.values());
+    List<Series> medians = spread.map(together, AreaSeries::median);
+    for (int i = 0; i < medians.size(); i++) {
+      Of place = of(together.get(i).get(0), Optional.empty(), "");
+      wanted.add(new Wanted(place, medians.get(i), true));
+    }
     rows.addAll(spread.map(wanted, w -> row(w.of, w.series, w.own, fit)));
   }
 

@@ -18,9 +18,13 @@ final class MakeWorklist {
     return tasks(seen);
   }
 
-  /** Returns the rows that someone has seen, done or put off. */
-  List<HiddenRow> hidden() {
-    return HiddenRow.of(tasks(SeenItems.NONE), tasks(), seen);
+  /**
+   * Returns the rows that someone has seen, done or put off.
+   *
+   * @param shown the tasks that {@link #tasks()} gives
+   */
+  List<HiddenRow> hidden(List<Task> shown) {
+    return seen.isEmpty() ? List.of() : HiddenRow.of(tasks(SeenItems.NONE), shown, seen);
   }
 
   private List<Task> tasks(SeenItems hiding) {

@@ -31,11 +31,13 @@ public record Seen(List<RaftLook> rafts, List<SiteLook> sites, List<StationDoubt
     this(rafts, sites, List.of());
   }
 
-  /** Returns what was seen before an instant. */
-  Seen before(Instant end) {
+  /**
+   * Returns the rafts seen before an instant, without the sites: their plants' series have them.
+   */
+  Seen raftsBefore(Instant end) {
     return new Seen(
         rafts.stream().filter(r -> r.takenAt().toInstant().isBefore(end)).toList(),
-        sites.stream().filter(s -> s.takenAt().toInstant().isBefore(end)).toList(),
+        List.of(),
         stations);
   }
 }

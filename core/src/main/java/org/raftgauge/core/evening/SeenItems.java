@@ -55,6 +55,11 @@ final class SeenItems {
     return a.get().isBefore(b.get()) ? b : a;
   }
 
+  /** Says whether nothing is hidden. */
+  boolean isEmpty() {
+    return items.isEmpty() && stems.isEmpty();
+  }
+
   /** Says whether a row about a raft, pond or station is hidden. */
   boolean hides(String item) {
     return items.containsKey(item);

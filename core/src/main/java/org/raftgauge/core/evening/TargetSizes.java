@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: Apache-2.0
 package org.raftgauge.core.evening;
 
+import java.util.HashMap;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
@@ -30,6 +31,10 @@ final class TargetSizes {
 
   private final CropBook book;
   private final Map<String, Grader> graders;
+  private final Map<Weighed, Size> weighed = new HashMap<>();
+
+  /** What a size by weight depends on. */
+  private record Weighed(String crop, String variety, double headWeightG) {}
 
   /** An area, or why there is none. */
   record Size(OptionalDouble areaCm2, String reason) {
@@ -65,7 +70,9 @@ final class TargetSizes {
     }
     Optional<Grader> grader = Optional.ofNullable(graders.get(name));
     return grader.isPresent()
-        ? weighed(grader.get(), plant.planting().variety(), harvest.get().headWeightG())
+        ? weighed.computeIfAbsent(
+            new Weighed(name, plant.planting().variety(), harvest.get().headWeightG()),
+            w -> weighed(grader.get(), w.variety(), w.headWeightG()))
         : crop.flatMap(Crop::curve)
             .map(curve -> Size.of(area(curve, harvest.get().windowFromDat())))
             .orElse(

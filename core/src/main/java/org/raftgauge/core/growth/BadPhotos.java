@@ -3,6 +3,7 @@ package org.raftgauge.core.growth;
 
 import java.util.ArrayList;
 import java.util.Arrays;
+import java.util.Comparator;
 import java.util.List;
 import org.raftgauge.core.growth.FitRule.Scale;
 import org.raftgauge.core.leastsquares.MeanFunction;
@@ -28,6 +29,9 @@ final class BadPhotos {
   /** A candidate is asked only where its scale is at most twice the finest one's. */
   private static final double COMPARABLE = 2;
 
+  /** The finest scale that a fit can have: half the stated error. */
+  private static final double FINEST = 0.5;
+
   /** At most one point in four may be left out. */
   private static final int SHARE = 4;
 
@@ -42,15 +46,25 @@ final class BadPhotos {
       this.off = off;
       this.scale = scale;
     }
+
+    /** Says whether it comes near every point and is asked whatever the others' scales are. */
+    boolean clears() {
+      return scale <= COMPARABLE * FINEST && Arrays.stream(off).allMatch(o -> o <= FAR_OFF);
+    }
   }
 
   /** Returns the places of the bad points, ascending. */
   static List<Integer> of(Points points, FitRule rule, List<Candidate> candidates) {
     List<Robust> fits = new ArrayList<>();
     double finest = Double.POSITIVE_INFINITY;
-    for (Candidate candidate : candidates) {
+    List<Candidate> closestFirst =
+        candidates.stream().sorted(Comparator.comparingDouble(c -> c.fit().rss())).toList();
+    for (Candidate candidate : closestFirst) {
       if (points.observed() >= candidate.model().parameterCount() + 3) {
         Robust fit = robust(points, rule.scale(), candidate);
+        if (fit.clears()) {
+          return List.of();
+        }
         fits.add(fit);
         finest = Math.min(finest, fit.scale);
       }
@@ -110,7 +124,7 @@ final class BadPhotos {
       }
     }
     Arrays.sort(open);
-    double scale = Math.max(0.5, median(Arrays.copyOfRange(open, at.length, n)) / 0.6745);
+    double scale = Math.max(FINEST, median(Arrays.copyOfRange(open, at.length, n)) / 0.6745);
     for (int i = 0; i < off.length; i++) {
       off[i] /= scale;
     }

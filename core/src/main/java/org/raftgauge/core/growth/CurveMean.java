@@ -10,7 +10,7 @@ final class CurveMean {
 
   static MeanFunction of(CurveModel model, Scale scale) {
     if (scale == Scale.LN_AREA) {
-      return model::lnArea;
+      return model.shape()::lnArea;
     }
     return (dat, working, gradient) -> {
       double area = Math.exp(model.lnArea(dat, working, gradient));

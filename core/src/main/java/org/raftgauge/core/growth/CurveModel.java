@@ -67,7 +67,8 @@ public enum CurveModel {
     };
   }
 
-  private Shape shape() {
+  /** Returns its family. */
+  Shape shape() {
     return switch (this) {
       case EXPONENTIAL -> EXPONENTIAL_SHAPE;
       case MONOMOLECULAR -> MONOMOLECULAR_SHAPE;

@@ -11,6 +11,13 @@ final class ExponentialShape implements Shape {
   }
 
   @Override
+  public void lnAreas(double[] dat, double[] working, double[] out) {
+    for (int i = 0; i < dat.length; i++) {
+      out[i] = working[0] + working[1] * dat[i];
+    }
+  }
+
+  @Override
   public double rgr(double dat, double[] working, double[] gradient) {
     gradient[0] = 0;
     gradient[1] = 1;

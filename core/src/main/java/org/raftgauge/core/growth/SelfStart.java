@@ -2,7 +2,6 @@
 package org.raftgauge.core.growth;
 
 import java.util.ArrayList;
-import java.util.Comparator;
 import java.util.List;
 import org.raftgauge.core.growth.FitRule.Scale;
 import org.raftgauge.core.leastsquares.Points;
@@ -40,16 +39,24 @@ final class SelfStart {
     }
   }
 
+  /** Rounding of a sum of squares. */
+  private static final double ROUNDING = 1e-9;
+
+  /** Of so many points one is looked at first. */
+  private static final int FEW = 5;
+
   private final CurveModel model;
   private final Scale scale;
-  private final Points points;
+  private final Sample all;
+  private final Sample few;
   private final double first;
   private final double span;
 
   private SelfStart(CurveModel model, Scale scale, Points points) {
     this.model = model;
     this.scale = scale;
-    this.points = points;
+    this.all = Sample.of(points, 1);
+    this.few = Sample.of(points, FEW);
     double lo = Double.POSITIVE_INFINITY;
     double hi = Double.NEGATIVE_INFINITY;
     for (int i = 0; i < points.size(); i++) {
@@ -67,14 +74,31 @@ final class SelfStart {
     return new SelfStart(model, scale, points).best();
   }
 
+  /**
+   * Keeps the best few. Some of the points never fit worse than all of them do, so that a node
+   * which they rule out needs no look at the others.
+   */
   private List<double[]> best() {
-    return shapes().stream()
-        .map(this::scaled)
-        .filter(node -> Double.isFinite(node.rss()))
-        .sorted(Comparator.comparingDouble(Node::rss))
-        .limit(KEPT)
-        .map(Node::working)
-        .toList();
+    List<Node> kept = new ArrayList<>();
+    for (double[] shape : shapes()) {
+      double most = kept.size() < KEPT ? Double.POSITIVE_INFINITY : kept.get(KEPT - 1).rss();
+      if (!(scaled(shape, few).rss() * (1 - ROUNDING) > most)) {
+        keep(scaled(shape, all), kept);
+      }
+    }
+    return kept.stream().map(Node::working).toList();
+  }
+
+  /** Puts a node after those that are no worse, and drops what is one too many. */
+  private static void keep(Node node, List<Node> kept) {
+    int place = 0;
+    while (place < kept.size() && kept.get(place).rss() <= node.rss()) {
+      place++;
+    }
+    if (Double.isFinite(node.rss()) && place < KEPT) {
+      kept.add(place, node);
+      kept.subList(Math.min(KEPT, kept.size()), kept.size()).clear();
+    }
   }
 
   private List<double[]> shapes() {
@@ -111,45 +135,66 @@ final class SelfStart {
   }
 
   /** Solves the log of the scale, lower bounds counting as observed, and the sum of squares. */
-  private Node scaled(double[] shape) {
-    double[] ln = new double[points.size()];
-    double[] gradient = new double[shape.length];
-    for (int i = 0; i < ln.length; i++) {
-      ln[i] = model.lnArea(points.x(i), shape, gradient);
-    }
+  private Node scaled(double[] shape, Sample points) {
+    double[] ln = new double[points.dat.length];
+    model.shape().lnAreas(points.dat, shape, ln);
     double[] working = shape.clone();
-    working[0] = scale == Scale.LN_AREA ? meanDifference(ln) : Math.log(ratio(ln));
+    working[0] = scale == Scale.LN_AREA ? points.meanDifference(ln) : Math.log(points.ratio(ln));
     double rss = 0;
     for (int i = 0; i < ln.length; i++) {
       double fitted = ln[i] + working[0];
-      double r = points.y(i) - (scale == Scale.LN_AREA ? fitted : Math.exp(fitted));
-      rss += points.weight(i) > 0 ? points.weight(i) * r * r : 0;
+      double r = points.y[i] - (scale == Scale.LN_AREA ? fitted : Math.exp(fitted));
+      rss += points.weights[i] > 0 ? points.weights[i] * r * r : 0;
     }
     return new Node(working, rss);
   }
 
-  private double meanDifference(double[] ln) {
-    double sum = 0;
-    double weights = 0;
-    for (int i = 0; i < ln.length; i++) {
-      if (points.weight(i) > 0) {
-        sum += points.weight(i) * (points.y(i) - ln[i]);
-        weights += points.weight(i);
-      }
-    }
-    return sum / weights;
-  }
+  /** Points as arrays. */
+  private static final class Sample {
+    private final double[] dat;
+    private final double[] y;
+    private final double[] weights;
 
-  private double ratio(double[] ln) {
-    double over = 0;
-    double under = 0;
-    for (int i = 0; i < ln.length; i++) {
-      if (points.weight(i) > 0) {
-        double m = Math.exp(ln[i]);
-        over += points.weight(i) * points.y(i) * m;
-        under += points.weight(i) * m * m;
-      }
+    private Sample(int n) {
+      dat = new double[n];
+      y = new double[n];
+      weights = new double[n];
     }
-    return over / under;
+
+    /** Takes the first point and every {@code step}-th after it. */
+    static Sample of(Points points, int step) {
+      Sample sample = new Sample((points.size() + step - 1) / step);
+      for (int i = 0; i < sample.dat.length; i++) {
+        sample.dat[i] = points.x(i * step);
+        sample.y[i] = points.y(i * step);
+        sample.weights[i] = points.weight(i * step);
+      }
+      return sample;
+    }
+
+    double meanDifference(double[] ln) {
+      double sum = 0;
+      double total = 0;
+      for (int i = 0; i < ln.length; i++) {
+        if (weights[i] > 0) {
+          sum += weights[i] * (y[i] - ln[i]);
+          total += weights[i];
+        }
+      }
+      return sum / total;
+    }
+
+    double ratio(double[] ln) {
+      double over = 0;
+      double under = 0;
+      for (int i = 0; i < ln.length; i++) {
+        if (weights[i] > 0) {
+          double m = Math.exp(ln[i]);
+          over += weights[i] * y[i] * m;
+          under += weights[i] * m * m;
+        }
+      }
+      return over / under;
+    }
   }
 }

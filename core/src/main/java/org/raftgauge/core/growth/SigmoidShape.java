@@ -23,15 +23,25 @@ final class SigmoidShape implements Shape {
     double k = Math.exp(working[1]);
     double u = k * (dat - working[2]);
     double v = shape(working);
-    double slope = slope(u, v);
+    double drop = drop(u, v);
+    // Gompertz's curve falls off its asymptote as steeply as it is below it.
+    double slope = v == 0 ? drop : slope(u, v);
     gradient[0] = 1;
     gradient[1] = slope * u;
     gradient[2] = -k * slope;
-    double drop = drop(u, v);
     if (working.length == FREE_COUNT) {
       gradient[3] = drop - slope;
     }
     return working[0] - drop;
+  }
+
+  @Override
+  public void lnAreas(double[] dat, double[] working, double[] out) {
+    double k = Math.exp(working[1]);
+    double v = shape(working);
+    for (int i = 0; i < dat.length; i++) {
+      out[i] = working[0] - drop(k * (dat[i] - working[2]), v);
+    }
   }
 
   @Override

@@ -3,7 +3,6 @@ package org.raftgauge.core.history;
 
 import java.time.Instant;
 import java.time.LocalDate;
-import java.time.OffsetDateTime;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.HashMap;
@@ -20,10 +19,6 @@ import org.raftgauge.core.history.PlantSeries.AgeClock;
 
 /** Strings the looks at sites together to what was seen of each plant. */
 public final class CollectSeries {
-  private static final Comparator<SiteLook> BY_TIME =
-      Comparator.comparing(SiteLook::takenAt, OffsetDateTime.timeLineOrder())
-          .thenComparing(SiteLook::photo);
-
   private final WhoGrewWhere plants;
   private final FarmDay farmDay;
   private final Instant tonight;
@@ -64,17 +59,17 @@ public final class CollectSeries {
   }
 
   /** Takes the looks up to the evening that pass. */
-  private CollectSeries with(List<SiteLook> looks, Predicate<SiteLook> which) {
-    looks.stream()
-        .filter(look -> !look.takenAt().toInstant().isAfter(tonight))
+  private CollectSeries with(List<SiteLook> looks, Predicate<RaftLooks> which) {
+    RaftLooks.of(looks).stream()
+        .filter(raft -> !raft.at().isAfter(tonight))
         .filter(which)
-        .sorted(BY_TIME)
+        .sorted(RaftLooks.BY_TIME)
         .forEach(this::add);
     return this;
   }
 
   /** Passes the looks at rafts since a plant that stands tonight first stood there. */
-  private Predicate<SiteLook> ofStanding(CropBook book) {
+  private Predicate<RaftLooks> ofStanding(CropBook book) {
     Map<String, Instant> since = new HashMap<>();
     for (PlantLife life : book.plants()) {
       if (life.stays().stream().anyMatch(stay -> stay.holdsAt(tonight))) {
@@ -85,9 +80,7 @@ public final class CollectSeries {
                         stay.planting().raft(), stay.from(), (a, b) -> a.isBefore(b) ? a : b));
       }
     }
-    return look ->
-        since.containsKey(look.raft())
-            && !look.takenAt().toInstant().isBefore(since.get(look.raft()));
+    return raft -> since.containsKey(raft.raft()) && !raft.at().isBefore(since.get(raft.raft()));
   }
 
   /**
@@ -145,18 +138,22 @@ public final class CollectSeries {
         .toList();
   }
 
-  private void add(SiteLook look) {
-    Instant at = look.takenAt().toInstant();
-    Optional<Grown> found = plants.at(look.raft(), look.measure().site(), at);
-    if (found.isEmpty() || found.get().age().isEmpty()) {
-      return;
+  private void add(RaftLooks raft) {
+    LocalDate evening = farmDay.evening(raft.at());
+    WhoGrewWhere.OnRaft there = plants.on(raft.raft(), raft.at());
+    for (SiteLook look : raft.looks()) {
+      Optional<Grown> found = there.at(look.measure().site());
+      if (found.isPresent() && found.get().age().isPresent()) {
+        add(look, found.get(), evening, growth(found.get(), there.day()));
+      }
     }
-    Grown grown = found.get();
-    Seen seen = seen(growth(grown, at));
+  }
+
+  private void add(SiteLook look, Grown grown, LocalDate evening, Growth growth) {
+    Seen seen = seen(growth);
     seen.planting = grown.planting();
     seen.site = look.measure().site();
     List<Sight> sights = seen.sights;
-    LocalDate evening = farmDay.evening(at);
     if (!sights.isEmpty() && sights.get(sights.size() - 1).evening().equals(evening)) {
       sights.remove(sights.size() - 1);
     }
@@ -193,7 +190,7 @@ public final class CollectSeries {
     return stay(plant)
         .flatMap(stay -> plants.at(stay.planting().raft(), stay.site(), tonight))
         .filter(grown -> grown.age().isPresent())
-        .map(grown -> growth(grown, tonight));
+        .map(grown -> growth(grown, tonight.atZone(farmDay.zone()).toLocalDate()));
   }
 
   private List<PlantSeries> series(Predicate<Growth> which) {
@@ -216,10 +213,9 @@ public final class CollectSeries {
     return series;
   }
 
-  private Growth growth(Grown grown, Instant at) {
+  private static Growth growth(Grown grown, LocalDate day) {
     long days = (long) Math.floor(grown.age().orElseThrow());
-    LocalDate since = at.atZone(farmDay.zone()).toLocalDate().minusDays(days);
-    return new Growth(grown.plant(), since, clock(grown));
+    return new Growth(grown.plant(), day.minusDays(days), clock(grown));
   }
 
   private static AgeClock clock(Grown grown) {

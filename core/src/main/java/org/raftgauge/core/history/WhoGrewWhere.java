@@ -3,6 +3,7 @@ package org.raftgauge.core.history;
 
 import java.time.Instant;
 import java.time.LocalDate;
+import java.time.LocalDateTime;
 import java.util.ArrayList;
 import java.util.Collections;
 import java.util.HashMap;
@@ -64,12 +65,12 @@ public final class WhoGrewWhere {
    * @return the plant, or nothing where the site is not planted then
    */
   public Optional<Grown> at(String raft, SiteId site, Instant at) {
-    for (Stood one : stood.getOrDefault(raft, Map.of()).getOrDefault(site, List.of())) {
-      if (one.stay().holdsAt(at)) {
-        return Optional.of(grown(one, at));
-      }
-    }
-    return Optional.empty();
+    return on(raft, at).at(site);
+  }
+
+  /** Prepares the answers for the sites of a raft at an instant. */
+  OnRaft on(String raft, Instant at) {
+    return new OnRaft(stood.getOrDefault(raft, Map.of()), at);
   }
 
   /**
@@ -95,25 +96,59 @@ public final class WhoGrewWhere {
     return Optional.ofNullable(lives.get(plant));
   }
 
-  private Grown grown(Stood stood, Instant at) {
-    PlantLife life = stood.life();
-    Optional<LocalDate> lastCut = Optional.empty();
-    for (Instant cut : life.cutAt()) {
-      lastCut = cut.isAfter(at) ? lastCut : Optional.of(LocalDate.ofInstant(cut, farmDay.zone()));
-    }
-    return new Grown(
-        life.plant(),
-        stood.stay().planting(),
-        daysAfter(life.transplantedOn(), at),
-        daysAfter(life.sownOn(), at),
-        daysAfter(lastCut, at));
-  }
+  /** The plants of a raft at an instant; most of them count from the same days. */
+  final class OnRaft {
+    private final Map<SiteId, List<Stood>> sites;
+    private final Instant at;
+    private final LocalDateTime local;
+    private Optional<LocalDate> lastDay = Optional.empty();
+    private OptionalDouble lastDays = OptionalDouble.empty();
 
-  private OptionalDouble daysAfter(Optional<LocalDate> day, Instant at) {
-    if (day.isEmpty()) {
-      return OptionalDouble.empty();
+    private OnRaft(Map<SiteId, List<Stood>> sites, Instant at) {
+      this.sites = sites;
+      this.at = at;
+      this.local = LocalDateTime.ofInstant(at, farmDay.zone());
     }
-    double days = farmDay.daysAfter(day.get(), at);
-    return days >= 0 ? OptionalDouble.of(days) : OptionalDouble.empty();
+
+    /** Returns the date on the farm's clock. */
+    LocalDate day() {
+      return local.toLocalDate();
+    }
+
+    /** Finds the plant at a site. */
+    Optional<Grown> at(SiteId site) {
+      for (Stood one : sites.getOrDefault(site, List.of())) {
+        if (one.stay().holdsAt(at)) {
+          return Optional.of(grown(one));
+        }
+      }
+      return Optional.empty();
+    }
+
+    private Grown grown(Stood stood) {
+      PlantLife life = stood.life();
+      Optional<LocalDate> lastCut = Optional.empty();
+      for (Instant cut : life.cutAt()) {
+        lastCut = cut.isAfter(at) ? lastCut : Optional.of(LocalDate.ofInstant(cut, farmDay.zone()));
+      }
+      return new Grown(
+          life.plant(),
+          stood.stay().planting(),
+          daysAfter(life.transplantedOn()),
+          daysAfter(life.sownOn()),
+          daysAfter(lastCut));
+    }
+
+    private OptionalDouble daysAfter(Optional<LocalDate> day) {
+      if (day.isEmpty()) {
+        return OptionalDouble.empty();
+      }
+      if (!day.equals(lastDay)) {
+        double days = FarmDay.daysAfter(day.get(), local);
+        lastDay = day;
+        lastDays = days >= 0 ? OptionalDouble.of(days) : OptionalDouble.empty();
+      }
+      return lastDays;
+    }
   }
 }

@@ -13,7 +13,7 @@ final class Linearised {
   private static final double DISTINCT = 1e-12;
 
   private final double[] columnNorms;
-  private final double[][] rows;
+  private final double[][] columns;
   private final double[] rotated;
   private final double cost;
   private final boolean singular;
@@ -23,10 +23,12 @@ final class Linearised {
     int p = n == 0 ? 0 : jacobian[0].length;
     columnNorms = new double[p];
     rotated = new double[n];
-    rows = new double[n][];
+    columns = new double[p][n];
     double sum = 0;
     for (int i = 0; i < n; i++) {
-      rows[i] = jacobian[i].clone();
+      for (int j = 0; j < p; j++) {
+        columns[j][i] = jacobian[i][j];
+      }
       rotated[i] = -minusResiduals[i];
       sum += rotated[i] * rotated[i];
     }
@@ -52,8 +54,8 @@ final class Linearised {
       if (!(columnNorms[j] > 0) || Double.isInfinite(columnNorms[j])) {
         return false;
       }
-      for (double[] row : rows) {
-        row[j] /= columnNorms[j];
+      for (int i = 0; i < rotated.length; i++) {
+        columns[j][i] /= columnNorms[j];
       }
     }
     return true;
@@ -61,8 +63,8 @@ final class Linearised {
 
   private double squares(int column, int from) {
     double sum = 0;
-    for (int i = from; i < rows.length; i++) {
-      sum += rows[i][column] * rows[i][column];
+    for (int i = from; i < rotated.length; i++) {
+      sum += columns[column][i] * columns[column][i];
     }
     return sum;
   }
@@ -76,32 +78,32 @@ final class Linearised {
       if (!(length > 0)) {
         return false;
       }
-      double head = rows[j][j];
+      double[] own = columns[j];
+      double head = own[j];
       double diagonal = head > 0 ? -length : length;
       double first = head - diagonal;
       // The reflection is I - v v' / (-diagonal first), v being the column below with this head.
-      rows[j][j] = first;
+      own[j] = first;
       for (int k = j + 1; k < p; k++) {
-        double along = 0;
-        for (int i = j; i < rows.length; i++) {
-          along += rows[i][j] * rows[i][k];
-        }
-        along /= -diagonal * first;
-        for (int i = j; i < rows.length; i++) {
-          rows[i][k] -= along * rows[i][j];
-        }
+        reflect(columns[k], j, -diagonal * first);
       }
-      double along = 0;
-      for (int i = j; i < rows.length; i++) {
-        along += rows[i][j] * rotated[i];
-      }
-      along /= -diagonal * first;
-      for (int i = j; i < rows.length; i++) {
-        rotated[i] -= along * rows[i][j];
-      }
-      rows[j][j] = diagonal;
+      reflect(rotated, j, -diagonal * first);
+      own[j] = diagonal;
     }
     return least >= DISTINCT;
+  }
+
+  /** Reflects a column from row {@code j} on by what stands in column {@code j}. */
+  private void reflect(double[] column, int j, double halfSquare) {
+    double[] by = columns[j];
+    double along = 0;
+    for (int i = j; i < by.length; i++) {
+      along += by[i] * column[i];
+    }
+    along /= halfSquare;
+    for (int i = j; i < by.length; i++) {
+      column[i] -= along * by[i];
+    }
   }
 
   boolean isSingular() {
@@ -118,9 +120,9 @@ final class Linearised {
     for (int j = p - 1; j >= 0; j--) {
       double sum = rotated[j];
       for (int k = j + 1; k < p; k++) {
-        sum -= rows[j][k] * step[k];
+        sum -= columns[k][j] * step[k];
       }
-      step[j] = sum / rows[j][j];
+      step[j] = sum / columns[j][j];
     }
     for (int j = 0; j < p; j++) {
       step[j] /= columnNorms[j];
@@ -152,9 +154,9 @@ final class Linearised {
       for (int j = c; j >= 0; j--) {
         double sum = j == c ? 1 : 0;
         for (int k = j + 1; k <= c; k++) {
-          sum -= rows[j][k] * inverse[k][c];
+          sum -= columns[k][j] * inverse[k][c];
         }
-        inverse[j][c] = sum / rows[j][j];
+        inverse[j][c] = sum / columns[j][j];
       }
     }
     double[][] out = new double[p][p];

@@ -9,7 +9,8 @@ import java.util.Arrays;
  * <p>A lower bound enters by its deviance residual {@code sigma sqrt(-2 ln Phi(z))}, so that the
  * sum of squares over sigma squared is -2 ln likelihood but for a constant. Remembers the best
  * parameters that it was ever evaluated at, because an optimiser may stop by an exception. Its
- * arrays are written anew by each evaluation: a fit evaluates hundreds of times.
+ * arrays are written anew by each evaluation: a fit evaluates hundreds of times. Asked for the same
+ * parameters twice running, as at the end of one step and the beginning of the next, it has them.
  */
 final class Residuals {
   /** Stands for a mean that is not finite: so far away that every optimiser turns back. */
@@ -20,6 +21,9 @@ final class Residuals {
   private final double sigma;
   private final double[] value;
   private final double[][] jacobian;
+  private final double[] roots;
+  private double[] last = new double[0];
+  private double lastCost;
   private double[] best = new double[0];
   private double bestCost = Double.POSITIVE_INFINITY;
 
@@ -29,6 +33,10 @@ final class Residuals {
     this.sigma = sigma;
     this.value = new double[points.size()];
     this.jacobian = new double[points.size()][];
+    this.roots = new double[points.size()];
+    for (int i = 0; i < roots.length; i++) {
+      roots[i] = Math.sqrt(points.weight(i));
+    }
   }
 
   double[] best() {
@@ -60,6 +68,9 @@ final class Residuals {
    * @return the sum of squares
    */
   double evaluate(double[] at) {
+    if (last.length > 0 && Arrays.equals(at, last)) {
+      return lastCost;
+    }
     double cost = 0;
     for (int i = 0; i < value.length; i++) {
       if (jacobian[i] == null || jacobian[i].length != at.length) {
@@ -72,17 +83,18 @@ final class Residuals {
       bestCost = cost;
       best = at.clone();
     }
+    last = at.clone();
+    lastCost = cost;
     return cost;
   }
 
   /** Returns minus residual {@code i} and writes its row of the Jacobian. */
   private double fill(int i, double[] parameters, double[] row) {
-    double weight = points.weight(i);
-    if (weight == 0) {
+    double root = roots[i];
+    if (root == 0) {
       Arrays.fill(row, 0);
       return 0;
     }
-    double root = Math.sqrt(weight);
     double value = mean.at(points.x(i), parameters, row);
     if (!allFinite(value, row)) {
       Arrays.fill(row, 0);

@@ -3,17 +3,18 @@ package org.raftgauge.core.track;
 
 import java.time.LocalDate;
 import java.util.ArrayList;
+import java.util.HashSet;
 import java.util.IdentityHashMap;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
-import java.util.NavigableMap;
+import java.util.NavigableSet;
 import java.util.Optional;
 import java.util.OptionalDouble;
-import java.util.TreeMap;
+import java.util.Set;
+import java.util.TreeSet;
 import java.util.function.Function;
 import org.raftgauge.core.book.Crop;
-import org.raftgauge.core.book.Planting;
 import org.raftgauge.core.history.PlantSeries;
 import org.raftgauge.core.history.Sight;
 import org.raftgauge.core.reference.HouseClimate;
@@ -36,25 +37,20 @@ final class FarmPass {
 
   private final TrackRules rules;
   private final List<Follow> plants;
-  private final NavigableMap<LocalDate, List<Seen>> evenings = new TreeMap<>();
-  private final Map<Cohort, Map<String, Patch>> patches = new LinkedHashMap<>();
+  private final NavigableSet<LocalDate> evenings = new TreeSet<>();
+  private final FindPatches patches = new FindPatches();
   private final StationWatch stations = new StationWatch();
   private final PondWatch ponds;
-
-  /** A plant's sight of one evening. */
-  private record Seen(Follow plant, Sight sight) {}
 
   private FarmPass(List<Follow> plants, TrackRules rules) {
     this.plants = plants;
     this.rules = rules;
     this.ponds = new PondWatch(rules);
+    Set<LocalDate> seen = new HashSet<>();
     for (Follow plant : plants) {
-      for (Sight sight : plant.series().sights()) {
-        evenings
-            .computeIfAbsent(sight.evening(), e -> new ArrayList<>())
-            .add(new Seen(plant, sight));
-      }
+      plant.series().sights().forEach(sight -> seen.add(sight.evening()));
     }
+    evenings.addAll(seen);
   }
 
   /**
@@ -83,13 +79,13 @@ final class FarmPass {
                         rules))
             .toList();
     FarmPass pass = new FarmPass(plants, rules);
-    pass.evenings.values().forEach(pass::evening);
+    pass.evenings.forEach(pass::evening);
     return pass;
   }
 
   /** Returns the last evening on which anything was seen. */
   Optional<LocalDate> lastEvening() {
-    return evenings.isEmpty() ? Optional.empty() : Optional.of(evenings.lastKey());
+    return evenings.isEmpty() ? Optional.empty() : Optional.of(evenings.last());
   }
 
   /** Returns the plants. */
@@ -99,7 +95,7 @@ final class FarmPass {
 
   /** Returns the patches that have been seen. */
   List<Patch> patches() {
-    return patches.values().stream().flatMap(m -> m.values().stream()).toList();
+    return patches.all();
   }
 
   StationWatch stations() {
@@ -110,8 +106,10 @@ final class FarmPass {
     return ponds;
   }
 
-  private void evening(List<Seen> seen) {
-    Map<Patch, List<Seen>> groups = group(seen);
+  private void evening(LocalDate evening) {
+    List<Seen> seen = new ArrayList<>();
+    plants.forEach(p -> p.next(evening).ifPresent(sight -> seen.add(new Seen(p, sight))));
+    Map<Patch, List<Seen>> groups = patches.of(seen);
     List<Cohort.Level> tonight = new ArrayList<>();
     groups.forEach(
         (patch, of) -> level(of).ifPresent(l -> tonight.add(new Cohort.Level(patch, l))));
@@ -134,20 +132,6 @@ final class FarmPass {
     Map<Cohort, List<Cohort.Level>> cohorts = new LinkedHashMap<>();
     levels.forEach(l -> cohorts.computeIfAbsent(l.patch().cohort(), c -> new ArrayList<>()).add(l));
     return cohorts;
-  }
-
-  private Map<Patch, List<Seen>> group(List<Seen> seen) {
-    Map<Patch, List<Seen>> groups = new LinkedHashMap<>();
-    for (Seen each : seen) {
-      Cohort cohort = each.plant().cohort();
-      Planting planting = each.plant().series().planting();
-      Patch patch =
-          patches
-              .computeIfAbsent(cohort, c -> new TreeMap<>())
-              .computeIfAbsent(each.sight().raft(), r -> new Patch(r, planting, cohort));
-      groups.computeIfAbsent(patch, p -> new ArrayList<>()).add(each);
-    }
-    return groups;
   }
 
   private Optional<PatchLevel> level(List<Seen> seen) {

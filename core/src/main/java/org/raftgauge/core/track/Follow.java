@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: Apache-2.0
 package org.raftgauge.core.track;
 
+import java.time.LocalDate;
+import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import org.raftgauge.core.book.Crop;
@@ -24,14 +26,11 @@ final class Follow {
   private final TrackRules rules;
   private final Crop.Limits limits;
   private final PlantTrack track;
+  private int seen;
   private Optional<Expected> expected = Optional.empty();
   private String doubt = "";
   private double peakCm2;
   private final LagLimit lagLimit;
-  private double lagBefore;
-  private double lag;
-  private double aheadBefore;
-  private double ahead;
   private boolean takenTonight;
   private double innovation;
   private Ewma ewma = CHART.start(0);
@@ -47,6 +46,15 @@ final class Follow {
 
   PlantSeries series() {
     return series;
+  }
+
+  /** Returns its sight of an evening, evenings being asked for in order and none left out. */
+  Optional<Sight> next(LocalDate evening) {
+    List<Sight> sights = series.sights();
+    if (seen == sights.size() || !sights.get(seen).evening().equals(evening)) {
+      return Optional.empty();
+    }
+    return Optional.of(sights.get(seen++));
   }
 
   Cohort cohort() {
@@ -145,10 +153,6 @@ final class Follow {
   void closeEvening(Sight sight) {
     if (takenTonight) {
       lagLimit.take(track);
-      lagBefore = lag;
-      aheadBefore = ahead;
-      lag = probabilityBelow(Math.log(limits.laggingShare()));
-      ahead = 1 - probabilityBelow(Math.log(limits.aheadShare()));
     }
     boolean last = sight.evening().equals(series.last().evening());
     if (!last) {
@@ -158,16 +162,20 @@ final class Follow {
     }
   }
 
-  double probabilityBelow(double lnShare) {
-    return Normal.below((lnShare - track.share()) / track.shareSd());
+  double lagProbability() {
+    return lag(lagLimit.now());
   }
 
-  double lagProbability() {
-    return lag;
+  private double lag(Optional<Belief> belief) {
+    return belief.map(b -> b.below(Math.log(limits.laggingShare()))).orElse(0.0);
   }
 
   double aheadProbability() {
-    return ahead;
+    return ahead(lagLimit.now());
+  }
+
+  private double ahead(Optional<Belief> belief) {
+    return belief.map(b -> 1 - b.below(Math.log(limits.aheadShare()))).orElse(0.0);
   }
 
   /** Returns the lowest ln(limit) by which it would be called lagging. */
@@ -176,11 +184,11 @@ final class Follow {
   }
 
   boolean lagging() {
-    return credible(lag, lagBefore);
+    return credible(lagProbability(), lag(lagLimit.before()));
   }
 
   boolean ahead() {
-    return credible(ahead, aheadBefore);
+    return credible(aheadProbability(), ahead(lagLimit.before()));
   }
 
   private boolean credible(double now, double before) {

@@ -2,6 +2,7 @@
 package org.raftgauge.core.track;
 
 import java.time.format.DateTimeFormatter;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import org.raftgauge.core.history.PlantSeries;
@@ -49,13 +50,13 @@ final class GrowthWords {
 
   /** Says how it grew between its last two open sights, as they show it. */
   private static String growth(Follow plant, Verdict verdict) {
-    List<Sight> open = openSights(plant.series());
+    List<Sight> open = lastOpen(plant.series());
     if (closed(plant) || !plant.foretold() || open.size() < 2) {
       return "";
     }
     double expected = plant.expected().orElseThrow().rate();
-    Sight last = open.get(open.size() - 1);
-    Sight before = open.get(open.size() - 2);
+    Sight last = open.get(0);
+    Sight before = open.get(1);
     double days = last.ageDays() - before.ageDays();
     double rate = Math.log(last.areaCm2() / before.areaCm2()) / days;
     String own =
@@ -89,10 +90,15 @@ final class GrowthWords {
     return plant.series().last().measure().closed();
   }
 
-  private static List<Sight> openSights(PlantSeries series) {
-    return series.sights().stream()
-        .filter(Sight::hasArea)
-        .filter(sight -> !sight.measure().closed())
-        .toList();
+  /** Returns the last two open sights, the last first; fewer where there are no more. */
+  private static List<Sight> lastOpen(PlantSeries series) {
+    List<Sight> open = new ArrayList<>();
+    for (int i = series.sights().size() - 1; i >= 0 && open.size() < 2; i--) {
+      Sight sight = series.sights().get(i);
+      if (sight.hasArea() && !sight.measure().closed()) {
+        open.add(sight);
+      }
+    }
+    return open;
   }
 }

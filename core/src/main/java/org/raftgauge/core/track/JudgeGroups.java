@@ -164,12 +164,12 @@ final class JudgeGroups {
           new Judged(
               Judged.Scope.POND,
               Judged.Place.ofPond(pond),
-              lagging ? Verdict.LAGGING : toldOf(track, limits.of(p -> p.pond().equals(pond))),
+              lagging ? Verdict.LAGGING : toldOf(track, limits.ofPond(pond)),
               List.of(),
               Optional.empty(),
               Optional.empty(),
               lagging ? Pattern.POND : Pattern.NONE,
-              GroupWords.pond(track, limits.of(p -> p.pond().equals(pond)))));
+              GroupWords.pond(track, limits.ofPond(pond))));
     }
     return rows;
   }
@@ -186,7 +186,7 @@ final class JudgeGroups {
     Verdict verdict =
         level.doubtful()
             ? Verdict.HELD
-            : lagging ? Verdict.LAGGING : toldOf(track, limits.of(patch::equals));
+            : lagging ? Verdict.LAGGING : toldOf(track, limits.of(patch));
     Pattern pattern =
         laggingPonds.contains(patch.pond())
             ? Pattern.POND
@@ -219,7 +219,7 @@ final class JudgeGroups {
 
   private String words(Patch patch, Optional<GroupTrack> track, Optional<Expected> expected) {
     List<String> parts =
-        new ArrayList<>(List.of(GroupWords.raft(track, expected, limits.of(patch::equals))));
+        new ArrayList<>(List.of(GroupWords.raft(track, expected, limits.of(patch))));
     Optional.ofNullable(boards.get(patch.raft()))
         .map(BoardShares.Test::words)
         .ifPresent(parts::add);

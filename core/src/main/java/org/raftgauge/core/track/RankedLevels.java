@@ -7,7 +7,6 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
-import java.util.function.Predicate;
 
 /**
  * Levels of patches in the order of their size, summed up so that their {@link WeightedMiddle}
@@ -15,7 +14,8 @@ import java.util.function.Predicate;
  */
 final class RankedLevels {
   private final List<Ranked> ranked;
-  private final Map<String, Integer> places = new HashMap<>();
+  private final Map<String, Integer> rafts = new HashMap<>();
+  private final Map<String, List<Integer>> ponds = new HashMap<>();
   private final Map<String, Optional<WeightedMiddle>> withoutPond = new HashMap<>();
   private final double[] weights;
   private final double[] moments;
@@ -34,7 +34,8 @@ final class RankedLevels {
     this.moments = new double[n + 1];
     for (int i = 0; i < n; i++) {
       Ranked each = ranked.get(i);
-      places.put(each.patch().raft(), i);
+      rafts.put(each.patch().raft(), i);
+      ponds.computeIfAbsent(each.patch().pond(), p -> new ArrayList<>()).add(i);
       weights[i + 1] = weights[i] + each.level().weight();
       moments[i + 1] = moments[i] + each.level().weight() * each.level().value();
     }
@@ -42,37 +43,26 @@ final class RankedLevels {
 
   /** Returns the middle of all levels but a raft's; nothing where there is no other. */
   Optional<WeightedMiddle> withoutRaft(String raft) {
-    int place = places.getOrDefault(raft, -1);
-    int others = ranked.size() - (place < 0 ? 0 : 1);
-    if (others == 0) {
-      return Optional.empty();
-    }
-    double total = weights[ranked.size()] - weightAt(place);
-    double inner = momentUpTo(0.75 * total, place) - momentUpTo(0.25 * total, place);
-    return Optional.of(WeightedMiddle.of(inner / (0.5 * total), total));
+    return without(Optional.ofNullable(rafts.get(raft)).map(List::of).orElse(List.of()));
   }
 
   /** Returns the middle of all levels but a pond's; nothing where there is no other. */
   Optional<WeightedMiddle> withoutPond(String pond) {
-    return withoutPond.computeIfAbsent(pond, p -> of(patch -> !patch.pond().equals(p)));
+    return withoutPond.computeIfAbsent(pond, p -> without(ponds.getOrDefault(p, List.of())));
   }
 
-  private Optional<WeightedMiddle> of(Predicate<Patch> which) {
-    List<WeightedMiddle.Weighted> levels = new ArrayList<>(ranked.size());
-    for (Ranked each : ranked) {
-      if (which.test(each.patch())) {
-        levels.add(each.level());
-      }
+  /** Returns the middle of all levels but those at some places, which ascend. */
+  private Optional<WeightedMiddle> without(List<Integer> places) {
+    if (places.size() == ranked.size()) {
+      return Optional.empty();
     }
-    return levels.isEmpty() ? Optional.empty() : Optional.of(WeightedMiddle.ofSorted(levels));
+    double total = below(ranked.size(), places);
+    double inner = momentUpTo(0.75 * total, places) - momentUpTo(0.25 * total, places);
+    return Optional.of(WeightedMiddle.of(inner / (0.5 * total), total));
   }
 
-  private double weightAt(int place) {
-    return place < 0 ? 0 : ranked.get(place).level().weight();
-  }
-
-  /** Returns the moment of the smallest levels that weigh so much, one place left out. */
-  private double momentUpTo(double weight, int without) {
+  /** Returns the moment of the smallest levels that weigh so much, some places left out. */
+  private double momentUpTo(double weight, List<Integer> without) {
     int lo = 0;
     int hi = ranked.size() - 1;
     while (lo < hi) {
@@ -83,16 +73,19 @@ final class RankedLevels {
         hi = middle - 1;
       }
     }
-    double left = without >= 0 && without < lo ? moment(without) : 0;
+    double left = 0;
+    for (int i = 0; i < without.size() && without.get(i) < lo; i++) {
+      left += moments[without.get(i) + 1] - moments[without.get(i)];
+    }
     return moments[lo] - left + (weight - below(lo, without)) * ranked.get(lo).level().value();
   }
 
-  private double moment(int place) {
-    return moments[place + 1] - moments[place];
-  }
-
-  /** Returns the weight of the levels before a place, one left out. */
-  private double below(int place, int without) {
-    return weights[place] - (without >= 0 && without < place ? weightAt(without) : 0);
+  /** Returns the weight of the levels before a place, some left out. */
+  private double below(int place, List<Integer> without) {
+    double left = 0;
+    for (int i = 0; i < without.size() && without.get(i) < place; i++) {
+      left += ranked.get(without.get(i)).level().weight();
+    }
+    return weights[place] - left;
   }
 }

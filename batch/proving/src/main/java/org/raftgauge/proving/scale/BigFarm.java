@@ -28,7 +28,7 @@ import org.raftgauge.core.site.SiteMeasure;
  * day apart, photographed every evening. Ages on the last evening are 21.75 to 28.75 days, so that
  * the sites have 25 photos or so on average, less 5 % of rafts missed. One plant in twelve grows at
  * 30 to 90 % of the others' pace from some day on; the oldest close. Written straight into a
- * history.
+ * history, under hashes that are spread as those of photos are (times a large odd number).
  */
 final class BigFarm {
   private static final SiteGrid GRID = new SiteGrid(6, 3, 120, 150, 180, 180, 0);
@@ -235,7 +235,11 @@ final class BigFarm {
             List.of());
     return new PhotoMeasure(
         name + ".jpg",
-        String.format(Locale.ROOT, "%032x%032x", day.toEpochDay(), raft),
+        String.format(
+            Locale.ROOT,
+            "%016x%048x",
+            0x9E3779B97F4A7C15L * (raft * 100_000L + day.toEpochDay()),
+            raft),
         "bench",
         Optional.of(day.atTime(18, 0).atOffset(ZoneOffset.UTC)),
         "",

@@ -24,6 +24,9 @@ final class MeasureScale {
   /** The step that works out an evening. */
   static final String JUDGE = "judge";
 
+  /** The step that works out one more evening in a process that runs on. */
+  static final String AGAIN = "judge again";
+
   private MeasureScale() {}
 
   /**
@@ -54,19 +57,29 @@ final class MeasureScale {
     Map<String, Lap> laps = new LinkedHashMap<>();
     try {
       Workplace.OpenBook open = timed(laps, "book read", () -> opened(book));
-      LocalDate evening = BigFarm.evening();
       try (History history = History.open(book.resolve("history.db"))) {
-        Measures measures = history.measures();
-        JudgeHistory.Asked asked = new JudgeHistory.Asked(evening, Instant.MAX);
-        JudgeHistory.Judgement judged =
-            timed(
-                laps, JUDGE, () -> JudgeHistory.of(measures, open.farm(), asked, open.forecasts()));
-        timed(laps, "tables", () -> tables(judged));
+        measure(history, open, laps);
       }
     } catch (IllegalStateException e) {
       throw new IOException(e.getMessage(), e);
     }
     return new Result(farm.sites(), laps);
+  }
+
+  private static void measure(History history, Workplace.OpenBook open, Map<String, Lap> laps)
+      throws IOException {
+    JudgeHistory.Judgement judged =
+        timed(laps, JUDGE, () -> judged(history, open, BigFarm.evening()));
+    timed(laps, "tables", () -> tables(judged));
+    timed(laps, AGAIN, () -> judged(history, open, BigFarm.evening().minusDays(1)));
+  }
+
+  /** Works an evening out from what is read of the history then. */
+  private static JudgeHistory.Judgement judged(
+      History history, Workplace.OpenBook open, LocalDate evening) throws IOException {
+    Measures measures = history.measures();
+    JudgeHistory.Asked asked = new JudgeHistory.Asked(evening, Instant.MAX);
+    return JudgeHistory.of(measures, open.farm(), asked, open.forecasts());
   }
 
   private static Workplace.OpenBook opened(Path book) {

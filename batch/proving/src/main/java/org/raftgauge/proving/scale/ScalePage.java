@@ -41,11 +41,14 @@ public final class ScalePage {
                 """
                 # Analysis of very many sites
 
-                Made by `batch/proving/prove scale`; %s, seed %d, %d cores, JDK %s. Farms without pictures, written
-                straight into a history: rafts of 18 sites in eight cohorts, some 25 photos a site, one plant in twelve slow,
-                the oldest closed. Timed is the last evening, worked out anew as every evening is: reading the book; verdicts,
-                curves, worklist and forecast from the history ("judge"); wording the tables. Plots and sheets are not in it. CPU
-                is of all threads, the compiler's and the collector's too; sizes are measured one after the other in one process.
+                Made by `batch/proving/prove scale`; %s, seed %d, %d cores, JDK %s, collector and heap as the program is
+                started: at most %d MB. Farms without pictures, written straight into a history: rafts of 18 sites in eight
+                cohorts, some 25 photos a site, one plant in twelve slow, the oldest closed. Timed is the last evening, worked out
+                anew as every evening is: reading the book; verdicts, curves, worklist and forecast from the history ("judge");
+                wording the tables. Plots and sheets are not in it. One more evening costs what all do, for each photo moves its
+                raft, its cohort and their curves; "judge again" is the evening before, worked out right after from what is read
+                anew, in a process that is warm as a watch is. CPU is of all threads, the compiler's and the collector's too;
+                sizes are measured one after the other in one process.
 
                 | sites | what | wall s | CPU s | judged, sites a second |
                 | ---: | --- | ---: | ---: | ---: |
@@ -53,7 +56,8 @@ public final class ScalePage {
                 asked.stamp(),
                 asked.seed(),
                 Runtime.getRuntime().availableProcessors(),
-                System.getProperty("java.version")));
+                System.getProperty("java.version"),
+                Runtime.getRuntime().maxMemory() >> 20));
     for (int sites : asked.sites()) {
       MeasureScale.Result result = MeasureScale.of(sites, asked.seed(), asked.work());
       result.laps().forEach((what, lap) -> page.append(row(result.sites(), what, lap)));
@@ -69,7 +73,7 @@ public final class ScalePage {
         what,
         lap.wallSeconds(),
         lap.cpuSeconds(),
-        what.equals(MeasureScale.JUDGE)
+        what.equals(MeasureScale.JUDGE) || what.equals(MeasureScale.AGAIN)
             ? String.format(Locale.ROOT, "%.0f", sites / lap.wallSeconds())
             : "");
   }

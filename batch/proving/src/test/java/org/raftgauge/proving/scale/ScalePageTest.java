@@ -17,7 +17,7 @@ class ScalePageTest {
   void aSmallFarmIsWrittenJudgedAndTimed() throws IOException {
     String page = ScalePage.of(new ScalePage.Asked(work, List.of(150), 9, "commit x"));
     List<String> rows = page.lines().filter(l -> l.startsWith("| 162 |")).toList();
-    assertEquals(3, rows.size(), page);
+    assertEquals(4, rows.size(), page);
     assertTrue(rows.get(1).matches("\\| 162 \\| judge \\| [0-9.]+ \\| [0-9.]+ \\| \\d+ \\|"), page);
     assertTrue(page.contains("commit x, seed 9"), page);
   }
