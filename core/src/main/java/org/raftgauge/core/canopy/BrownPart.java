@@ -19,7 +19,8 @@ final class BrownPart {
 
   /**
    * A plug's rim, where no leaf hides it, is off a circle by less than this share of its radius; a
-   * withered rosette's is lobed. Parts no larger than one leaf may be as round.
+   * withered rosette's is lobed, by 10 % and more (rendered ones). Working value. Parts no larger
+   * than one leaf may be as round.
    */
   private static final double ROUND = 0.06;
 

@@ -9,15 +9,12 @@ import org.raftgauge.core.book.Station;
 /**
  * In how fine detail a board has to be seen for its sites to be measured: finer photos are averaged
  * before anything is looked for, and deck pictures are drawn no finer.
- *
- * <p>What finer detail would add to the areas is on the page of speeds, which is written by the
- * command that measures it.
  */
 final class NeededDetail {
   /**
-   * Coarsest detail of a deck picture, mm a pixel. Edges are mixtures, so that plants of 1 to 5 cm2
-   * err by 2 to 3 % at 0.5 and at 0.9 mm alike (rendered, seed 660451), all open ones by 1.3 % at
-   * 0.7 and 1.4 % at 0.85 (path-traced photos, which no colour model or threshold saw).
+   * Coarsest detail of a deck picture, mm a pixel (working value). Edges are mixtures, so that
+   * plants of 1 to 5 cm2 err by 2 to 3 % at 0.5 and at 0.9 mm alike (rendered, seed 660451), all
+   * open ones by 1.3 % at 0.7 and 1.4 % at 0.85 mm (path-traced photos, another renderer's).
    */
   private static final double DECK_MM = 0.85;
 
