@@ -82,8 +82,8 @@ public final class PacePage {
         - CPU is of one thread, median over photos of the median over %d rounds; spread is the middle half of the rounds over their
           median. Photos are rendered (`--seed %d`, %d of the set), so that the areas' truth is known: median error of open sites.
         - Aimed at are 2.6 times `djpeg` at 12 megapixels and 2.2 times at 24. That is missed, by as much as the tables say: after decoding and
-          averaging, some fifty passes over a board's deck picture follow, of which none dominates. What was tried and taken: large plants in
-          1 mm a pixel and small ones alone in 0.5 mm; paths over canopy on every second pixel; giving up searches that cannot win; the light
+          averaging, some fifty passes over a board's deck picture follow, of which none dominates. What was tried and taken: all plants
+          once, in 0.85 mm a pixel; paths over canopy on every second pixel; giving up searches that cannot win; the light
           fitted to 8,000 points of a board. Decoding, averaging in linear light and judging sharpness alone take more than 2.6 times `djpeg`. What
           is left to try: the passes as one over 8-bit levels in strips that stay in the processor's cache.
 
