@@ -1,7 +1,6 @@
 // SPDX-License-Identifier: Apache-2.0
 package org.raftgauge.core.canopy;
 
-import java.util.Arrays;
 import java.util.OptionalDouble;
 
 /**
@@ -35,10 +34,10 @@ final class BledGaps {
   private final float[][] rgb;
   private final Mixture mixture;
 
-  /** Sums of the light of one side, weighted, and of the weights in place 3. */
-  private final double[] leafLight = new double[4];
+  /** Mean light of either side. */
+  private final double[] leafLight = new double[3];
 
-  private final double[] groundLight = new double[4];
+  private final double[] groundLight = new double[3];
 
   BledGaps(int width, int height, float[][] rgb, Mixture mixture) {
     this.width = width;
@@ -79,37 +78,53 @@ final class BledGaps {
 
   /** Reads the light of both sides; says whether there is enough of both and no dark ground. */
   private boolean bothSides(int at, byte[] coverage) {
-    Arrays.fill(leafLight, 0);
-    Arrays.fill(groundLight, 0);
+    float[] reds = rgb[0];
+    float[] greens = rgb[1];
+    float[] blues = rgb[2];
     int reach = EdgeMix.REACH_PX;
     int middle = at % width;
     int line = at / width;
     int left = Math.max(0, middle - reach);
     int right = Math.min(width - 1, middle + reach);
     int bottom = Math.min(height - 1, line + reach);
+    double leafWeight = 0;
+    double leafRed = 0;
+    double leafGreen = 0;
+    double leafBlue = 0;
+    double groundWeight = 0;
+    double red = 0;
+    double green = 0;
+    double blue = 0;
     for (int y = Math.max(0, line - reach); y <= bottom; y++) {
       int row = (y - line + reach) * (2 * reach + 1) - middle + reach;
       for (int x = left, i = y * width + left; x <= right; x++, i++) {
         int covered = coverage[i] & 0xff;
-        add(leafLight, EdgeMix.WEIGHTS[row + x] * PURE[covered], i);
-        add(groundLight, EdgeMix.WEIGHTS[row + x] * PURE[255 - covered], i);
+        if (covered != 0) {
+          double weight = EdgeMix.WEIGHTS[row + x] * PURE[covered];
+          leafWeight += weight;
+          leafRed += weight * reds[i];
+          leafGreen += weight * greens[i];
+          leafBlue += weight * blues[i];
+        }
+        if (covered != 255) {
+          double weight = EdgeMix.WEIGHTS[row + x] * PURE[255 - covered];
+          groundWeight += weight;
+          red += weight * reds[i];
+          green += weight * greens[i];
+          blue += weight * blues[i];
+        }
       }
     }
-    if (leafLight[3] < LEAST_WEIGHT || groundLight[3] < LEAST_WEIGHT) {
+    if (leafWeight < LEAST_WEIGHT || groundWeight < LEAST_WEIGHT) {
       return false;
     }
-    for (int c = 0; c < 3; c++) {
-      leafLight[c] /= leafLight[3];
-      groundLight[c] /= groundLight[3];
-    }
+    leafLight[0] = leafRed / leafWeight;
+    leafLight[1] = leafGreen / leafWeight;
+    leafLight[2] = leafBlue / leafWeight;
+    groundLight[0] = red / groundWeight;
+    groundLight[1] = green / groundWeight;
+    groundLight[2] = blue / groundWeight;
     return !Mixture.byBrightness(leafLight, groundLight);
-  }
-
-  private void add(double[] side, double weight, int i) {
-    for (int c = 0; c < 3; c++) {
-      side[c] += weight * rgb[c][i];
-    }
-    side[3] += weight;
   }
 
   private static float[] pure() {
