@@ -73,13 +73,6 @@ final class MatScope implements AutoCloseable {
     return mat;
   }
 
-  /** Copies unsigned 16-bit values into a three-channel Mat. */
-  Mat ofThree(int width, int height, short[] values) {
-    Mat mat = own(new Mat(height, width, CvType.CV_16UC3));
-    mat.put(0, 0, values);
-    return mat;
-  }
-
   /** Copies floats into a one-channel Mat. */
   Mat of(int width, int height, float[] values) {
     Mat mat = own(new Mat(height, width, CvType.CV_32FC1));
@@ -90,13 +83,6 @@ final class MatScope implements AutoCloseable {
   /** Copies an 8-bit Mat of any number of channels out. */
   static byte[] bytes(Mat mat) {
     byte[] values = new byte[(int) (mat.total() * mat.channels())];
-    mat.get(0, 0, values);
-    return values;
-  }
-
-  /** Copies an unsigned 16-bit Mat of any number of channels out. */
-  static short[] shorts(Mat mat) {
-    short[] values = new short[(int) (mat.total() * mat.channels())];
     mat.get(0, 0, values);
     return values;
   }

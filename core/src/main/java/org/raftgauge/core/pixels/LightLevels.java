@@ -8,12 +8,12 @@ package org.raftgauge.core.pixels;
  * <p>Source: IEC 61966-2-1, as {@link Srgb}.
  */
 public final class LightLevels {
-  private static final short[] OF_CODE = new short[256];
+  private static final float[] OF_CODE = new float[256];
   private static final byte[] CODE = new byte[0x10000];
 
   static {
     for (int v = 0; v < OF_CODE.length; v++) {
-      OF_CODE[v] = (short) Math.round(0xffff * Srgb.linear(v / 255.0));
+      OF_CODE[v] = (float) Math.rint(0xffff * Srgb.linear(v / 255.0));
     }
     for (int v = 0; v < CODE.length; v++) {
       CODE[v] = (byte) Math.round(255 * Srgb.coded(v / 65535.0));
@@ -23,31 +23,22 @@ public final class LightLevels {
   private LightLevels() {}
 
   /**
-   * Writes the levels of code values, unsigned, where they are wanted.
+   * Returns the level of a code value.
    *
-   * @param codes code values
-   * @param first of them, index
-   * @param levels where to
-   * @param at where the first goes, index
-   * @param count of values
+   * @param code the low 8 bits are used
+   * @return a whole number, 0 to 65535
    */
-  public static void ofCodes(byte[] codes, int first, short[] levels, int at, int count) {
-    for (int i = 0; i < count; i++) {
-      levels[at + i] = OF_CODE[codes[first + i] & 0xff];
-    }
+  public static float ofCode(byte code) {
+    return OF_CODE[code & 0xff];
   }
 
   /**
-   * Codes levels.
+   * Codes a level.
    *
-   * @param levels unsigned
-   * @return the code values, in the same order
+   * @param level 0 to 65535
+   * @return the code value
    */
-  public static byte[] coded(short[] levels) {
-    byte[] codes = new byte[levels.length];
-    for (int i = 0; i < codes.length; i++) {
-      codes[i] = CODE[levels[i] & 0xffff];
-    }
-    return codes;
+  public static byte coded(int level) {
+    return CODE[level];
   }
 }

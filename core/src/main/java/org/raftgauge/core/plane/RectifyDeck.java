@@ -1,11 +1,12 @@
 // SPDX-License-Identifier: Apache-2.0
 package org.raftgauge.core.plane;
 
+import java.util.Arrays;
 import org.raftgauge.core.book.Board;
 import org.raftgauge.core.book.PointMm;
-import org.raftgauge.core.opencv.Warp;
 import org.raftgauge.core.pixels.PointPx;
 import org.raftgauge.core.pixels.RgbImage;
+import org.raftgauge.core.pixels.Warp;
 
 /** Draws a board's deck plane from a photo, lens and tilt taken out, in one resampling. */
 public final class RectifyDeck {
@@ -47,87 +48,98 @@ public final class RectifyDeck {
           "mmPerPx must be larger: " + width + " x " + height + " px, " + parts + " parts a pixel");
     }
     Mesh mesh = new Mesh(pose, scale, width * parts, height * parts, parts);
-    Warp.Sources sources = mesh.sources();
-    RgbImage image = Warp.remap(photo, sources, parts);
+    RgbImage image = Warp.redraw(photo, mesh, parts);
     return new DeckImage(image, mesh.seen(photo, width, height), scale.mmPerPx(), scale.marginMm());
   }
 
   /** Source places of the (finely divided) deck pixels. */
-  private static final class Mesh {
+  private static final class Mesh implements Warp.Sources {
     private final int width;
     private final int height;
     private final int parts;
-    private final float[] xs;
-    private final float[] ys;
+    private final int columns;
+    private final double[] xs;
+    private final double[] ys;
 
     Mesh(CameraPose pose, DeckScale scale, int width, int height, int parts) {
       this.width = width;
       this.height = height;
       this.parts = parts;
-      this.xs = new float[width * height];
-      this.ys = new float[width * height];
+      this.columns = (width - 1) / MESH + 2;
+      this.xs = new double[columns * ((height - 1) / MESH + 2)];
+      this.ys = new double[xs.length];
       double step = scale.mmPerPx() / parts;
-      int columns = (width - 1) / MESH + 2;
-      PointPx[] upper = row(pose, scale, step, 0, columns);
-      for (int y = 0; y < height; y += MESH) {
-        PointPx[] lower = row(pose, scale, step, y + MESH, columns);
-        fill(y, upper, lower);
-        upper = lower;
+      for (int i = 0; i < xs.length; i++) {
+        double x = (i % columns * MESH + 0.5) * step - scale.marginMm();
+        double y = (Math.floorDiv(i, columns) * MESH + 0.5) * step - scale.marginMm();
+        PointPx at = pose.toPhoto(new PointMm(x, y));
+        xs[i] = at.xPx();
+        ys[i] = at.yPx();
       }
     }
 
-    private static PointPx[] row(
-        CameraPose pose, DeckScale scale, double step, int y, int columns) {
-      PointPx[] row = new PointPx[columns];
-      for (int c = 0; c < columns; c++) {
-        row[c] =
-            pose.toPhoto(
-                new PointMm(
-                    (c * MESH + 0.5) * step - scale.marginMm(),
-                    (y + 0.5) * step - scale.marginMm()));
-      }
-      return row;
+    @Override
+    public int width() {
+      return width;
     }
 
-    private void fill(int y0, PointPx[] upper, PointPx[] lower) {
-      for (int y = y0; y < Math.min(y0 + MESH, height); y++) {
-        double fy = (double) (y - y0) / MESH;
-        for (int x0 = 0; x0 < width; x0 += MESH) {
-          int c = x0 / MESH;
-          double left = (1 - fy) * upper[c].xPx() + fy * lower[c].xPx();
-          double right = (1 - fy) * upper[c + 1].xPx() + fy * lower[c + 1].xPx();
-          line(xs, y * width + x0, left, right);
-          double top = (1 - fy) * upper[c].yPx() + fy * lower[c].yPx();
-          double bottom = (1 - fy) * upper[c + 1].yPx() + fy * lower[c + 1].yPx();
-          line(ys, y * width + x0, top, bottom);
+    @Override
+    public int height() {
+      return height;
+    }
+
+    @Override
+    public void row(int y, float[] xPx, float[] yPx) {
+      double down = (double) (y % MESH) / MESH;
+      int upper = y / MESH * columns;
+      between(xs, upper, down, xPx);
+      between(ys, upper, down, yPx);
+    }
+
+    /** Writes a row's values, that far between two rows of nodes. */
+    private void between(double[] nodes, int upper, double down, float[] to) {
+      double left = (1 - down) * nodes[upper] + down * nodes[upper + columns];
+      for (int x0 = 0, i = upper + 1; x0 < width; x0 += MESH, i++) {
+        double right = (1 - down) * nodes[i] + down * nodes[i + columns];
+        double step = (right - left) / MESH;
+        int n = Math.min(MESH, width - x0);
+        for (int k = 0; k < n; k++) {
+          to[x0 + k] = (float) (left + k * step);
         }
+        left = right;
       }
-    }
-
-    /** Writes a line's values from one node of the mesh to before the next, or to the row's end. */
-    private void line(float[] to, int at, double from, double next) {
-      double step = (next - from) / MESH;
-      int n = Math.min(MESH, width - at % width);
-      for (int k = 0; k < n; k++) {
-        to[at + k] = (float) (from + k * step);
-      }
-    }
-
-    Warp.Sources sources() {
-      return Warp.Sources.of(width, height, xs, ys);
     }
 
     /** Says of each deck pixel whether its middle lies on the photo. */
     boolean[] seen(RgbImage photo, int deckWidth, int deckHeight) {
       boolean[] seen = new boolean[deckWidth * deckHeight];
+      if (within(xs, photo.width()) && within(ys, photo.height())) {
+        Arrays.fill(seen, true);
+        return seen;
+      }
+      float[] xPx = new float[width];
+      float[] yPx = new float[width];
       for (int y = 0; y < deckHeight; y++) {
-        for (int x = 0; x < deckWidth; x++) {
-          int i = (y * parts + parts / 2) * width + x * parts + parts / 2;
+        row(y * parts + parts / 2, xPx, yPx);
+        for (int x = 0, i = parts / 2; x < deckWidth; x++, i += parts) {
           seen[y * deckWidth + x] =
-              xs[i] >= 0 && ys[i] >= 0 && xs[i] <= photo.width() - 1 && ys[i] <= photo.height() - 1;
+              xPx[i] >= 0
+                  && yPx[i] >= 0
+                  && xPx[i] <= photo.width() - 1
+                  && yPx[i] <= photo.height() - 1;
         }
       }
       return seen;
+    }
+
+    /** Says whether all nodes, and so all between them, lie on a photo and off its rim. */
+    private static boolean within(double[] nodes, int side) {
+      for (double node : nodes) {
+        if (!(node >= 1 && node <= side - 2)) {
+          return false;
+        }
+      }
+      return true;
     }
   }
 }

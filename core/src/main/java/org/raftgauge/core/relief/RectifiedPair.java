@@ -5,10 +5,10 @@ import java.util.List;
 import java.util.OptionalDouble;
 import org.raftgauge.core.book.Lens;
 import org.raftgauge.core.opencv.MatchRows;
-import org.raftgauge.core.opencv.Warp;
 import org.raftgauge.core.pixels.GreyImage;
 import org.raftgauge.core.pixels.PointPx;
 import org.raftgauge.core.pixels.RgbImage;
+import org.raftgauge.core.pixels.Warp;
 import org.raftgauge.core.plane.CameraPose;
 import org.raftgauge.core.plane.Distortion;
 
@@ -77,24 +77,36 @@ final class RectifiedPair {
   private static GreyImage draw(RgbImage photo, View view, PairGeometry geometry) {
     double shrink = view.lens.fxPx() / geometry.lens().fxPx();
     int parts = shrink > AVERAGE_FROM ? (int) Math.ceil(shrink) : 1;
-    int width = geometry.width() * parts;
-    int height = geometry.height() * parts;
-    float[] xs = new float[width * height];
-    float[] ys = new float[width * height];
-    for (int y = 0; y < height; y++) {
+    return GreyImage.of(Warp.redraw(photo, new Places(view, geometry, parts), parts));
+  }
+
+  /** Where the (finely divided) pixels of a rectified picture lie in its photo. */
+  private record Places(View view, PairGeometry geometry, int parts) implements Warp.Sources {
+
+    @Override
+    public int width() {
+      return geometry.width() * parts;
+    }
+
+    @Override
+    public int height() {
+      return geometry.height() * parts;
+    }
+
+    @Override
+    public void row(int y, float[] xPx, float[] yPx) {
       PointPx from = source(view, geometry, -0.5 + 0.5 / parts, (y + 0.5) / parts - 0.5);
-      for (int x0 = 0; x0 < width; x0 += MESH) {
+      for (int x0 = 0; x0 < xPx.length; x0 += MESH) {
         PointPx to =
             source(view, geometry, (x0 + MESH + 0.5) / parts - 0.5, (y + 0.5) / parts - 0.5);
-        for (int x = x0; x < Math.min(x0 + MESH, width); x++) {
+        for (int x = x0; x < Math.min(x0 + MESH, xPx.length); x++) {
           double share = (double) (x - x0) / MESH;
-          xs[y * width + x] = (float) ((1 - share) * from.xPx() + share * to.xPx());
-          ys[y * width + x] = (float) ((1 - share) * from.yPx() + share * to.yPx());
+          xPx[x] = (float) ((1 - share) * from.xPx() + share * to.xPx());
+          yPx[x] = (float) ((1 - share) * from.yPx() + share * to.yPx());
         }
         from = to;
       }
     }
-    return GreyImage.of(Warp.remap(photo, Warp.Sources.of(width, height, xs, ys), parts));
   }
 
   private static PointPx source(View view, PairGeometry geometry, double x, double y) {
