@@ -9,19 +9,33 @@ final class Binomial {
 
   private Binomial() {}
 
+  /** Does something to a calmed row. */
+  interface EachRow {
+
+    /** Changes the values of row y in place. */
+    void change(int y, float[] row);
+  }
+
   static float[] blur(float[] plane, int width, int height) {
+    return blur(plane, width, height, (y, row) -> {});
+  }
+
+  /** Calms a plane and changes its rows, each while it is at hand. */
+  static float[] blur(float[] plane, int width, int height, EachRow then) {
     float[] both = new float[plane.length];
     float[] up = new float[width];
     float[] middle = new float[width];
     float[] down = new float[width];
+    float[] calm = new float[width];
     along(plane, 0, middle);
     System.arraycopy(middle, 0, up, 0, width);
     for (int y = 0; y < height; y++) {
       along(plane, Math.min(height - 1, y + 1) * width, down);
-      int row = y * width;
       for (int x = 0; x < width; x++) {
-        both[row + x] = 0.25f * (up[x] + down[x]) + 0.5f * middle[x];
+        calm[x] = 0.25f * (up[x] + down[x]) + 0.5f * middle[x];
       }
+      then.change(y, calm);
+      System.arraycopy(calm, 0, both, y * width, width);
       float[] spare = up;
       up = middle;
       middle = down;

@@ -236,17 +236,8 @@ public final class SegmentCanopy {
   /** Calms the noise and evens the light. */
   private float[][] even(TileGains gains) {
     float[][] even = new float[3][];
-    float[] gain = new float[width];
     for (int c = 0; c < 3; c++) {
-      even[c] = Binomial.blur(rgb[c], width, height);
-      for (int y = 0; y < height; y++) {
-        for (int x = 0; x < width && y % TileGains.TILE == 0; x++) {
-          gain[x] = gains.at(c, x, y);
-        }
-        for (int x = 0, i = y * width; x < width; x++, i++) {
-          even[c][i] *= gain[x];
-        }
-      }
+      even[c] = Binomial.blur(rgb[c], width, height, gains.ofRows(c, width));
     }
     return even;
   }

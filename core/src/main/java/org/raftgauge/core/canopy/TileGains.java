@@ -53,4 +53,17 @@ public final class TileGains {
   public float at(int channel, int x, int y) {
     return gains[3 * ((y >> BITS) * across + (x >> BITS)) + channel];
   }
+
+  /** Multiplies rows of a channel with its factors, one row after the other. */
+  Binomial.EachRow ofRows(int channel, int width) {
+    float[] gain = new float[width];
+    return (y, row) -> {
+      for (int x = 0; x < width && y % TILE == 0; x++) {
+        gain[x] = at(channel, x, y);
+      }
+      for (int x = 0; x < width; x++) {
+        row[x] *= gain[x];
+      }
+    };
+  }
 }
