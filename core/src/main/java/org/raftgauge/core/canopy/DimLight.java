@@ -23,19 +23,11 @@ final class DimLight {
   /** Noise is read off every so many pixels. */
   private static final int STEP = 31;
 
-  /** Half side of the square about a pixel in which it is asked for company, px. */
-  private static final int ABOUT_PX = 3;
-
-  /** Away from rims leaf and what the raised light tells fill this share of the square. */
-  private static final double INSIDE = 0.82;
-
-  private final int width;
-  private final int height;
+  private final int[] size;
   private final float raise;
 
-  private DimLight(int width, int height, double raise) {
-    this.width = width;
-    this.height = height;
+  private DimLight(int[] size, double raise) {
+    this.size = size;
     this.raise = (float) raise;
   }
 
@@ -50,11 +42,11 @@ final class DimLight {
     double white = 1 / light.gainsAt(size[0] / 2, size[1] / 2, size[0], size[1])[1];
     double board = light.boardGreen();
     if (light.source() != LightSource.BOARD || board > BRIGHT_ENOUGH * white) {
-      return new DimLight(size[0], size[1], 1);
+      return new DimLight(size, 1);
     }
     double least = SPREADS * CALMED * Math.max(1e-6, noise(rgb));
     double raise = Math.min(white / board, LeafRule.FLOOR * white / least);
-    return new DimLight(size[0], size[1], Math.max(1, raise));
+    return new DimLight(size, Math.max(1, raise));
   }
 
   /**
@@ -78,7 +70,7 @@ final class DimLight {
               && table.score(raise * even[0][i], raise * even[1][i], raise * even[2][i])
                   > threshold;
     }
-    boolean[] near = BoxFilter.any(inside(leaf, more), width, height, ABOUT_PX);
+    boolean[] near = BoxFilter.any(NoRim.of(leaf, more, size), size[0], size[1], NoRim.ABOUT_PX);
     for (int i = 0; i < leaf.length; i++) {
       leaf[i] |= more[i] && near[i];
     }
@@ -97,21 +89,6 @@ final class DimLight {
       }
     }
     return raised;
-  }
-
-  /** Returns where {@code more} is no rim. */
-  private boolean[] inside(boolean[] leaf, boolean[] more) {
-    float[] either = new float[leaf.length];
-    for (int i = 0; i < leaf.length; i++) {
-      either[i] = leaf[i] || more[i] ? 1 : 0;
-    }
-    float[] sum = BoxFilter.sum(either, width, height, ABOUT_PX);
-    double least = INSIDE * (2 * ABOUT_PX + 1) * (2 * ABOUT_PX + 1);
-    boolean[] inside = new boolean[leaf.length];
-    for (int i = 0; i < leaf.length; i++) {
-      inside[i] = more[i] && sum[i] > least;
-    }
-    return inside;
   }
 
   /**

@@ -19,12 +19,6 @@ final class LeafGloss {
   /** A reflection is at least this many times as bright as the usual leaf (working value). */
   private static final double BRIGHTER = 1.4;
 
-  /** Half side of the square about a pixel in which it is asked for company, px. */
-  private static final int ABOUT_PX = 3;
-
-  /** Away from rims leaf and reflections fill this share of the square, as in {@link DimLight}. */
-  private static final double INSIDE = 0.82;
-
   /**
    * Growth of what is no rim, px: at a straight edge 42 of 49 are leaf from the third pixel on, and
    * the outermost is rim.
@@ -40,8 +34,7 @@ final class LeafGloss {
   /** Evened light of leaf lies under this, 1 is white. */
   private static final double MOST_LIGHT = 2;
 
-  private final int width;
-  private final int height;
+  private final int[] size;
   private final float[][] even;
   private final float[] scores;
 
@@ -53,8 +46,7 @@ final class LeafGloss {
    * @param scores of the same pixels
    */
   LeafGloss(int[] size, float[][] even, float[] scores) {
-    this.width = size[0];
-    this.height = size[1];
+    this.size = size;
     this.even = even;
     this.scores = scores;
   }
@@ -78,7 +70,7 @@ final class LeafGloss {
     if (!any || liesAnywhere(leaf, gloss)) {
       return;
     }
-    boolean[] near = BoxFilter.any(inside(leaf, gloss), width, height, TO_RIM_PX);
+    boolean[] near = BoxFilter.any(NoRim.of(leaf, gloss, size), size[0], size[1], TO_RIM_PX);
     for (int i = 0; i < leaf.length; i++) {
       leaf[i] |= gloss[i] && near[i];
     }
@@ -100,7 +92,7 @@ final class LeafGloss {
   }
 
   private boolean liesAnywhere(boolean[] leaf, boolean[] gloss) {
-    boolean[] nearLeaf = BoxFilter.any(leaf, width, height, FAR_PX);
+    boolean[] nearLeaf = BoxFilter.any(leaf, size[0], size[1], FAR_PX);
     int far = 0;
     int such = 0;
     for (int i = 0; i < leaf.length; i++) {
@@ -110,20 +102,5 @@ final class LeafGloss {
       }
     }
     return such > MOST_FAR * far;
-  }
-
-  /** Returns where reflections are no rim. */
-  private boolean[] inside(boolean[] leaf, boolean[] gloss) {
-    float[] either = new float[leaf.length];
-    for (int i = 0; i < leaf.length; i++) {
-      either[i] = leaf[i] || gloss[i] ? 1 : 0;
-    }
-    float[] sum = BoxFilter.sum(either, width, height, ABOUT_PX);
-    double least = INSIDE * (2 * ABOUT_PX + 1) * (2 * ABOUT_PX + 1);
-    boolean[] inside = new boolean[leaf.length];
-    for (int i = 0; i < leaf.length; i++) {
-      inside[i] = gloss[i] && sum[i] > least;
-    }
-    return inside;
   }
 }

@@ -43,6 +43,48 @@ class PlainLoopsTest {
   }
 
   @Test
+  void noRimIsWhatHasLeafAboutIt() {
+    for (int seed = 0; seed < 100; seed++) {
+      Random random = new Random(seed);
+      int width = 1 + random.nextInt(30);
+      int height = 1 + random.nextInt(30);
+      boolean[] leaf = mask(width * height, 0.5, random);
+      boolean[] more = mask(width * height, 0.8, random);
+      float[] either = new float[leaf.length];
+      for (int i = 0; i < leaf.length; i++) {
+        more[i] &= !leaf[i];
+        either[i] = leaf[i] || more[i] ? 1 : 0;
+      }
+      boolean[] noRim = NoRim.of(leaf, more, new int[] {width, height});
+      for (int i = 0; i < leaf.length; i++) {
+        // 82 % of the 49 pixels of the square, counted in whole numbers.
+        boolean inside = more[i] && boxSum(either, width, height, i, 3) > 0.82 * 49;
+        assertEquals(inside, noRim[i], "seed " + seed + " at " + i);
+      }
+    }
+  }
+
+  @Test
+  void changedRowsAreThoseOfTheCalmedPlane() {
+    Random random = new Random(1);
+    float[] values = plane(7 * 5, random);
+    float[] calm = Binomial.blur(values, 7, 5);
+    float[] doubled =
+        Binomial.blur(
+            values,
+            7,
+            5,
+            (y, row) -> {
+              for (int x = 0; x < row.length; x++) {
+                row[x] *= 2;
+              }
+            });
+    for (int i = 0; i < calm.length; i++) {
+      assertEquals(2 * calm[i], doubled[i]);
+    }
+  }
+
+  @Test
   void binomialIsTheNinePointKernelWithRepeatedEdges() {
     double[] kernel = {1, 2, 1};
     for (int seed = 0; seed < 100; seed++) {
