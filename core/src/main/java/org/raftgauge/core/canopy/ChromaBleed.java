@@ -40,18 +40,16 @@ final class ChromaBleed {
     float[] lit = litLeaf(leaf);
     int n = leaf.length;
     boolean[] dark = new boolean[n];
-    boolean[] light = new boolean[n];
     boolean[] darkGround = new boolean[n];
     for (int i = 0; i < n; i++) {
-      boolean isDark = luminance[i] < DARK_SHARE * lit[i];
-      dark[i] = leaf[i] && isDark;
-      light[i] = leaf[i] && !isDark;
-      darkGround[i] = !leaf[i] && lit[i] > 0 && isDark;
+      boolean isDark = luminance[i] < DARK_SHARE * lit[i]; // never where lit is 0, far from leaf
+      dark[i] = isDark && leaf[i];
+      darkGround[i] = isDark && !leaf[i];
     }
     boolean[] ownColour = new boolean[n];
     for (int i = 0; i < n; i++) {
       if (dark[i]) {
-        ownColour[i] = !besideLit(i, light);
+        ownColour[i] = !besideLit(i, leaf, dark);
       }
     }
     boolean[] nearOwn = BoxFilter.any(ownColour, width, height, RUN_PX + 1);
@@ -67,14 +65,14 @@ final class ChromaBleed {
    * Says whether leaf much brighter than a pixel lies where its colour may have run from; leaf
    * deeper in the same shadow lends none.
    */
-  private boolean besideLit(int at, boolean[] light) {
+  private boolean besideLit(int at, boolean[] leaf, boolean[] dark) {
     int left = Math.max(0, at % width - RUN_PX);
     int right = Math.min(width - 1, at % width + RUN_PX);
     int bottom = Math.min(height - 1, at / width + RUN_PX);
     for (int y = Math.max(0, at / width - RUN_PX); y <= bottom; y++) {
       for (int x = left; x <= right; x++) {
         int i = y * width + x;
-        if (light[i] && luminance[at] < DARK_SHARE * luminance[i]) {
+        if (leaf[i] && !dark[i] && luminance[at] < DARK_SHARE * luminance[i]) {
           return true;
         }
       }

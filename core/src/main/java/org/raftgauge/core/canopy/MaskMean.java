@@ -18,8 +18,14 @@ final class MaskMean {
   private final double[] sum;
   private final int[] count;
   private final double[] shares;
+
+  /** Sums and counts from a row's start to before each place, and to {@code reach} beyond it. */
   private final double[] upTo;
+
   private final int[] countTo;
+
+  /** Which of the rows kept hold nothing. */
+  private final boolean[] empty;
 
   private MaskMean(float[] values, boolean[] mask, int[] size, int reach) {
     this.values = values;
@@ -32,8 +38,9 @@ final class MaskMean {
     this.sum = new double[width];
     this.count = new int[width];
     this.shares = shares((2 * reach + 1) * (2 * reach + 1));
-    this.upTo = new double[width + 1];
-    this.countTo = new int[width + 1];
+    this.upTo = new double[width + 1 + 2 * reach];
+    this.countTo = new int[upTo.length];
+    this.empty = new boolean[2 * reach + 1];
   }
 
   /**
@@ -59,13 +66,8 @@ final class MaskMean {
       if (y > reach) {
         add(place, -1); // the row that drops out was kept at the same place
       }
-      if (y + reach < height) {
-        along((y + reach) * width, sums[place], counts[place]);
-        add(place, 1);
-      } else {
-        Arrays.fill(counts[place], 0);
-        Arrays.fill(sums[place], 0);
-      }
+      empty[place] = y + reach >= height || along((y + reach) * width, place) == 0;
+      add(place, 1);
       for (int x = 0; x < width && y >= 0; x++) {
         means[y * width + x] = (float) (sum[x] * shares[count[x]]);
       }
@@ -74,6 +76,9 @@ final class MaskMean {
   }
 
   private void add(int place, int sign) {
+    if (empty[place]) {
+      return;
+    }
     float[] rowSum = sums[place];
     int[] rowCount = counts[place];
     for (int x = 0; x < width; x++) {
@@ -82,23 +87,33 @@ final class MaskMean {
     }
   }
 
-  /** Writes the sums over stretches of one row, as differences of sums from its start on. */
-  private void along(int row, float[] rowSum, int[] rowCount) {
+  /**
+   * Writes the sums over stretches of one row, as differences of sums from its start on; returns
+   * how many pixels the mask lets through, where there are none without writing.
+   */
+  private int along(int row, int place) {
     double run = 0;
     int n = 0;
-    for (int x = 0; x < width; x++) {
+    for (int x = 0, to = reach + 1; x < width; x++, to++) {
       if (mask[row + x]) {
         run += values[row + x];
         n++;
       }
-      upTo[x + 1] = run;
-      countTo[x + 1] = n;
+      upTo[to] = run;
+      countTo[to] = n;
     }
+    if (n == 0) {
+      return 0;
+    }
+    Arrays.fill(upTo, reach + 1 + width, upTo.length, run);
+    Arrays.fill(countTo, reach + 1 + width, upTo.length, n);
+    float[] rowSum = sums[place];
+    int[] rowCount = counts[place];
+    int across = 2 * reach + 1;
     for (int x = 0; x < width; x++) {
-      int from = Math.max(0, x - reach);
-      int to = Math.min(width, x + reach + 1);
-      rowSum[x] = (float) (upTo[to] - upTo[from]);
-      rowCount[x] = countTo[to] - countTo[from];
+      rowSum[x] = (float) (upTo[x + across] - upTo[x]);
+      rowCount[x] = countTo[x + across] - countTo[x];
     }
+    return n;
   }
 }
