@@ -6,9 +6,6 @@ import java.util.Arrays;
 /** Running sums over squares; beyond the picture counts as nothing. */
 final class BoxFilter {
 
-  /** So many rows to either side are set as quickly as they are counted. */
-  private static final int FEW_ROWS = 8;
-
   private BoxFilter() {}
 
   /** Sums over the square of half side {@code reach} about each pixel. */
@@ -51,60 +48,53 @@ final class BoxFilter {
     return sums;
   }
 
-  /** Says of each pixel whether any within the square about it is set. */
+  /**
+   * Says of each pixel whether any within the square of half side {@code reach} about it is set:
+   * along rows, then down columns, each pixel takes over what as many pixels on say as it speaks
+   * for itself, until it speaks for the square's side.
+   */
   static boolean[] any(boolean[] mask, int width, int height, int reach) {
-    return reach > FEW_ROWS
-        ? anyFar(mask, width, height, reach)
-        : anyNear(mask, width, height, reach);
-  }
-
-  /** Spreads along rows, then up and down by counting the rows since one was set. */
-  private static boolean[] anyFar(boolean[] mask, int width, int height, int reach) {
-    boolean[] any = new boolean[mask.length];
-    for (int y = 0; y < height; y++) {
-      int end = (y + 1) * width;
-      for (int i = y * width; i < end; i++) {
-        if (mask[i]) {
-          int from = Math.max(y * width, i - reach);
-          while (i < end && mask[i]) {
-            i++;
-          }
-          Arrays.fill(any, from, Math.min(end, i + reach), true);
-        }
+    int side = 2 * reach + 1;
+    boolean[][] rows = new boolean[height + 2 * reach][];
+    for (int y = -reach; y < height + reach; y++) {
+      rows[y + reach] =
+          y >= 0 && y < height ? along(mask, y * width, width, reach) : new boolean[width];
+    }
+    for (int span = 1, step; span < side; span += step) {
+      step = Math.min(span, side - span);
+      for (int y = 0; y + step < rows.length; y++) {
+        join(rows[y], rows[y + step], width);
       }
     }
-    boolean[] wide = any.clone();
-    for (int step = 1; step >= -1; step -= 2) {
-      int[] since = new int[width];
-      Arrays.fill(since, reach);
-      for (int y = step > 0 ? 0 : height - 1; y >= 0 && y < height; y += step) {
-        for (int x = 0, i = y * width; x < width; x++, i++) {
-          since[x] = wide[i] ? 0 : since[x] + 1;
-          any[i] |= since[x] <= reach;
-        }
-      }
+    boolean[] any = new boolean[mask.length];
+    for (int y = 0; y < height; y++) {
+      System.arraycopy(rows[y], 0, any, y * width, width);
     }
     return any;
   }
 
-  private static boolean[] anyNear(boolean[] mask, int width, int height, int reach) {
-    boolean[] any = new boolean[mask.length];
-    for (int y = 0; y < height; y++) {
-      int end = (y + 1) * width;
-      for (int i = y * width; i < end; i++) {
-        if (mask[i]) {
-          int first = i;
-          while (i < end && mask[i]) {
-            i++;
-          }
-          int left = Math.max(y * width, first - reach) - y * width;
-          int right = Math.min(end, i + reach) - y * width;
-          for (int v = Math.max(0, y - reach); v <= Math.min(height - 1, y + reach); v++) {
-            Arrays.fill(any, v * width + left, v * width + right, true);
-          }
-        }
-      }
+  /** Says it of a row, of pixels in the row alone; what it returns may be longer. */
+  private static boolean[] along(boolean[] mask, int row, int width, int reach) {
+    boolean[] none = new boolean[width];
+    if (Arrays.equals(mask, row, row + width, none, 0, width)) {
+      return none;
     }
-    return any;
+    int side = 2 * reach + 1;
+    boolean[] line = new boolean[width + side - 1];
+    boolean[] moved = new boolean[line.length];
+    System.arraycopy(mask, row, line, reach, width);
+    for (int span = 1, step; span < side; span += step) {
+      step = Math.min(span, side - span);
+      System.arraycopy(line, step, moved, 0, line.length - step);
+      join(line, moved, line.length);
+    }
+    return line;
+  }
+
+  /** Sets in one row what is set in another. */
+  private static void join(boolean[] row, boolean[] other, int n) {
+    for (int x = 0; x < n; x++) {
+      row[x] |= other[x];
+    }
   }
 }
