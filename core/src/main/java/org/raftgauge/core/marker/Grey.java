@@ -54,13 +54,21 @@ final class Grey {
 
   private static GrayU8 enlarged(GrayU8 grey, int factor) {
     GrayU8 large = new GrayU8(grey.width * factor, grey.height * factor);
+    double[] columns = new double[large.width];
+    for (int x = 0; x < columns.length; x++) {
+      columns[x] = clamp((x + 0.5) / factor - 0.5, grey.width - 1);
+    }
     double[] upper = new double[large.width];
     double[] lower = new double[large.width];
+    int row = -1;
     for (int y = 0; y < large.height; y++) {
       double sy = clamp((y + 0.5) / factor - 0.5, grey.height - 1);
-      along(grey, (int) sy, factor, upper);
-      along(grey, Math.min((int) sy + 1, grey.height - 1), factor, lower);
-      double fy = sy - (int) sy;
+      if (row != (int) sy) {
+        row = (int) sy;
+        along(grey, row, columns, upper);
+        along(grey, Math.min(row + 1, grey.height - 1), columns, lower);
+      }
+      double fy = sy - row;
       for (int x = 0; x < large.width; x++) {
         // Levels are not negative: rounding is cutting off after a half is added.
         large.data[y * large.width + x] = (byte) ((1 - fy) * upper[x] + fy * lower[x] + 0.5);
@@ -69,14 +77,15 @@ final class Grey {
     return large;
   }
 
-  /** Reads a row at all the places of an enlarged one. */
-  private static void along(GrayU8 grey, int row, int factor, double[] levels) {
+  /** Reads a row at places along it. */
+  private static void along(GrayU8 grey, int row, double[] columns, double[] levels) {
+    int first = row * grey.width;
     for (int x = 0; x < levels.length; x++) {
-      double sx = clamp((x + 0.5) / factor - 0.5, grey.width - 1);
-      int x0 = row * grey.width + (int) sx;
-      int x1 = row * grey.width + Math.min((int) sx + 1, grey.width - 1);
-      double fx = sx - (int) sx;
-      levels[x] = (1 - fx) * (grey.data[x0] & 0xff) + fx * (grey.data[x1] & 0xff);
+      int left = (int) columns[x];
+      int right = Math.min(left + 1, grey.width - 1);
+      double fx = columns[x] - left;
+      levels[x] =
+          (1 - fx) * (grey.data[first + left] & 0xff) + fx * (grey.data[first + right] & 0xff);
     }
   }
 
