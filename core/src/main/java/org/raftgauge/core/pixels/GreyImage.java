@@ -24,15 +24,26 @@ public final class GreyImage {
    * @return a picture of the same size
    */
   public static GreyImage of(RgbImage image) {
-    byte[] rgb = image.rgb();
     byte[] levels = new byte[image.width() * image.height()];
     for (int i = 0; i < levels.length; i++) {
-      int r = rgb[3 * i] & 0xff;
-      int g = rgb[3 * i + 1] & 0xff;
-      int b = rgb[3 * i + 2] & 0xff;
-      levels[i] = (byte) ((299 * r + 587 * g + 114 * b + 500) / 1000);
+      levels[i] = (byte) luma(image, i);
     }
     return new GreyImage(image.width(), image.height(), levels);
+  }
+
+  /**
+   * Returns the luma of one pixel of a colour picture.
+   *
+   * @param image the picture
+   * @param index of the pixel, {@code y * width + x}
+   * @return 0 to 255
+   */
+  public static int luma(RgbImage image, int index) {
+    byte[] rgb = image.rgb();
+    int r = rgb[3 * index] & 0xff;
+    int g = rgb[3 * index + 1] & 0xff;
+    int b = rgb[3 * index + 2] & 0xff;
+    return (299 * r + 587 * g + 114 * b + 500) / 1000;
   }
 
   /**

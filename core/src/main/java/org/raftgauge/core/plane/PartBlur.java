@@ -37,15 +37,20 @@ final class PartBlur {
   private static final double BIN_LN = 0.04;
   private static final int BINS = 96;
 
-  private final byte[] luma;
+  private final RgbImage photo;
   private final int width;
   private final int height;
+
+  /** Luma along the line that is looked along. */
+  private final int[] levels;
+
   private final int[][] counts = new int[EdgeBlur.CELLS * EdgeBlur.CELLS][BINS];
 
   private PartBlur(RgbImage photo) {
+    this.photo = photo;
     this.width = photo.width();
     this.height = photo.height();
-    this.luma = GreyImage.of(photo).levels();
+    this.levels = new int[Math.max(width, height)];
   }
 
   /**
@@ -75,10 +80,13 @@ final class PartBlur {
   private record Line(int first, int step, int length, int aside) {}
 
   private void line(Line line) {
+    for (int i = 0; i < line.length; i++) {
+      levels[i] = GreyImage.luma(photo, line.first + i * line.step);
+    }
     int from = 0;
     int sign = 0;
     for (int i = 1; i < line.length; i++) {
-      int change = Integer.signum(level(line, i) - level(line, i - 1));
+      int change = Integer.signum(levels[i] - levels[i - 1]);
       if (change != sign) {
         if (sign != 0) {
           edge(line, from, i - 1);
@@ -89,27 +97,23 @@ final class PartBlur {
     }
   }
 
-  private int level(Line line, int i) {
-    return luma[line.first + i * line.step] & 0xff;
-  }
-
   /** Counts the edge between two turning points. */
   private void edge(Line line, int from, int to) {
-    int step = Math.abs(level(line, to) - level(line, from));
+    int step = Math.abs(levels[to] - levels[from]);
     if (step < LEAST_STEP || from < 1 || to > line.length - 2) {
       return;
     }
     int steepest = from;
     int slope = 0;
     for (int i = from; i <= to; i++) {
-      int s = Math.abs(level(line, i + 1) - level(line, i - 1));
+      int s = Math.abs(levels[i + 1] - levels[i - 1]);
       if (s > slope) {
         slope = s;
         steepest = i;
       }
     }
     int at = line.first + steepest * line.step;
-    int across = (luma[at + line.aside] & 0xff) - (luma[at - line.aside] & 0xff);
+    int across = GreyImage.luma(photo, at + line.aside) - GreyImage.luma(photo, at - line.aside);
     if (Math.abs(across) <= slope) {
       // Central differences: twice the slope a px. The cosine sets a slanted edge upright.
       double blur =
