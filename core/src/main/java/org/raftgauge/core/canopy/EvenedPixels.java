@@ -32,7 +32,7 @@ public final class EvenedPixels {
    * @return its pixels
    */
   public static EvenedPixels ofBoard(DeckImage deck, EvenedLight light) {
-    return new EvenedPixels(deck, light, Veil.lifted(deck));
+    return new EvenedPixels(deck, light, Veil.over(deck).lifted());
   }
 
   /**
@@ -42,7 +42,7 @@ public final class EvenedPixels {
    * @return its pixels
    */
   public static EvenedPixels ofGround(DeckImage deck) {
-    return new EvenedPixels(deck, EvenedLight.ofCamera(), linear(deck.image().rgb(), 0));
+    return new EvenedPixels(deck, EvenedLight.ofCamera(), planes(deck.image().rgb(), linear(0)));
   }
 
   /**
@@ -61,12 +61,17 @@ public final class EvenedPixels {
     return rgb;
   }
 
-  /** Splits interleaved code values into three planes of linear light, less a veil. */
-  static float[][] linear(byte[] bytes, float veil) {
+  /** Returns the linear light of each code value, less a veil. */
+  static float[] linear(float veil) {
     float[] light = new float[256];
-    for (int v = 0; v < 256; v++) {
+    for (int v = 0; v < light.length; v++) {
       light[v] = Math.max(0, Srgb.linear((byte) v) - veil);
     }
+    return light;
+  }
+
+  /** Splits interleaved code values into three planes of their light. */
+  static float[][] planes(byte[] bytes, float[] light) {
     float[][] rgb = new float[3][bytes.length / 3];
     float[] red = rgb[0];
     float[] green = rgb[1];

@@ -5,7 +5,6 @@ import java.util.Arrays;
 import java.util.BitSet;
 import java.util.Optional;
 import org.raftgauge.core.book.Layout;
-import org.raftgauge.core.pixels.Srgb;
 import org.raftgauge.core.plane.DeckImage;
 
 /** Decides which part of a deck picture is leaf. */
@@ -24,6 +23,7 @@ public final class SegmentCanopy {
   private final CanopyRule rule;
   private final int width;
   private final int height;
+  private final Veil veil;
   private final float[][] rgb;
 
   private SegmentCanopy(DeckImage deck, Layout layout, CanopyRule rule) {
@@ -32,7 +32,8 @@ public final class SegmentCanopy {
     this.rule = rule;
     this.width = deck.image().width();
     this.height = deck.image().height();
-    this.rgb = Veil.lifted(deck);
+    this.veil = Veil.over(deck);
+    this.rgb = veil.lifted();
   }
 
   /**
@@ -94,7 +95,7 @@ public final class SegmentCanopy {
     DimLight dim = DimLight.of(size, rgb, light);
     dim.add(leaf, even, green, threshold);
     new LeafGloss(size, even, scores).add(leaf, green, threshold);
-    float[] luminance = luminance();
+    float[] luminance = veil.luminance();
     boolean[] unbled = red ? leaf.clone() : leaf;
     new ChromaBleed(width, height, luminance).takeBack(leaf, places.hole());
     if (red) {
@@ -177,14 +178,6 @@ public final class SegmentCanopy {
     for (int i = 0; i < where.length; i++) {
       mask[i] &= where[i];
     }
-  }
-
-  private float[] luminance() {
-    float[] luminance = new float[width * height];
-    for (int i = 0; i < luminance.length; i++) {
-      luminance[i] = (float) Srgb.luminance(rgb[0][i], rgb[1][i], rgb[2][i]);
-    }
-    return luminance;
   }
 
   /** The middle between leaf and board, from the photo's own leaf, within the rule's limits. */

@@ -19,11 +19,40 @@ final class Veil {
   /** Black objects reflect this much of white: less than that above zero is no veil. */
   private static final double BLACK = 0.03;
 
-  private Veil() {}
+  private final byte[] rgb;
+  private final float[] light;
 
-  /** Splits a deck picture into three planes of linear light, less the veil. */
-  static float[][] lifted(DeckImage deck) {
-    return EvenedPixels.linear(deck.image().rgb(), (float) Math.max(0, of(deck)));
+  private Veil(DeckImage deck) {
+    this.rgb = deck.image().rgb();
+    this.light = EvenedPixels.linear((float) Math.max(0, of(deck)));
+  }
+
+  /** Looks for the veil over a deck picture. */
+  static Veil over(DeckImage deck) {
+    return new Veil(deck);
+  }
+
+  /** Splits the picture into three planes of linear light, less the veil. */
+  float[][] lifted() {
+    return EvenedPixels.planes(rgb, light);
+  }
+
+  /** Returns the relative luminance of the lifted picture. */
+  float[] luminance() {
+    double[] red = new double[light.length];
+    double[] green = new double[light.length];
+    double[] blue = new double[light.length];
+    for (int v = 0; v < light.length; v++) {
+      red[v] = Srgb.luminance(light[v], 0, 0);
+      green[v] = Srgb.luminance(0, light[v], 0);
+      blue[v] = Srgb.luminance(0, 0, light[v]);
+    }
+    float[] luminance = new float[rgb.length / 3];
+    for (int i = 0, at = 0; i < luminance.length; i++, at += 3) {
+      luminance[i] =
+          (float) (red[rgb[at] & 0xff] + green[rgb[at + 1] & 0xff] + blue[rgb[at + 2] & 0xff]);
+    }
+    return luminance;
   }
 
   /** Returns the veil's light; 0 or less where there is none. */

@@ -32,7 +32,7 @@ class HoleLightTest {
   }
 
   private static float[][] light(DeckImage deck) {
-    return EvenedPixels.linear(deck.image().rgb(), 0);
+    return EvenedPixels.planes(deck.image().rgb(), EvenedPixels.linear(0));
   }
 
   private static double atHole(DeckImage deck, float[][] light, int hole) {
