@@ -28,18 +28,30 @@ final class DarkGaps {
 
   /** Sets dark enclosed gaps of {@code leaf}; holes are {@code holePx} wide. */
   void fill(boolean[] leaf, double holePx) {
-    double dark = Math.max(DARK_SHARE * usualLeaf(leaf), BLACK);
     double holeArea = Math.PI / 4 * holePx * holePx;
-    Parts canopy = Parts.of(leaf, width, height);
     boolean[] open = new boolean[leaf.length];
     for (int i = 0; i < leaf.length; i++) {
       open[i] = !leaf[i];
     }
     Parts gaps = Parts.of(open, width, height);
     boolean[] fill = new boolean[gaps.count()];
+    boolean any = false;
     for (int g = 0; g < fill.length; g++) {
       fill[g] = !gaps.touchesRim(g) && gaps.size(g) < holeArea;
+      any |= fill[g];
     }
+    if (any) {
+      keepDark(fill, gaps, leaf, holeArea);
+      for (int i = 0; i < leaf.length; i++) {
+        leaf[i] |= open[i] && fill[gaps.label(i)];
+      }
+    }
+  }
+
+  /** Takes back gaps that are light, or not those of a plant much larger than a hole. */
+  private void keepDark(boolean[] fill, Parts gaps, boolean[] leaf, double holeArea) {
+    double dark = Math.max(DARK_SHARE * usualLeaf(leaf), BLACK);
+    Parts canopy = Parts.of(leaf, width, height);
     double[] light = new double[fill.length];
     int[] touching = new int[fill.length];
     for (int i = 0; i < leaf.length; i++) {
@@ -53,9 +65,6 @@ final class DarkGaps {
     }
     for (int g = 0; g < fill.length; g++) {
       fill[g] &= light[g] / gaps.size(g) < dark && touching[g] > TIMES_HOLE * holeArea;
-    }
-    for (int i = 0; i < leaf.length; i++) {
-      leaf[i] |= gaps.label(i) >= 0 && fill[gaps.label(i)];
     }
   }
 
