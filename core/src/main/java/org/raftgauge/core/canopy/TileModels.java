@@ -46,9 +46,12 @@ final class TileModels {
   boolean[] seenBy(LeafModel model) {
     int width = deck.image().width();
     boolean[] by = new boolean[width * deck.image().height()];
-    for (int y = 0, i = 0; y < deck.image().height(); y++) {
-      for (int x = 0; x < width; x++, i++) {
-        by[i] = deck.seen(x, y) && at(x, y) == model;
+    for (int y = 0; y < deck.image().height(); y++) {
+      for (int left = 0; left < width; left += TileGains.TILE) {
+        int right = at(left, y) == model ? Math.min(width, left + TileGains.TILE) : left;
+        for (int x = left; x < right; x++) {
+          by[y * width + x] = deck.seen(x, y);
+        }
       }
     }
     return by;
