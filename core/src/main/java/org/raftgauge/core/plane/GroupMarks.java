@@ -3,8 +3,10 @@ package org.raftgauge.core.plane;
 
 import java.util.ArrayList;
 import java.util.Comparator;
+import java.util.HashMap;
 import java.util.List;
 import java.util.Locale;
+import java.util.Map;
 import java.util.Optional;
 import org.raftgauge.core.book.Layout;
 
@@ -30,6 +32,12 @@ final class GroupMarks {
 
   private final KnownLayouts layouts;
   private final FitPose.Prior prior;
+
+  /** Groups fitted before: every board grows anew from every mark that others left. */
+  private final Map<Wanted, MarkGroup> fitted = new HashMap<>();
+
+  /** Marks, in the order in which they were found to belong together, as one board's. */
+  private record Wanted(Layout layout, List<Mark> marks) {}
 
   /** A group with what was dropped from it. */
   record Grouped(MarkGroup group, List<String> notes) {}
@@ -68,7 +76,7 @@ final class GroupMarks {
     for (Mark seed : marks) {
       for (Layout layout : candidates(seed)) {
         if (seed.places(layout).isPresent()) {
-          groups.add(grow(MarkGroup.of(layout, List.of(seed), prior), marks));
+          groups.add(grow(fitted(layout, List.of(seed)), marks));
         }
       }
     }
@@ -95,8 +103,15 @@ final class GroupMarks {
       if (next.isEmpty()) {
         return group;
       }
-      group = group.with(next.get(), prior);
+      List<Mark> more = new ArrayList<>(group.marks());
+      more.add(next.get());
+      group = fitted(group.layout(), List.copyOf(more));
     }
+  }
+
+  private MarkGroup fitted(Layout layout, List<Mark> marks) {
+    return fitted.computeIfAbsent(
+        new Wanted(layout, marks), w -> MarkGroup.of(w.layout, w.marks, prior));
   }
 
   /** Says whether a board of a layout can carry a mark. */
