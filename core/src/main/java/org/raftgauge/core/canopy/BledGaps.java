@@ -29,6 +29,11 @@ final class BledGaps {
 
   private static final float[] PURE = pure();
 
+  /** What turns coverage into the share of leaf, and of ground, 0..255. */
+  private static final int OF_LEAF = 0;
+
+  private static final int OF_GROUND = 0xff;
+
   private final int width;
   private final int height;
   private final float[][] rgb;
@@ -78,6 +83,16 @@ final class BledGaps {
 
   /** Reads the light of both sides; says whether there is enough of both and no dark ground. */
   private boolean bothSides(int at, byte[] coverage) {
+    return side(at, coverage, OF_GROUND, groundLight)
+        && side(at, coverage, OF_LEAF, leafLight)
+        && !Mixture.byBrightness(leafLight, groundLight);
+  }
+
+  /**
+   * Writes the mean light of one side about a pixel, the nearer and purer the weightier; says
+   * whether there is enough of it. Bits of coverage that are set in {@code of} are turned over.
+   */
+  private boolean side(int at, byte[] coverage, int of, double[] light) {
     float[] reds = rgb[0];
     float[] greens = rgb[1];
     float[] blues = rgb[2];
@@ -87,44 +102,27 @@ final class BledGaps {
     int left = Math.max(0, middle - reach);
     int right = Math.min(width - 1, middle + reach);
     int bottom = Math.min(height - 1, line + reach);
-    double leafWeight = 0;
-    double leafRed = 0;
-    double leafGreen = 0;
-    double leafBlue = 0;
-    double groundWeight = 0;
+    double weights = 0;
     double red = 0;
     double green = 0;
     double blue = 0;
     for (int y = Math.max(0, line - reach); y <= bottom; y++) {
       int row = (y - line + reach) * (2 * reach + 1) - middle + reach;
       for (int x = left, i = y * width + left; x <= right; x++, i++) {
-        int covered = coverage[i] & 0xff;
-        if (covered != 0) {
-          double weight = EdgeMix.WEIGHTS[row + x] * PURE[covered];
-          leafWeight += weight;
-          leafRed += weight * reds[i];
-          leafGreen += weight * greens[i];
-          leafBlue += weight * blues[i];
-        }
-        if (covered != 255) {
-          double weight = EdgeMix.WEIGHTS[row + x] * PURE[255 - covered];
-          groundWeight += weight;
+        int share = (coverage[i] & 0xff) ^ of;
+        if (share != 0) {
+          double weight = EdgeMix.WEIGHTS[row + x] * PURE[share];
+          weights += weight;
           red += weight * reds[i];
           green += weight * greens[i];
           blue += weight * blues[i];
         }
       }
     }
-    if (leafWeight < LEAST_WEIGHT || groundWeight < LEAST_WEIGHT) {
-      return false;
-    }
-    leafLight[0] = leafRed / leafWeight;
-    leafLight[1] = leafGreen / leafWeight;
-    leafLight[2] = leafBlue / leafWeight;
-    groundLight[0] = red / groundWeight;
-    groundLight[1] = green / groundWeight;
-    groundLight[2] = blue / groundWeight;
-    return !Mixture.byBrightness(leafLight, groundLight);
+    light[0] = red / weights;
+    light[1] = green / weights;
+    light[2] = blue / weights;
+    return weights >= LEAST_WEIGHT;
   }
 
   private static float[] pure() {
