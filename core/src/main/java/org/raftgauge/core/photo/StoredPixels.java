@@ -74,15 +74,43 @@ final class StoredPixels {
     byte[] meanOfSum = meanOfSum(parts * parts);
     int[] sums = new int[across * bands];
     for (int y = 0; y < down; y++) {
+      int first = y * parts * width * bands;
+      if (parts == 2 && bands == 3) {
+        pairs(means, y * sums.length, first, across);
+        continue;
+      }
       Arrays.fill(sums, 0);
       for (int row = 0; row < parts; row++) {
-        addRow(sums, (y * parts + row) * width * bands, parts);
+        addRow(sums, first + row * width * bands, parts);
       }
       for (int i = 0, at = y * sums.length; i < sums.length; i++, at++) {
         means[at] = meanOfSum[sums[i]];
       }
     }
     return new StoredPixels(across, down, colours, means).toRgb();
+  }
+
+  /**
+   * Averages squares of two by two pixels of three levels along two rows, the upper at an index.
+   */
+  private void pairs(byte[] means, int to, int from, int across) {
+    int below = 3 * width;
+    int at = from;
+    for (int i = to; i < to + 3 * across; i += 3, at += 6) {
+      means[i] = mean(at, at + below);
+      means[i + 1] = mean(at + 1, at + 1 + below);
+      means[i + 2] = mean(at + 2, at + 2 + below);
+    }
+  }
+
+  /** Returns the rounded mean of two levels and those of the same channel to their right. */
+  private byte mean(int upper, int lower) {
+    int sum =
+        (levels[upper] & 0xff)
+            + (levels[upper + 3] & 0xff)
+            + (levels[lower] & 0xff)
+            + (levels[lower + 3] & 0xff);
+    return (byte) ((sum + 2) >> 2);
   }
 
   private void addRow(int[] sums, int from, int parts) {
@@ -92,14 +120,6 @@ final class StoredPixels {
         for (int i = 0; i < parts; i++) {
           sums[x] += levels[at++] & 0xff;
         }
-      }
-      return;
-    }
-    if (parts == 2) {
-      for (int x = 0; x < sums.length; x += 3, at += 6) {
-        sums[x] += (levels[at] & 0xff) + (levels[at + 3] & 0xff);
-        sums[x + 1] += (levels[at + 1] & 0xff) + (levels[at + 4] & 0xff);
-        sums[x + 2] += (levels[at + 2] & 0xff) + (levels[at + 5] & 0xff);
       }
       return;
     }
