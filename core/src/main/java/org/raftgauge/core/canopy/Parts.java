@@ -6,7 +6,10 @@ import java.util.Arrays;
 /** The connected parts of a mask: by sides, or by sides and corners. */
 final class Parts {
   private final boolean diagonal;
+
+  /** Of each pixel its part plus one; 0 where the mask is not set. */
   private final int[] labels;
+
   private int[] sizes = {};
   private boolean[] rim = {};
   private int count;
@@ -14,7 +17,6 @@ final class Parts {
   private Parts(int n, boolean diagonal) {
     this.diagonal = diagonal;
     this.labels = new int[n];
-    Arrays.fill(labels, -1);
   }
 
   /** Returns the parts connected by pixels' sides. */
@@ -28,14 +30,14 @@ final class Parts {
   }
 
   private Parts all(boolean[] mask, int width, int height) {
-    Runs runs = new Runs(diagonal ? 1 : 0);
+    Runs runs = new Runs(diagonal ? 1 : 0, width);
     for (int y = 0; y < height; y++) {
-      runs.row(mask, y * width, width);
+      runs.row(mask, y * width);
     }
     int[] parts = number(runs);
     for (int r = 0; r < runs.count; r++) {
       int part = parts[r];
-      Arrays.fill(labels, runs.from[r], runs.to[r], part);
+      Arrays.fill(labels, runs.from[r], runs.to[r], part + 1);
       sizes[part] += runs.to[r] - runs.from[r];
       rim[part] |=
           runs.from[r] < width
@@ -61,33 +63,38 @@ final class Parts {
   /** Stretches of set pixels, row by row, each joined to those it touches in the row above. */
   private static final class Runs {
     private final int reach;
+    private final int width;
+    private final boolean[] none;
     private int[] from = new int[256];
     private int[] to = new int[256];
     private int[] up = new int[256];
     private int count;
     private int above;
 
-    Runs(int reach) {
+    Runs(int reach, int width) {
       this.reach = reach;
+      this.width = width;
+      this.none = new boolean[width];
     }
 
-    void row(boolean[] mask, int start, int width) {
+    void row(boolean[] mask, int start) {
       int begin = count;
       int over = above;
-      for (int i = start; i < start + width; i++) {
+      boolean empty = Arrays.equals(mask, start, start + width, none, 0, width);
+      for (int i = empty ? start + width : start; i < start + width; i++) {
         if (mask[i]) {
           int first = i;
           while (i < start + width && mask[i]) {
             i++;
           }
-          over = add(first, i, over, width);
+          over = add(first, i, over);
         }
       }
       above = begin;
     }
 
     /** Adds a run and joins it to those above; returns the first that the next one may touch. */
-    private int add(int first, int end, int over, int width) {
+    private int add(int first, int end, int over) {
       if (count == from.length) {
         from = Arrays.copyOf(from, 2 * count);
         to = Arrays.copyOf(to, 2 * count);
@@ -131,7 +138,7 @@ final class Parts {
 
   /** Returns a pixel's part, or -1 where the mask is not set. */
   int label(int at) {
-    return labels[at];
+    return labels[at] - 1;
   }
 
   int size(int part) {
