@@ -16,38 +16,29 @@ import org.raftgauge.core.plane.DeckImage;
  * arrays; read only.
  */
 final class DeckPlaces {
+  private final DeckImage deck;
+  private final Layout layout;
   private final boolean[] hole;
   private final boolean[] plug;
-  private final boolean[] bareBoard;
   private final double holePx;
 
-  private DeckPlaces(boolean[] hole, boolean[] plug, boolean[] bareBoard, double holePx) {
+  private DeckPlaces(DeckImage deck, Layout layout, boolean[] hole, boolean[] plug) {
+    this.deck = deck;
+    this.layout = layout;
     this.hole = hole;
     this.plug = plug;
-    this.bareBoard = bareBoard;
-    this.holePx = holePx;
+    this.holePx = holePx(deck, layout);
   }
 
   static DeckPlaces of(DeckImage deck, Layout layout) {
     int n = deck.image().width() * deck.image().height();
     boolean[] hole = new boolean[n];
-    double holePx = layout.grid().holeMm() / deck.mmPerPx();
+    double radius = holePx(deck, layout) / 2 + 1;
     for (SiteId site : layout.grid().sites()) {
-      disc(deck, layout.grid().centre(site), holePx / 2 + 1, hole);
+      disc(deck, layout.grid().centre(site), radius, hole);
     }
     boolean[] plug = layout.grid().close() ? cells(deck, layout.grid()) : hole;
-    boolean[] bare = new boolean[n];
-    PointPx from = deck.toPx(new PointMm(0, 0));
-    PointPx to = deck.toPx(new PointMm(layout.board().widthMm(), layout.board().lengthMm()));
-    for (int y = (int) from.yPx() + 3; y < to.yPx() - 2; y++) {
-      int row = y * deck.image().width();
-      Arrays.fill(bare, row + (int) from.xPx() + 3, row + (int) to.xPx() - 2, true);
-    }
-    boolean[] marks = marks(deck, layout);
-    for (int i = 0; i < n; i++) {
-      bare[i] &= !hole[i] && !marks[i];
-    }
-    return new DeckPlaces(hole, plug, bare, holePx);
+    return new DeckPlaces(deck, layout, hole, plug);
   }
 
   /** Returns where a planting hole lies under the canopy. */
@@ -60,14 +51,30 @@ final class DeckPlaces {
     return plug;
   }
 
-  /** Returns where there is nothing but board. */
+  /** Works out where there is nothing but board. */
   boolean[] bareBoard() {
-    return bareBoard;
+    boolean[] bare = new boolean[hole.length];
+    PointPx from = deck.toPx(new PointMm(0, 0));
+    PointPx to = deck.toPx(new PointMm(layout.board().widthMm(), layout.board().lengthMm()));
+    for (int y = (int) from.yPx() + 3; y < to.yPx() - 2; y++) {
+      int row = y * deck.image().width();
+      Arrays.fill(bare, row + (int) from.xPx() + 3, row + (int) to.xPx() - 2, true);
+    }
+    boolean[] marks = marks(deck, layout);
+    for (int i = 0; i < bare.length; i++) {
+      marks[i] |= hole[i];
+      bare[i] &= !marks[i];
+    }
+    return bare;
   }
 
   /** Returns the diameter of a hole, px. */
   double holePx() {
     return holePx;
+  }
+
+  private static double holePx(DeckImage deck, Layout layout) {
+    return layout.grid().holeMm() / deck.mmPerPx();
   }
 
   private static boolean[] cells(DeckImage deck, SiteGrid grid) {

@@ -142,9 +142,10 @@ public final class SegmentCanopy {
    */
   private void blacken(float[] scores, EvenedLight light, TileModels models, DeckPlaces places) {
     TileGains gains = TileGains.of(light, width, height);
+    boolean[] bare = places.bareBoard();
     for (int y = 0, i = 0; y < height; y++) {
       for (int x = 0; x < width; x++, i++) {
-        if (places.bareBoard()[i] && models.at(x, y) == LeafModel.RED_LEAF) {
+        if (bare[i] && models.at(x, y) == LeafModel.RED_LEAF) {
           float lit = rgb[1][i] * gains.at(1, x, y);
           float green = Math.max(lit, rgb[1][i] / (float) light.boardGreen());
           scores[i] = Math.max(0, scores[i]) + (float) LeafRule.darkness(green);
