@@ -36,6 +36,12 @@ final class HoleColours {
   /** A plug is this much duller than the leaf of its raft; pale hearts are not (working value). */
   private static final double DULLER = 0.5;
 
+  /** Leaf that is more vivid than this share of a plant's heart is no paler leaf (working value). */
+  private static final double PALER = 0.8;
+
+  /** What has this share of a heart's brightness lies up among the leaves (working value). */
+  private static final double AS_BRIGHT = 0.5;
+
   /** One hole is enough where its colour is this much duller, else it takes two. */
   private static final double MUCH_DULLER = 0.4;
 
@@ -187,8 +193,7 @@ final class HoleColours {
    * leaf: empty ones, whose plugs show.
    */
   boolean fillsEmptyOnes(double[] mode) {
-    double[] vivid = rim.colours.stream().mapToDouble(s -> s[0] + s[1]).toArray();
-    double leaf = vivid.length == 0 ? 0 : Quantile.of(vivid, 0.75);
+    double leaf = vividness(rim);
     if (leaf <= 0) {
       return false; // red leaf, which is as dull as any plug
     }
@@ -196,5 +201,28 @@ final class HoleColours {
     long full =
         single.stream().filter(p -> p[0].share(mode) > FULL && p[1].share(mode) < BARE).count();
     return share < MUCH_DULLER ? full > 0 : share < DULLER && full > 1;
+  }
+
+  /**
+   * Says whether a colour is rather that of paler leaves, which lie about a plant's heart as a plug
+   * does: duller than the heart by less than plugs are, and nearly as bright, for plugs lie below
+   * the leaves.
+   */
+  boolean looksLikePaleLeaf(double[] mode) {
+    double heart = vividness(middle);
+    double share = (mode[0] + mode[1]) / heart;
+    double[] leaf =
+        middle.colours.stream().filter(s -> s[0] + s[1] >= heart).mapToDouble(s -> s[2]).toArray();
+    double[] here = rim.near(mode).stream().mapToDouble(s -> s[2]).toArray();
+    return heart > 0
+        && share > DULLER
+        && share < PALER
+        && Quantile.of(here, 0.5) > AS_BRIGHT * Quantile.of(leaf, 0.5);
+  }
+
+  /** Returns u + v of the leaf in a part: that of its more vivid quarter begins there. */
+  private static double vividness(Part part) {
+    double[] vivid = part.colours.stream().mapToDouble(s -> s[0] + s[1]).toArray();
+    return vivid.length == 0 ? 0 : Quantile.of(vivid, 0.75);
   }
 }

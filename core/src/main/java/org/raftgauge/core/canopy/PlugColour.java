@@ -122,7 +122,7 @@ record PlugColour(double du, double dv, double end, double reach, double brighte
       return false;
     }
     boolean plug = atRim > TIMES_MIDDLE * holes.middle().share(mode) || atRim > FILLED;
-    boolean dull = mode[0] + mode[1] < VIVID;
+    boolean dull = mode[0] + mode[1] < VIVID && !holes.looksLikePaleLeaf(mode);
     return plug && dull && holes.beside().share(mode) <= BESIDE * atRim;
   }
 

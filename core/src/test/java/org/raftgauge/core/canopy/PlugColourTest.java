@@ -80,6 +80,21 @@ class PlugColourTest {
   }
 
   @Test
+  void paleLeavesAboutVividHeartsAreNotTakenForThePlug() {
+    // Sallow leaves, u + v of 1.1 about hearts of 1.6, a little duller than green leaf is: commoner
+    // near the rim than in the middle and nowhere beside the holes, as plugs are; but as bright.
+    double[] pale = {0.27, 0.32, 0.11};
+    double[] heart = {0.30, 0.40, 0.10};
+    Plants plants = Plants.on(0.75).plugs(NEAR_BLACK);
+    for (double[] at : HOLES) {
+      plants.disc(at[0], at[1], 16, pale);
+      plants.disc(at[0], at[1], 9, heart);
+    }
+    double truth = 4 * Math.PI * 2.56;
+    assertEquals(1, areaCm2(deck(plants), LeafModel.GREEN_LEAF) / truth, 0.025);
+  }
+
+  @Test
   void dullRedLeafOverANearBlackPlugIsToldByItsLight() {
     Plants plants = Plants.on(0.75).plugs(NEAR_BLACK);
     for (double[] at : HOLES) {
