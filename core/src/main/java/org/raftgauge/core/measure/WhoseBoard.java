@@ -86,10 +86,10 @@ final class WhoseBoard {
           by + " says raft " + seen.get() + ", " + other + " says " + told.get(),
           "mend the one that is wrong");
     }
-    boolean nameOnly = seen.isEmpty() && board.slot().isEmpty();
-    return told.filter(raft -> nameOnly && otherLayout(raft, board)).isPresent()
-        ? otherBoard(told.get(), board)
-        : new Identity(seen.or(() -> told), "", "");
+    Optional<String> raft = seen.or(() -> told);
+    return raft.filter(r -> board.slot().isEmpty() && otherLayout(r, board)).isPresent()
+        ? otherBoard(raft.get(), board)
+        : new Identity(raft, "", "");
   }
 
   /** The raft in the file's name; a name that the book never planted says nothing against a tag. */
@@ -97,7 +97,7 @@ final class WhoseBoard {
     return name.raft().filter(raft -> seen.isEmpty() || FactsOfName.rafts(book).contains(raft));
   }
 
-  /** Says whether a raft that only a name tells is planted in another layout than the board's. */
+  /** Says whether a raft that passes is planted in another layout than the board's. */
   private boolean otherLayout(String raft, FoundBoard board) {
     List<Planting> plantings = book.plantingsOn(raft, scene.evening());
     return !plantings.isEmpty()

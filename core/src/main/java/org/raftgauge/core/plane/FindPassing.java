@@ -188,28 +188,31 @@ final class FindPassing {
   }
 
   /**
-   * Takes the layout told for a photo's only board, or for the one in its middle among neighbours
-   * that look in, where it explains the marks as well.
+   * Takes the layout that the tag tells, which may have been read after the marks were grouped;
+   * without one, that told for a photo's only board, or for the one in its middle among neighbours
+   * that look in; either where it explains the marks as well.
    */
   private MarkGroup asTold(MarkGroup group, int boards) {
-    return layouts
-        .told()
-        .filter(
-            told ->
-                boards == 1
-                    || MissingBoard.covers(group.fit().pose(), group.layout().board(), middle()))
-        .filter(told -> !tagged(group) && alike(group, told))
+    return byTag(group)
+        .or(() -> layouts.told().filter(told -> boards == 1 || inTheMiddle(group)))
+        .filter(told -> !told.equals(group.layout()) && alike(group, told))
         .map(told -> MarkGroup.of(told, group.marks(), prior))
         .orElse(group);
   }
 
-  private String rivals(MarkGroup group) {
-    return tagged(group) ? "" : layouts.rivals(group.layout(), l -> alike(group, l));
+  private boolean inTheMiddle(MarkGroup group) {
+    return MissingBoard.covers(group.fit().pose(), group.layout().board(), middle());
   }
 
-  /** Says whether the tag tells the layout. */
-  private boolean tagged(MarkGroup group) {
-    return group.tag().flatMap(Mark::text).flatMap(layouts.ofRaft()).isPresent();
+  private String rivals(MarkGroup group) {
+    return byTag(group).isPresent()
+        ? ""
+        : layouts.rivals(group.layout(), l -> alike(group, l));
+  }
+
+  /** Returns the layout that the tag tells. */
+  private Optional<Layout> byTag(MarkGroup group) {
+    return group.tag().flatMap(Mark::text).flatMap(layouts.ofRaft());
   }
 
   /** Says whether a board of another layout would show a group's marks at the same places. */

@@ -10,7 +10,7 @@ import org.junit.jupiter.api.io.TempDir;
 import org.raftgauge.core.book.CropBook;
 import org.raftgauge.core.plane.DrawnPhoto;
 
-/** Which layout a board has whose tag leaves hide. */
+/** Which layout a board has whose marks fit two, or whose tag leaves hide. */
 class LayoutOfRaftTest {
   private static final String LAYOUT =
       """
@@ -42,6 +42,24 @@ class LayoutOfRaftTest {
   }
 
   @Test
+  void aTagThatOnlyASecondLookReadsTellsItToo() {
+    // Modules of 1.6 pixels: the markers are grouped, as either layout's, before the tag is read.
+    byte[] photo = DrawnPhoto.upright().tagged("DR-28-NORTH-POND-SOUTH").board(0.4).png();
+    PhotoMeasure dense = photo(book(30), "2026-04-10_photo.png", photo);
+    assertEquals("deck-28", dense.rafts().get(0).layout());
+    assertEquals(28, dense.rafts().get(0).sites().size());
+    assertEquals(PhotoStatus.USED, dense.status());
+  }
+
+  @Test
+  void aBoardWhoseMarkersContradictItsTagsPlantingIsHeld() {
+    byte[] photo = DrawnPhoto.upright().tagged("DR-28").png();
+    assertEquals(
+        "its marks fit layout deck-18, which is not that of the planting on DR-28",
+        photo(book(90), "2026-04-10_photo.png", photo).reason());
+  }
+
+  @Test
   void aBoardWhoseMarkersContradictThePlantingIsHeld() {
     // The planting's board would have its first marker 60 mm further in.
     PhotoMeasure photo = photo(book(90), "2026-04-10_DR-28.png");
@@ -58,7 +76,10 @@ class LayoutOfRaftTest {
   }
 
   private static PhotoMeasure photo(CropBook book, String name) {
-    byte[] photo = DrawnPhoto.upright().png();
+    return photo(book, name, DrawnPhoto.upright().png());
+  }
+
+  private static PhotoMeasure photo(CropBook book, String name, byte[] photo) {
     return MeasurePhoto.measure(photo, DrawnFarm.manifest(name, "bench", ""), book).measure();
   }
 
@@ -76,6 +97,7 @@ class LayoutOfRaftTest {
             raft,pond,berth,crop,variety,layout,sites,sown_on,transplanted_on,harvest_by,ended_on,lot
             DR-18,P1,1,basil,,deck-18,,2026-03-20,2026-04-01,,,L1
             DR-28,P1,2,basil,,deck-28,,2026-03-20,2026-04-01,,,L2
+            DR-28-NORTH-POND-SOUTH,P1,3,basil,,deck-28,,2026-03-20,2026-04-01,,,L3
             """)
         .sound();
   }
