@@ -4,6 +4,7 @@ package org.raftgauge.core.canopy;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import java.util.Arrays;
 import java.util.List;
 import org.junit.jupiter.api.Test;
 import org.raftgauge.core.plane.DeckImage;
@@ -163,6 +164,53 @@ class PlugColourTest {
     // table's scale all of its channels but blue would be cut off.
     Plants plants = Plants.on(0.2).disc(150, 150, 40, 0.515, 0.578, 0.127);
     assertEquals(1, areaCm2(deck(plants), LeafModel.GREEN_LEAF) / (16 * Math.PI), 0.01);
+  }
+
+  @Test
+  void rimsOfAnyBrightnessAreNotThePlugButAShadedPlugIs() {
+    // About hearts of 9 mm the dull colour of a plug: once as leaves' rims mixed with the dark of
+    // the hole, 0.03 to 0.33 of full light, once as a plug of 0.08 that lies half in shade.
+    PlugColour rims = about((angle, r) -> 0.03 + 0.3 * Math.pow((r - 9) / 11, 5));
+    assertTrue(shows(rims, 0.05) && !shows(rims, 0.15), "only what is dark");
+    PlugColour plug = about((angle, r) -> angle > 0 ? 0.08 : 0.025);
+    assertTrue(shows(plug, 0.025) && shows(plug, 0.08) && !shows(plug, 0.2), "shade and light");
+  }
+
+  private interface Green {
+    double at(double angle, double radiusMm);
+  }
+
+  private static PlugColour about(Green green) {
+    DrawnDeck.Look look =
+        (x, y, rgb) -> {
+          Plants.on(0.75).at(x, y, rgb);
+          for (double[] at : HOLES) {
+            double r = Math.hypot(x - at[0], y - at[1]);
+            if (r < 20) {
+              double angle = Math.atan2(y - at[1], x - at[0]);
+              double[] colour = r < 9 ? Plants.LETTUCE : dull(green.at(angle, r));
+              System.arraycopy(colour, 0, rgb, 0, 3);
+            }
+          }
+        };
+    DeckImage deck = new DrawnDeck(Plants.LAYOUT.board(), 0.5).noise(0).draw(look);
+    float[][] light = EvenedPixels.linear(deck.image().rgb(), 0);
+    float[] scores = new float[light[0].length];
+    Arrays.fill(scores, 1);
+    return PlugColour.of(deck, Plants.LAYOUT, light, scores).orElseThrow();
+  }
+
+  /** u = 0.28 and v = 0.52. */
+  private static double[] dull(double green) {
+    double floor = 0.012;
+    return new double[] {
+      (green + floor) / Math.exp(0.28) - floor, green, (green + floor) / Math.exp(0.52) - floor
+    };
+  }
+
+  private static boolean shows(PlugColour plug, double green) {
+    double[] rgb = dull(green);
+    return plug.shows(rgb[0], rgb[1], rgb[2]);
   }
 
   private static DeckImage deck(Plants plants) {
