@@ -19,9 +19,17 @@ public record LookScore(String look, Errors open, Errors overlapped, FalseArea e
    * @param biasShare mean of (answer - truth) / truth over the answered sites; 0 without any
    * @param medianShare median of |error|; misses past the allowance count as 1 (100 %)
    * @param p95Share 95th percentile of the same
+   * @param medianCm2 median of |answer - truth| over the answered sites, cm2; 0 without any
+   * @param p95Cm2 95th percentile of the same
    */
   public record Errors(
-      int sites, int missed, double biasShare, double medianShare, double p95Share) {}
+      int sites,
+      int missed,
+      double biasShare,
+      double medianShare,
+      double p95Share,
+      double medianCm2,
+      double p95Cm2) {}
 
   /**
    * Area found where no plant stands.

@@ -14,7 +14,9 @@ import org.raftgauge.proving.accuracy.LookScore.FalseArea;
 public final class ScoreFiles {
   private static final String CSV_HEADER =
       "method,look,open_sites,open_missed,open_bias,open_median,open_p95,"
+          + "open_median_cm2,open_p95_cm2,"
           + "overlapped_sites,overlapped_missed,overlapped_bias,overlapped_median,overlapped_p95,"
+          + "overlapped_median_cm2,overlapped_p95_cm2,"
           + "empty_sites,empty_missed,empty_median_cm2,empty_largest_cm2,empty_over_2_cm2";
 
   private ScoreFiles() {}
@@ -55,9 +57,10 @@ public final class ScoreFiles {
     for (Method method : methods) {
       text.append("### ").append(method.method()).append("\n\n");
       text.append(
-              "| look | open sites (missed) | bias | median | 95th | overlapped (missed) | bias |")
-          .append(" median | 95th | empty (missed) | median cm2 | largest cm2 | over 2 cm2 |\n");
-      text.append("| --- |").append(" ---: |".repeat(12)).append('\n');
+              "| look | open sites (missed) | bias | median | 95th | median, 95th cm2 |"
+                  + " overlapped (missed) | bias | median | 95th | median, 95th cm2 |")
+          .append(" empty (missed) | median cm2 | largest cm2 | over 2 cm2 |\n");
+      text.append("| --- |").append(" ---: |".repeat(14)).append('\n');
       method.scores().forEach(score -> text.append(row(score)));
       text.append('\n');
     }
@@ -82,15 +85,17 @@ public final class ScoreFiles {
 
   private static String cells(Errors errors) {
     return errors.sites() == 0
-        ? "0 | | | "
+        ? "0 | | | | "
         : String.format(
             Locale.ROOT,
-            "%d (%d) | %+.1f %% | %.1f %% | %.1f %%",
+            "%d (%d) | %+.1f %% | %.1f %% | %.1f %% | %.2f, %.1f",
             errors.sites(),
             errors.missed(),
             100 * errors.biasShare(),
             100 * errors.medianShare(),
-            100 * errors.p95Share());
+            100 * errors.p95Share(),
+            errors.medianCm2(),
+            errors.p95Cm2());
   }
 
   private static String csv(String method, LookScore score) {
@@ -112,11 +117,13 @@ public final class ScoreFiles {
   private static String csv(Errors errors) {
     return String.format(
         Locale.ROOT,
-        "%d,%d,%.5f,%.5f,%.5f",
+        "%d,%d,%.5f,%.5f,%.5f,%.3f,%.3f",
         errors.sites(),
         errors.missed(),
         errors.biasShare(),
         errors.medianShare(),
-        errors.p95Share());
+        errors.p95Share(),
+        errors.medianCm2(),
+        errors.p95Cm2());
   }
 }

@@ -93,13 +93,16 @@ public final class ScoreRun {
   private static Errors errors(
       List<TruthSite> sites, ToDoubleFunction<TruthSite> truth, Reading reading) {
     List<Double> sizes = new ArrayList<>();
+    List<Double> sizesCm2 = new ArrayList<>();
     double sum = 0;
     for (TruthSite site : sites) {
       OptionalDouble answer = reading.of(site);
       if (answer.isPresent()) {
-        double error = answer.getAsDouble() / truth.applyAsDouble(site) - 1;
+        double trueCm2 = truth.applyAsDouble(site);
+        double error = answer.getAsDouble() / trueCm2 - 1;
         sum += error;
         sizes.add(Math.abs(error));
+        sizesCm2.add(Math.abs(error) * trueCm2);
       }
     }
     int answered = sizes.size();
@@ -107,7 +110,14 @@ public final class ScoreRun {
     int counted = missed - Math.min(missed, (int) Math.floor(FREE_MISS_SHARE * sites.size()));
     sizes.addAll(Collections.nCopies(counted, 1.0));
     double bias = answered == 0 ? 0 : sum / answered;
-    return new Errors(sites.size(), missed, bias, quantile(sizes, 0.5), quantile(sizes, 0.95));
+    return new Errors(
+        sites.size(),
+        missed,
+        bias,
+        quantile(sizes, 0.5),
+        quantile(sizes, 0.95),
+        quantile(sizesCm2, 0.5),
+        quantile(sizesCm2, 0.95));
   }
 
   private static FalseArea falseArea(List<TruthSite> sites, Map<SiteKey, Answer> answers) {

@@ -22,12 +22,24 @@ import org.raftgauge.proving.set.SetName;
 record RenderedRun(Path work, Path sites) {
   private static final double MEGAPIXELS = 2.5;
 
+  /** At this size the fixed station's pixels are 1.9 mm wide, the bench's 1.5. */
+  private static final double COARSE_MEGAPIXELS = 0.6;
+
   /** Renders the set of a seed, where it is not there, and runs over it. */
   static RenderedRun of(Bench bench, long seed) throws IOException {
-    Path work = bench.rendered(seed);
+    return of(bench.rendered(seed), new SetName.Order(seed, bench.photos(), MEGAPIXELS));
+  }
+
+  /** The same photos with a quarter of the pixels. */
+  static RenderedRun coarse(Bench bench, long seed) throws IOException {
+    return of(
+        bench.rendered(seed).resolve("coarse"),
+        new SetName.Order(seed, bench.photos(), COARSE_MEGAPIXELS));
+  }
+
+  private static RenderedRun of(Path work, SetName.Order order) throws IOException {
     Path set = work.resolve("set");
     if (!Files.exists(set.resolve("truth.csv"))) {
-      SetName.Order order = new SetName.Order(seed, bench.photos(), MEGAPIXELS);
       RenderSet.make(set, SetName.CONDITIONS, order, photo -> {});
     }
     Path sites = RunBatch.over(set.resolve("photos"), set.resolve("book"), work);

@@ -16,6 +16,7 @@ public final class Sections {
           ChartsSection::make,
           RenderedSection::make,
           TunedSection::make,
+          CoarseSection::make,
           HoldsSection::make,
           ModelsSection::make,
           ErrorBarsSection::make,

@@ -43,6 +43,9 @@ final class ScoreRunTest {
     assertEquals(-0.02 / 3, score().open().biasShare(), 1e-12);
     assertEquals(0.02, score().open().medianShare(), 1e-12);
     assertEquals(0.038, score().open().p95Share(), 1e-12);
+    // 2, 2 and 0 cm2
+    assertEquals(2, score().open().medianCm2(), 1e-12);
+    assertEquals(2, score().open().p95Cm2(), 1e-12);
   }
 
   @Test
@@ -73,6 +76,7 @@ final class ScoreRunTest {
     // 92 errors of 0.01 and 5 counted misses of 1: rank 0.95 * 96 = 91.2, 0.01 + 0.2 * 0.99
     assertEquals(0.208, score().open().p95Share(), 1e-9);
     assertEquals(0.01, score().open().medianShare(), 1e-9);
+    assertEquals(1, score().open().p95Cm2(), 1e-9, "a miss has no error in cm2");
   }
 
   @Test

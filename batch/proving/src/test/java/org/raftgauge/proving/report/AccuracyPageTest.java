@@ -17,7 +17,7 @@ import org.raftgauge.proving.accuracy.LookScore.FalseArea;
 import org.raftgauge.proving.accuracy.ScoreFiles.Method;
 
 class AccuracyPageTest {
-  private static final Errors NONE = new Errors(0, 0, 0, 0, 0);
+  private static final Errors NONE = new Errors(0, 0, 0, 0, 0, 0, 0);
 
   @TempDir private Path folder;
 
@@ -40,8 +40,8 @@ class AccuracyPageTest {
 
   @Test
   void aRowShowsTheProgramBesideThePlainScript() {
-    Method ours = method(new Errors(40, 2, 0, 0.0125, 0.04), 0.5);
-    Method plain = method(new Errors(40, 0, 0, 0.05, 2.5), 80);
+    Method ours = method(new Errors(40, 2, 0, 0.0125, 0.04, 0, 0), 0.5);
+    Method plain = method(new Errors(40, 0, 0, 0.05, 2.5, 0, 0), 80);
     // 0.0125 is 1.25 %, shown with one decimal, half up.
     assertEquals(
         "| sun | 40 (2) | 1.3 % | 4.0 % | 5.0 % | 250.0 % | 3 | 0.5 | 80.0 |\n",

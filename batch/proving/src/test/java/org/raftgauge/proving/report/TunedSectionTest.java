@@ -13,8 +13,8 @@ class TunedSectionTest {
   private static LookScore score(String look, double median, int over2) {
     return new LookScore(
         look,
-        new Errors(20, 1, 0, median, 3 * median),
-        new Errors(4, 0, 0, 2 * median, 0.2),
+        new Errors(20, 1, 0, median, 3 * median, 0, 0),
+        new Errors(4, 0, 0, 2 * median, 0.2, 0, 0),
         new FalseArea(3, 0, 0, 2.5, over2));
   }
 
