@@ -16,6 +16,12 @@ public final class LinearLight {
   private static final double[] GREEN = weighted(0.7152);
   private static final double[] BLUE = weighted(0.0722);
 
+  /** Light that is lost in a camera's floor. */
+  private static final double DARK = 0.012;
+
+  /** Green leaf has at least this many times the green over red, times that over blue: e. */
+  private static final double GREENER = Math.E;
+
   private final RgbImage image;
 
   private LinearLight(RgbImage image) {
@@ -85,6 +91,22 @@ public final class LinearLight {
     return new double[] {
       LINEAR[image.value(x, y, 0)], LINEAR[image.value(x, y, 1)], LINEAR[image.value(x, y, 2)]
     };
+  }
+
+  /**
+   * Says whether green leaf shows at the pixel nearest a place; beyond the photo, at its rim.
+   *
+   * @param x column, px
+   * @param y row, px
+   * @return true if its colour is far greener than boards, water and stains are
+   */
+  public boolean isLeafAt(double x, double y) {
+    int px = (int) Math.max(0, Math.min(image.width() - 1, Math.round(x)));
+    int py = (int) Math.max(0, Math.min(image.height() - 1, Math.round(y)));
+    double red = LINEAR[image.value(px, py, 0)] + DARK;
+    double green = LINEAR[image.value(px, py, 1)] + DARK;
+    double blue = LINEAR[image.value(px, py, 2)] + DARK;
+    return green > red && green * green > GREENER * red * blue;
   }
 
   private double pixel(int x, int y) {

@@ -55,7 +55,8 @@ final class BoardEdges {
   }
 
   /**
-   * Places a board.
+   * Places a board by what shows of its edges between leaves, or by the canopy's where that is too
+   * little.
    *
    * @param start a rough pose
    * @param board its size
@@ -64,10 +65,20 @@ final class BoardEdges {
    * @return the board placed, or nothing where fewer than three edges were seen
    */
   Optional<Placed> place(CameraPose start, Board board, double reachMm, List<FitPose.Pull> also) {
+    return place(start, board, reachMm, also, true)
+        .or(() -> place(start, board, reachMm, also, false));
+  }
+
+  private Optional<Placed> place(
+      CameraPose start,
+      Board board,
+      double reachMm,
+      List<FitPose.Pull> also,
+      boolean leafHides) {
     List<EdgeCuts> cuts = new ArrayList<>();
     List<List<EdgeCuts.Line>> lines = new ArrayList<>();
     for (EdgeCuts.DeckEdge edge : edges(board)) {
-      EdgeCuts cut = new EdgeCuts(light, start, edge, reachMm);
+      EdgeCuts cut = new EdgeCuts(light, start, edge, reachMm, leafHides);
       cuts.add(cut);
       lines.add(cut.lines());
     }

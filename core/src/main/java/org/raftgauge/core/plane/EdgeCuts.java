@@ -26,6 +26,7 @@ final class EdgeCuts {
   private static final int MAX_LINES = 6;
 
   private final DeckEdge edge;
+  private final boolean leafHides;
   private final double stepMm;
   private final int half;
   private final double[][] steps;
@@ -60,9 +61,12 @@ final class EdgeCuts {
    * @param pose where the board should be
    * @param edge the edge
    * @param reachMm how far it may be off, mm
+   * @param leafHides whether nothing is read where leaf lies; else its edges count too
    */
-  EdgeCuts(LinearLight light, CameraPose pose, DeckEdge edge, double reachMm) {
+  EdgeCuts(
+      LinearLight light, CameraPose pose, DeckEdge edge, double reachMm, boolean leafHides) {
     this.edge = edge;
+    this.leafHides = leafHides;
     this.stepMm = pose.mmPerPxAt(edge.at(0.5, 0));
     this.half = (int) Math.ceil(reachMm / stepMm);
     this.steps = new double[CUTS][2 * half + 1];
@@ -91,13 +95,14 @@ final class EdgeCuts {
     double[] values = new double[2 * half + 3];
     for (int i = 0; i < values.length; i++) {
       PointPx p = pose.toPhoto(edge.at(part(c), (i - half - 1) * stepMm));
-      values[i] = light.has(p) ? Math.sqrt(light.at(p.xPx(), p.yPx())) : -1;
+      boolean hidden = !light.has(p) || leafHides && light.isLeafAt(p.xPx(), p.yPx());
+      values[i] = hidden ? -1 : Math.sqrt(light.at(p.xPx(), p.yPx()));
     }
     for (int i = 0; i < steps[c].length; i++) {
       boolean both = values[i] >= 0 && values[i + 2] >= 0;
       steps[c][i] = both ? values[i + 2] - values[i] : 0;
     }
-    return values[half + 1] >= 0;
+    return light.has(pose.toPhoto(edge.at(part(c), 0)));
   }
 
   /** Scales the steps so that 1 is a plain edge, and cuts off what is stronger. */

@@ -31,10 +31,17 @@ final class FindKnock {
   /** A second shift elsewhere that shows this share of the best one's edges: not safe. */
   private static final double RIVAL_SHARE = 0.88;
 
+  /** Square roots of light differ by this at a plain edge, and by less where both are dark. */
+  private static final double PLAIN = 0.12;
+
+  private static final double LEAST_PLAIN = 0.02;
+  private static final double PLAIN_SHARE = 0.1;
+
   private final LinearLight light;
   private final double stepPx;
   private final double reachPx;
   private final List<Sample[]> edges = new ArrayList<>();
+  private boolean leafHides = true;
 
   /** A place of an edge in the unshifted picture, and the step across it, px. */
   private record Sample(double x, double y, double acrossX, double acrossY) {}
@@ -81,8 +88,20 @@ final class FindKnock {
     return samples;
   }
 
-  /** Returns the shift at which the edges show best, or nothing where none shows. */
+  /**
+   * Returns the shift at which the edges show best between leaves or, where leaves hide them, at
+   * which the canopy's own edges lie by them best; nothing where neither does.
+   */
   Optional<Knock> find() {
+    return best().or(this::ofCanopy);
+  }
+
+  private Optional<Knock> ofCanopy() {
+    leafHides = false;
+    return best();
+  }
+
+  private Optional<Knock> best() {
     int n = (int) Math.floor(reachPx / stepPx);
     double[][] shares = new double[2 * n + 1][2 * n + 1];
     int bestX = 0;
@@ -168,13 +187,29 @@ final class FindKnock {
       }
       double signed = 0;
       for (Sample s : edge) {
-        double out = root(s.x + dx + s.acrossX, s.y + dy + s.acrossY);
-        double in = root(s.x + dx - s.acrossX, s.y + dy - s.acrossY);
-        signed += Math.max(-1, Math.min(1, (out - in) / 0.12)) / PARTS;
+        signed += step(s, dx, dy) / PARTS;
       }
       sum += Math.abs(signed) / edges.size();
     }
     return sum;
+  }
+
+  /**
+   * Returns the step of light outwards, -1 to 1, where 1 is a plain one: a board and water that are
+   * both dark differ by less than white ones do. Leaves hide the edge.
+   */
+  private double step(Sample s, double dx, double dy) {
+    double outX = s.x + dx + s.acrossX;
+    double outY = s.y + dy + s.acrossY;
+    double inX = s.x + dx - s.acrossX;
+    double inY = s.y + dy - s.acrossY;
+    if (leafHides && (light.isLeafAt(outX, outY) || light.isLeafAt(inX, inY))) {
+      return 0;
+    }
+    double out = root(outX, outY);
+    double in = root(inX, inY);
+    double plain = Math.min(PLAIN, LEAST_PLAIN + PLAIN_SHARE * (out + in));
+    return Math.max(-1, Math.min(1, (out - in) / plain));
   }
 
   private double root(double x, double y) {
