@@ -5,6 +5,7 @@ import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.Comparator;
 import java.util.List;
+import org.raftgauge.core.book.Board;
 import org.raftgauge.core.book.PointMm;
 import org.raftgauge.core.marker.LinearLight;
 import org.raftgauge.core.pixels.PointPx;
@@ -76,6 +77,20 @@ final class EdgeCuts {
     }
     this.inPicture = seen;
     clip();
+  }
+
+  /** Returns the share of a board's edges, as far as they lie in the photo, along which leaf lies. */
+  static double leafShare(LinearLight light, CameraPose pose, Board board) {
+    int all = 0;
+    int leaf = 0;
+    for (DeckEdge edge : BoardEdges.edges(board)) {
+      for (int c = 0; c < CUTS; c++) {
+        PointPx p = pose.toPhoto(edge.at(part(c), 0));
+        all += light.has(p) ? 1 : 0;
+        leaf += light.has(p) && light.isLeafAt(p.xPx(), p.yPx()) ? 1 : 0;
+      }
+    }
+    return all == 0 ? 0 : (double) leaf / all;
   }
 
   static double part(int cut) {

@@ -40,6 +40,9 @@ final class PlaceSlots {
   /** Error of a board that is placed only by what the others say, mm: it may float that far. */
   private static final double BY_OTHERS_MM = 8;
 
+  /** Leaves hide a board's edges where they lie along more of them than this (working value). */
+  private static final double OVERGROWN = 0.3;
+
   private final Map<String, HalfTurn> turns = new HashMap<>();
   private final RgbImage photo;
   private final LinearLight light;
@@ -202,6 +205,12 @@ final class PlaceSlots {
       return board(slot, best.get().fit(), notes, besideHoles(slot, best.get().fit(), notes));
     }
 
+    /** Says whether leaves hide a board's edges, or its holes and plants lie where they should. */
+    private boolean isThere(Slot slot, CameraPose pose) {
+      return EdgeCuts.leafShare(light, pose, board(slot)) > OVERGROWN
+          || StillHoles.tell(photo, List.of(pose), List.of(layout(slot)));
+    }
+
     /** Says why a board that lies elsewhere than usual is held: its holes do not lie there. */
     private String besideHoles(Slot slot, PoseFit fit, List<String> notes) {
       OptionalDouble off =
@@ -219,19 +228,19 @@ final class PlaceSlots {
 
     /** Returns a board whose own edges do not show: placed by the others, or held. */
     private FoundBoard unseen(Slot slot, PoseFit expected) {
-      boolean byOthers = placed.size() > 1;
+      String held = "fewer than three edges of the board show; check camera and slots";
       List<String> notes = new ArrayList<>(cameraNotes);
-      if (byOthers) {
+      if (placed.size() > 1) {
         notes.add("the board's edges do not show: placed by the other slots");
+        held =
+            isThere(slot, expected.pose())
+                ? besideHoles(slot, expected, notes)
+                : "no board shows in slot "
+                    + slot.name()
+                    + ", neither edges nor plants; end its placement in placements.csv if the slot"
+                    + " is empty, else check light and slots";
       }
-      FoundBoard board =
-          board(
-              slot,
-              expected,
-              notes,
-              byOthers
-                  ? besideHoles(slot, expected, notes)
-                  : "fewer than three edges of the board show; check camera and slots");
+      FoundBoard board = board(slot, expected, notes, held);
       return board.withErrorMm(Math.max(BY_OTHERS_MM, board.poseErrorMm()));
     }
   }
