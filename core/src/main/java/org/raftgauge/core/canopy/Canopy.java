@@ -21,12 +21,14 @@ public final class Canopy {
    * @param nearFraction share of the canopy near the threshold
    * @param near pixels whose colour speaks but weakly for what they were taken for
    * @param fillsHole sites whose canopy is as good as the disc of its hole
+   * @param plugLike sites where moss and leaf could not be told apart by anything
    */
-  record Doubts(double threshold, double nearFraction, BitSet near, BitSet fillsHole) {
+  record Doubts(
+      double threshold, double nearFraction, BitSet near, BitSet fillsHole, BitSet plugLike) {
 
     /** Says what may be wrong where nothing is known of single pixels. */
     Doubts(double threshold, double nearFraction) {
-      this(threshold, nearFraction, new BitSet(), new BitSet());
+      this(threshold, nearFraction, new BitSet(), new BitSet(), new BitSet());
     }
   }
 
@@ -88,5 +90,15 @@ public final class Canopy {
    */
   public boolean fillsHole(int site) {
     return doubts.fillsHole().get(site);
+  }
+
+  /**
+   * Says whether a mossy plug may have been taken for canopy at a site, or canopy for a plug.
+   *
+   * @param site the site's place in the order of the grid
+   * @return true if neither shape nor light nor the other sites told
+   */
+  public boolean isPlugLike(int site) {
+    return doubts.plugLike().get(site);
   }
 }

@@ -1,8 +1,8 @@
 // SPDX-License-Identifier: Apache-2.0
 package org.raftgauge.core.canopy;
 
-import java.util.ArrayList;
 import java.util.Arrays;
+import java.util.BitSet;
 import java.util.List;
 import org.raftgauge.core.book.Layout;
 import org.raftgauge.core.book.SiteId;
@@ -56,6 +56,9 @@ final class PlugDisc {
   /** Plugs' radii differ by no more than this ratio; those of healthy plants by 20 % and more. */
   private static final double ALIKE = 1.08;
 
+  /** The brightest tenth of a plug outshines its darkest by no more than this (working value). */
+  private static final double ONE_THING = 2;
+
   private final DeckImage deck;
   private final boolean[] leaf;
   private final double holePx;
@@ -73,35 +76,86 @@ final class PlugDisc {
    * @param layout its layout
    * @param leaf the canopy, changed in place
    * @param wide the canopy without the thin arcs about plugs
+   * @param luminance of each pixel
+   * @return sites where a plug may be left, or had leaf on it when it was taken away
    */
-  static void drop(DeckImage deck, Layout layout, boolean[] leaf, boolean[] wide) {
+  static BitSet drop(
+      DeckImage deck, Layout layout, boolean[] leaf, boolean[] wide, float[] luminance) {
     PlugDisc discs = new PlugDisc(deck, wide, layout.grid().holeMm() / deck.mmPerPx());
-    List<PointPx> round = new ArrayList<>();
-    List<PointPx> nearly = new ArrayList<>();
+    List<SiteId> sites = layout.grid().sites();
+    PointPx[] holes =
+        sites.stream().map(s -> deck.toPx(layout.grid().centre(s))).toArray(PointPx[]::new);
+    Found found = discs.find(holes);
+    boolean many = discs.others(found.nearly.cardinality(), holes.length) > MANY_TIMES;
+    double others = discs.others(found.round.cardinality(), holes.length);
+    BitSet plugs = many ? found.nearly : found.plugs(others, holes.length);
+    boolean suspect = found.several() || others > TIMES_SEVERAL;
+    BitSet doubtful = new BitSet();
+    for (int s = 0; s < holes.length; s++) {
+      boolean one = found.nearly.get(s) && discs.isOneThing(holes[s], luminance);
+      // Plants may stand on moss that fills their holes; discs alike and plain are hardly rosettes.
+      doubtful.set(s, plugs.get(s) ? !many && !one : suspect && found.round.get(s) && one);
+      if (plugs.get(s)) {
+        discs.clear(holes[s], leaf);
+      }
+    }
+    return doubtful;
+  }
+
+  /**
+   * The holes that show discs.
+   *
+   * @param round those that are round
+   * @param nearly those and the nearly round ones
+   * @param alike whether the round ones are of one size
+   */
+  private record Found(BitSet round, BitSet nearly, boolean alike) {
+    boolean several() {
+      return alike && round.cardinality() >= SEVERAL;
+    }
+
+    /** Returns the discs that are plugs by their number and the size of the other plants. */
+    BitSet plugs(double others, int sites) {
+      boolean plugs =
+          others > TIMES
+              || (alike && round.cardinality() > NEARLY_ALL * sites)
+              || (several() && others > TIMES_SEVERAL);
+      return plugs ? round : new BitSet();
+    }
+  }
+
+  private Found find(PointPx[] holes) {
+    BitSet round = new BitSet();
+    BitSet nearly = new BitSet();
     double least = Double.MAX_VALUE;
     double most = 0;
-    for (SiteId site : layout.grid().sites()) {
-      PointPx centre = deck.toPx(layout.grid().centre(site));
-      Circle circle = discs.circle(centre);
+    for (int s = 0; s < holes.length; s++) {
+      Circle circle = circle(holes[s]);
+      nearly.set(s, circle.uneven < NEARLY);
       if (circle.uneven < 1) {
-        round.add(centre);
+        round.set(s);
         least = Math.min(least, circle.radiusPx);
         most = Math.max(most, circle.radiusPx);
       }
-      if (circle.uneven < NEARLY) {
-        nearly.add(centre);
+    }
+    return new Found(round, nearly, most < ALIKE * least);
+  }
+
+  /** Says whether what fills a hole is of one brightness. */
+  private boolean isOneThing(PointPx hole, float[] luminance) {
+    int[] box = box(hole, LEAST_RADIUS * holePx / 2);
+    double[] light = new double[(box[2] - box[0] + 1) * (box[3] - box[1] + 1)];
+    int n = 0;
+    for (int y = box[1]; y <= box[3]; y++) {
+      for (int x = box[0]; x <= box[2]; x++) {
+        int i = y * deck.image().width() + x;
+        if (leaf[i]) {
+          light[n++] = luminance[i];
+        }
       }
     }
-    int sites = layout.grid().sites().size();
-    boolean alike = most < ALIKE * least;
-    double others = discs.others(round, sites);
-    if (discs.others(nearly, sites) > MANY_TIMES) {
-      nearly.forEach(hole -> discs.clear(hole, leaf));
-    } else if (others > TIMES
-        || (alike && round.size() > NEARLY_ALL * sites)
-        || (alike && round.size() >= SEVERAL && others > TIMES_SEVERAL)) {
-      round.forEach(hole -> discs.clear(hole, leaf));
-    }
+    double[] seen = Arrays.copyOf(light, n);
+    return n > 0 && Quantile.of(seen, 0.9) <= ONE_THING * Quantile.of(seen, 0.1);
   }
 
   /** Says whether a site's canopy ends on a circle about as large as its hole, or nearly so. */
@@ -110,8 +164,8 @@ final class PlugDisc {
   }
 
   /** Returns the mean canopy of the other sites, in plugs; 0 where discs are none or the half. */
-  private double others(List<PointPx> found, int sites) {
-    if (found.isEmpty() || 2 * found.size() >= sites) {
+  private double others(int found, int sites) {
+    if (found == 0 || 2 * found >= sites) {
       return 0;
     }
     int all = 0;
@@ -119,7 +173,7 @@ final class PlugDisc {
       all += is ? 1 : 0;
     }
     double disc = Math.PI / 4 * holePx * holePx;
-    return (all - found.size() * disc) / (disc * (sites - found.size()));
+    return (all - found * disc) / (disc * (sites - found));
   }
 
   /**

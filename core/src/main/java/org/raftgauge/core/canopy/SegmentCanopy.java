@@ -107,7 +107,7 @@ public final class SegmentCanopy {
     new DeadLeaf(size, leaf, places).add(dim.raised(level), green);
     boolean[] wide = plug.isPresent() ? leaf : leaf.clone();
     HoleSpecks.drop(deck, layout, wide);
-    PlugDisc.drop(deck, layout, leaf, wide);
+    BitSet plugLike = PlugDisc.drop(deck, layout, leaf, wide, luminance);
     new DarkGaps(width, height, luminance).fill(leaf, places.holePx());
     byte[] coverage = EdgeMix.coverage(width, height, rgb, leaf);
     double doubt = all == 0 ? 0 : (double) near / all;
@@ -120,7 +120,8 @@ public final class SegmentCanopy {
             threshold,
             doubt,
             weak(coverage, scores, threshold),
-            FillsHole.sites(deck, layout, leaf)));
+            FillsHole.sites(deck, layout, leaf),
+            plugLike));
   }
 
   /** Returns the pixels whose colour speaks but weakly for what they were taken for. */

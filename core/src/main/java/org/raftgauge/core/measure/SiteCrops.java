@@ -125,7 +125,7 @@ final class SiteCrops {
   }
 
   /**
-   * Holds the sites whose colour model is not known, and red leaf that is hard to tell from what is
+   * Holds the sites whose colour model is not known, and leaf that is hard to tell from what is
    * about it.
    */
   List<SiteMeasure> holdDoubtful(List<SiteMeasure> sites, Canopy canopy) {
@@ -149,6 +149,9 @@ final class SiteCrops {
         checked.add(
             heldSite(
                 sites.get(s).site(), "red leaf and the plug of its hole are hard to tell apart"));
+      } else if (canopy.isPlugLike(s)) {
+        checked.add(
+            heldSite(sites.get(s).site(), "leaf and the green plug of its hole look alike"));
       } else {
         checked.add(sites.get(s));
       }

@@ -37,7 +37,7 @@ public final class KnownCanopy {
     double[][] flat = {Surface.flat(0), Surface.flat(0), Surface.flat(0)};
     EvenedLight light = new EvenedLight(LightSource.BOARD, flat, 1, true);
     int height = Math.floorDiv(coverage.length, width);
-    Canopy.Doubts doubts = new Canopy.Doubts(1, 0, near, new BitSet());
+    Canopy.Doubts doubts = new Canopy.Doubts(1, 0, near, new BitSet(), new BitSet());
     return new Canopy(width, height, coverage, light, doubts);
   }
 

@@ -78,14 +78,14 @@ class PlugPartsTest {
   @Test
   void aDiscInAHoleBesideLargePlantsIsItsPlug() {
     boolean[] leaf = discs(62, 62, 62, 20);
-    PlugDisc.drop(DECK, Plants.LAYOUT, leaf, leaf.clone());
+    PlugDisc.drop(DECK, Plants.LAYOUT, leaf, leaf.clone(), new float[leaf.length]);
     assertArrayEquals(discs(62, 62, 62, 0), leaf);
   }
 
   @Test
   void aRoundHeadAmongOthersOfItsSizeIsAPlant() {
     boolean[] leaf = discs(28, 31, 25, 20);
-    PlugDisc.drop(DECK, Plants.LAYOUT, leaf, leaf.clone());
+    PlugDisc.drop(DECK, Plants.LAYOUT, leaf, leaf.clone(), new float[leaf.length]);
     assertArrayEquals(discs(28, 31, 25, 20), leaf);
   }
 
@@ -101,7 +101,7 @@ class PlugPartsTest {
         PointPx c = deck.toPx(layout.grid().centre(sites.get(s)));
         disc(leaf, deck.image().width(), c, s % 3 == 0 ? 20 : plant);
       }
-      PlugDisc.drop(deck, layout, leaf, leaf.clone());
+      PlugDisc.drop(deck, layout, leaf, leaf.clone(), new float[leaf.length]);
       PointPx first = deck.toPx(layout.grid().centre(sites.get(0)));
       int row = (int) first.yPx();
       boolean stays = leaf[row * deck.image().width() + (int) first.xPx()];
@@ -112,7 +112,7 @@ class PlugPartsTest {
   @Test
   void theSameDiscInAllHolesIsTheirPlugs() {
     boolean[] leaf = discs(20, 20, 20, 20);
-    PlugDisc.drop(DECK, Plants.LAYOUT, leaf, leaf.clone());
+    PlugDisc.drop(DECK, Plants.LAYOUT, leaf, leaf.clone(), new float[leaf.length]);
     assertArrayEquals(new boolean[leaf.length], leaf);
   }
 
@@ -125,7 +125,7 @@ class PlugPartsTest {
       disc(leaf, at.xPx() + 20 * Math.cos(angle), at.yPx() + 20 * Math.sin(angle), 10);
     }
     boolean[] before = leaf.clone();
-    PlugDisc.drop(DECK, Plants.LAYOUT, leaf, leaf.clone());
+    PlugDisc.drop(DECK, Plants.LAYOUT, leaf, leaf.clone(), new float[leaf.length]);
     assertArrayEquals(before, leaf);
     assertFalse(PlugDisc.nearlyRound(DECK, 40, leaf, at), "reaches 30 mm four ways, 19 between");
   }
@@ -135,11 +135,11 @@ class PlugPartsTest {
     // Alternately 20 and 17.6 px: spread 1.2 of a mean of 18.8, past 5 % and within 7.5 %. Plants
     // of 90 px cover over ten discs of the layout's hole (50 mm) each, those of 50 px four.
     boolean[] frayed = frayed(discs(90, 90, 90));
-    PlugDisc.drop(DECK, Plants.LAYOUT, frayed, frayed.clone());
+    PlugDisc.drop(DECK, Plants.LAYOUT, frayed, frayed.clone(), new float[frayed.length]);
     assertArrayEquals(discs(90, 90, 90), frayed);
     boolean[] beside = frayed(discs(50, 50, 50));
     boolean[] before = beside.clone();
-    PlugDisc.drop(DECK, Plants.LAYOUT, beside, beside.clone());
+    PlugDisc.drop(DECK, Plants.LAYOUT, beside, beside.clone(), new float[beside.length]);
     assertArrayEquals(before, beside);
   }
 
@@ -166,7 +166,7 @@ class PlugPartsTest {
     }
     assertTrue(PlugDisc.nearlyRound(DECK, 40, leaf, centre(3)));
     assertFalse(PlugDisc.nearlyRound(DECK, 40, few, centre(3)), "a seventh of the disc");
-    PlugDisc.drop(DECK, Plants.LAYOUT, leaf, leaf.clone());
+    PlugDisc.drop(DECK, Plants.LAYOUT, leaf, leaf.clone(), new float[leaf.length]);
     assertArrayEquals(discs(62, 62, 62, 0), leaf);
     assertEquals(4, Plants.LAYOUT.grid().sites().size());
   }
