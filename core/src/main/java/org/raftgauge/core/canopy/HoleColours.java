@@ -36,7 +36,9 @@ final class HoleColours {
   /** A plug is this much duller than the leaf of its raft; pale hearts are not (working value). */
   private static final double DULLER = 0.5;
 
-  /** Leaf that is more vivid than this share of a plant's heart is no paler leaf (working value). */
+  /**
+   * Leaf that is more vivid than this share of a plant's heart is no paler leaf (working value).
+   */
   private static final double PALER = 0.8;
 
   /** What has this share of a heart's brightness lies up among the leaves (working value). */

@@ -15,8 +15,7 @@ import org.raftgauge.core.plane.DeckImage;
  * <p>A plug ends where its hole ends, on a circle. Hardly a rosette does: its leaves reach
  * differently far, so that one which fills its hole crosses the rim here and leaves it bare there.
  * A young round head may. So a disc is taken away only where the raft speaks against a plant: the
- * others are many times its size, or nearly all holes show the same disc, or several do while the
- * others are larger.
+ * others are many times larger, or nearly all holes show the same, or several while others outgrow.
  */
 final class PlugDisc {
   /** Directions that are looked into. */
@@ -50,7 +49,7 @@ final class PlugDisc {
   /** Past this many times, a disc that is only nearly round is no plant either (working value). */
   private static final double MANY_TIMES = 10;
 
-  /** Share of all holes that show discs where they are all plugs (working value). */
+  /** Share of holes that show discs where all are plugs (working value). */
   private static final double NEARLY_ALL = 0.8;
 
   /** Plugs' radii differ by no more than this ratio; those of healthy plants by 20 % and more. */
@@ -116,11 +115,8 @@ final class PlugDisc {
 
     /** Returns the discs that are plugs by their number and the size of the other plants. */
     BitSet plugs(double others, int sites) {
-      boolean plugs =
-          others > TIMES
-              || (alike && round.cardinality() > NEARLY_ALL * sites)
-              || (several() && others > TIMES_SEVERAL);
-      return plugs ? round : new BitSet();
+      boolean all = alike && round.cardinality() > NEARLY_ALL * sites;
+      return others > TIMES || all || several() && others > TIMES_SEVERAL ? round : new BitSet();
     }
   }
 
@@ -154,8 +150,8 @@ final class PlugDisc {
         }
       }
     }
-    double[] seen = Arrays.copyOf(light, n);
-    return n > 0 && Quantile.of(seen, 0.9) <= ONE_THING * Quantile.of(seen, 0.1);
+    light = Arrays.copyOf(light, n);
+    return n > 0 && Quantile.of(light, 0.9) <= ONE_THING * Quantile.of(light, 0.1);
   }
 
   /** Says whether a site's canopy ends on a circle about as large as its hole, or nearly so. */

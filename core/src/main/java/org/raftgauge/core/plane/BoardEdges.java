@@ -70,11 +70,7 @@ final class BoardEdges {
   }
 
   private Optional<Placed> place(
-      CameraPose start,
-      Board board,
-      double reachMm,
-      List<FitPose.Pull> also,
-      boolean leafHides) {
+      CameraPose start, Board board, double reachMm, List<FitPose.Pull> also, boolean leafHides) {
     List<EdgeCuts> cuts = new ArrayList<>();
     List<List<EdgeCuts.Line>> lines = new ArrayList<>();
     for (EdgeCuts.DeckEdge edge : edges(board)) {

@@ -64,8 +64,7 @@ final class EdgeCuts {
    * @param reachMm how far it may be off, mm
    * @param leafHides whether nothing is read where leaf lies; else its edges count too
    */
-  EdgeCuts(
-      LinearLight light, CameraPose pose, DeckEdge edge, double reachMm, boolean leafHides) {
+  EdgeCuts(LinearLight light, CameraPose pose, DeckEdge edge, double reachMm, boolean leafHides) {
     this.edge = edge;
     this.leafHides = leafHides;
     this.stepMm = pose.mmPerPxAt(edge.at(0.5, 0));
@@ -79,7 +78,9 @@ final class EdgeCuts {
     clip();
   }
 
-  /** Returns the share of a board's edges, as far as they lie in the photo, along which leaf lies. */
+  /**
+   * Returns the share of a board's edges, as far as they lie in the photo, along which leaf lies.
+   */
   static double leafShare(LinearLight light, CameraPose pose, Board board) {
     int all = 0;
     int leaf = 0;

@@ -205,9 +205,7 @@ final class FindPassing {
   }
 
   private String rivals(MarkGroup group) {
-    return byTag(group).isPresent()
-        ? ""
-        : layouts.rivals(group.layout(), l -> alike(group, l));
+    return byTag(group).isPresent() ? "" : layouts.rivals(group.layout(), l -> alike(group, l));
   }
 
   /** Returns the layout that the tag tells. */

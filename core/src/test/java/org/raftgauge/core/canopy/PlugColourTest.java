@@ -194,7 +194,7 @@ class PlugColourTest {
           }
         };
     DeckImage deck = new DrawnDeck(Plants.LAYOUT.board(), 0.5).noise(0).draw(look);
-    float[][] light = EvenedPixels.linear(deck.image().rgb(), 0);
+    float[][] light = EvenedPixels.planes(deck.image().rgb(), EvenedPixels.linear(0));
     float[] scores = new float[light[0].length];
     Arrays.fill(scores, 1);
     return PlugColour.of(deck, Plants.LAYOUT, light, scores).orElseThrow();

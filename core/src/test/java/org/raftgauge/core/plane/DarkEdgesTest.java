@@ -37,8 +37,7 @@ class DarkEdgesTest {
 
   @Test
   void theyShowTheCamerasShift() {
-    FindKnock find =
-        new FindKnock(LinearLight.of(photo()), 1280, List.of(USUAL), List.of(BOARD));
+    FindKnock find = new FindKnock(LinearLight.of(photo()), 1280, List.of(USUAL), List.of(BOARD));
     FindKnock.Knock knock = find.find().orElseThrow();
     PointMm middle = new PointMm(300, 600);
     PointPx was = USUAL.toPhoto(middle);
