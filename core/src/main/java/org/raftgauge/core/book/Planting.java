@@ -70,15 +70,17 @@ public record Planting(
     return sites.isEmpty() || sites.contains(site);
   }
 
+  /** Says whether it shares the raft with another on some day. */
+  boolean sharesRaftWith(Planting other) {
+    return raft.equals(other.raft)
+        && endedOn.map(other.startsOn()::isBefore).orElse(true)
+        && other.endedOn.map(startsOn()::isBefore).orElse(true);
+  }
+
+  /** Says whether it holds a site on some day that another holds then too. */
   boolean overlaps(Planting other) {
-    if (!raft.equals(other.raft)) {
-      return false;
-    }
-    boolean sameDays =
-        endedOn.map(other.startsOn()::isBefore).orElse(true)
-            && other.endedOn.map(startsOn()::isBefore).orElse(true);
     boolean sameSites =
         sites.isEmpty() || other.sites.isEmpty() || sites.stream().anyMatch(other.sites::contains);
-    return sameDays && sameSites;
+    return sharesRaftWith(other) && sameSites;
   }
 }

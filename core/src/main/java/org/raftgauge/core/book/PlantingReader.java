@@ -141,14 +141,14 @@ final class PlantingReader {
           CropBook.PLANTED_CROP + " " + planting.crop(),
           findings.list().get(findings.list().size() - 1));
     }
-    if (layoutNames.lacks(planting.layout())) {
+    if (!isKnown(planting.layout())) {
       cells.unknown("layout", planting.layout(), layoutNames.names());
     }
     checkSites(planting, cells);
     rows.stream()
         .filter(other -> other.planting().overlaps(planting))
         .findFirst()
-        .ifPresent(
+        .ifPresentOrElse(
             other ->
                 cells.error(
                     "raft",
@@ -157,8 +157,37 @@ final class PlantingReader {
                         + "\" holds the planting of line "
                         + other.line()
                         + " on the same sites and days",
-                    "write ended_on of the earlier one, or give each its own sites"));
+                    "write ended_on of the earlier one, or give each its own sites"),
+            () -> checkLayout(planting, cells, rows));
     rows.add(row);
+  }
+
+  /** A board has one layout, whatever its sites are planted with. */
+  private void checkLayout(Planting planting, Cells cells, List<PlantingRow> rows) {
+    rows.stream()
+        .filter(other -> other.planting().sharesRaftWith(planting))
+        .filter(other -> !other.planting().layout().equals(planting.layout()))
+        .filter(other -> isKnown(other.planting().layout()) && isKnown(planting.layout()))
+        .findFirst()
+        .ifPresent(
+            other ->
+                cells.error(
+                    "layout",
+                    "line "
+                        + other.line()
+                        + " has raft \""
+                        + planting.raft()
+                        + "\" in layout \""
+                        + other.planting().layout()
+                        + "\" on the same days, this one in \""
+                        + planting.layout()
+                        + "\"",
+                    "a board has one layout: mend the wrong one, or write ended_on of the earlier"
+                        + " planting"));
+  }
+
+  private boolean isKnown(String layout) {
+    return !layoutNames.lacks(layout);
   }
 
   private void checkSites(Planting planting, Cells cells) {

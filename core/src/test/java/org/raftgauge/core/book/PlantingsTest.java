@@ -157,6 +157,23 @@ class PlantingsTest {
   }
 
   @Test
+  void plantingsThatShareABoardMustNameOneLayout() {
+    String shared = "raft,crop,layout,sites,transplanted_on,ended_on\nR1,basil,small,A1,2026-04-06,";
+    String second = "\nR1,lettuce,strip,A2,2026-04-08,\n";
+    assertEquals(
+        List.of(
+            "plantings.csv:3: column layout: line 2 has raft \"R1\" in layout \"small\" on the same"
+                + " days, this one in \"strip\"; a board has one layout: mend the wrong one, or"
+                + " write ended_on of the earlier planting"),
+        book().with("plantings.csv", shared + second).problems());
+    book().with("plantings.csv", shared + "2026-04-08" + second).sound();
+    assertEquals(
+        1,
+        book().with("plantings.csv", shared + second.replace("strip", "strpi")).problems().size(),
+        "a layout that is unknown is one problem, not two");
+  }
+
+  @Test
   void newPlantingMayBeginOnTheDayTheOldOneEnds() {
     CropBook book =
         book()
