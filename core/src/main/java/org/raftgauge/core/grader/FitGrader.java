@@ -44,20 +44,20 @@ public final class FitGrader {
       List<Weighed> own = weighed.stream().filter(w -> w.regime() == regime).toList();
       List<Weighed> kept = withoutThinVarieties(own, regime, remarks);
       Sizes sizes = known(kept, rule.sizes(regime));
-      Optional<RegimeFit> fit =
-          kept.size() < rule.fewest() ? Optional.empty() : FitRegime.fit(kept, sizes.known());
+      Optional<String> unfit = WhyRefused.unfit(kept, regime, rule.fewest());
       Optional<RegimeFit> open = Optional.ofNullable(fits.get(Regime.OPEN));
-      fit.ifPresent(
-          f -> fits.put(regime, regime == Regime.OPEN ? f : ShrinkClosed.of(open, f, kept)));
-      if (regime == Regime.CLOSED && fit.filter(FitGrader::usesArea).isPresent()) {
-        remarks.add(
-            "closed: told from the area that closed sites show, which stops growing once the canopy"
-                + " is full: these weights fall behind then; measured heights or growth curves do"
-                + " not");
-      }
-      if (fit.isEmpty()) {
-        refused.put(regime, why(kept.size(), regime, rule, sizes));
-      }
+      Optional<RegimeFit> fit =
+          unfit.isPresent()
+              ? Optional.empty()
+              : FitRegime.fit(kept, sizes.known())
+                  .map(f -> regime == Regime.OPEN ? f : ShrinkClosed.of(open, f, kept));
+      fit.ifPresentOrElse(
+          f -> fits.put(regime, f),
+          () ->
+              refused.put(
+                  regime,
+                  unfit.orElseGet(() -> WhyRefused.lacking(kept, regime, sizes.missing()))));
+      Optional.ofNullable(fits.get(regime)).ifPresent(f -> warn(f, regime, remarks));
       ReviewWeighings.review(kept).forEach(s -> remarks.add(regime + ": " + s.words()));
     }
     if (fits.isEmpty()) {
@@ -66,8 +66,13 @@ public final class FitGrader {
     return new Grader(crop, origin, fits, refused, heights(weighed), remarks);
   }
 
-  private static boolean usesArea(RegimeFit fit) {
-    return fit.numbers().validity().ranges().containsKey(Size.AREA);
+  private static void warn(RegimeFit fit, Regime regime, List<String> remarks) {
+    if (regime == Regime.CLOSED && fit.numbers().validity().ranges().containsKey(Size.AREA)) {
+      remarks.add(
+          "closed: told from the area that closed sites show, which stops growing once the canopy"
+              + " is full: these weights fall behind then; measured heights or growth curves do"
+              + " not");
+    }
   }
 
   /** The sizes that every plant has, and those that some lack. */
@@ -115,26 +120,6 @@ public final class FitGrader {
     return weighed.stream()
         .filter(w -> counts.get(w.traits().variety()) >= FEWEST_OF_VARIETY)
         .toList();
-  }
-
-  private static String why(int n, Regime regime, FitRule rule, Sizes sizes) {
-    if (n < rule.fewest()) {
-      return n
-          + " weighings of "
-          + regime
-          + " sites; at least "
-          + rule.fewest()
-          + " are needed before "
-          + regime
-          + " sites can be weighed";
-    }
-    return "the "
-        + n
-        + " weighings of "
-        + regime
-        + " sites lack "
-        + sizes.missing().stream().map(Size::column).sorted().collect(Collectors.joining(" or "))
-        + ", which their weight is told from; measure it at every weighing";
   }
 
   private static Optional<HeightFit> heights(List<Weighed> weighed) {
