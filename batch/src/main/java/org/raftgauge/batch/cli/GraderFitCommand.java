@@ -112,14 +112,7 @@ final class GraderFitCommand implements Callable<Integer> {
         console.out().println(line(grader, regime));
       }
       outcome.written().forEach(file -> console.out().println("Wrote    " + file));
-      console
-          .out()
-          .println("Evenings from now on are told by it; those before it was fitted are not.");
-      boolean named =
-          Optional.ofNullable(read.crops().get(crop)).flatMap(c -> c.grader()).isPresent();
-      if (!named) {
-        console.out().println("To use it, write under " + crop + " in crops.yaml: grader: " + crop);
-      }
+      console.out().println(use(grader, read));
     }
     return ExitCode.DONE;
   }
@@ -138,11 +131,30 @@ final class GraderFitCommand implements Callable<Integer> {
     if (fit.isEmpty()) {
       return "No weights of " + regime + " sites: " + grader.refused().get(regime);
     }
+    RegimeFit.Numbers numbers = fit.get().numbers();
     return String.format(
         Locale.ROOT,
-        "Fitted %s sites from %d weighings; a plant left out is missed by %.1f %% on average",
+        "%s %s sites from %d weighings; a plant left out is missed by %.1f %% on average",
+        numbers.leftOut().tellsNothing() ? "Of no use:" : "Fitted",
         regime,
-        fit.get().numbers().weighings(),
-        100 * fit.get().numbers().leftOut().meanShare());
+        numbers.weighings(),
+        100 * numbers.leftOut().meanShare());
+  }
+
+  /** Says how the grader comes into use, or that it should not. */
+  private String use(Grader grader, CropBook book) {
+    if (grader.fits().values().stream().allMatch(f -> f.numbers().leftOut().tellsNothing())) {
+      return "Do not use it: mend weighings.csv, and fit again.";
+    }
+    boolean named =
+        Optional.ofNullable(book.crops().get(crop)).flatMap(c -> c.grader()).isPresent();
+    return "Evenings from now on are told by it; those before it was fitted are not."
+        + (named
+            ? ""
+            : System.lineSeparator()
+                + "To use it, write under "
+                + crop
+                + " in crops.yaml: grader: "
+                + crop);
   }
 }

@@ -11,6 +11,7 @@ import java.nio.file.Path;
 import java.nio.file.StandardCopyOption;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Locale;
 import java.util.stream.Stream;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
@@ -155,6 +156,33 @@ class GraderExampleTest {
                     + " needs at least 8"),
         said.err());
     assertFalse(Files.exists(book.resolve("graders/frilled.yaml")));
+  }
+
+  /** Every other light plant in ounces of 28.35 g, as a scale that was switched shows it. */
+  @Test
+  void graderOfMixedUnitsIsNoCheer(@TempDir Path folder) throws IOException {
+    try (Stream<Path> files = Files.walk(book)) {
+      for (Path file : files.filter(f -> f.toString().matches(".*\\.(yaml|csv|db)")).toList()) {
+        Path copy = folder.resolve(book.relativize(file).toString());
+        Files.createDirectories(copy.getParent());
+        Files.copy(file, copy);
+      }
+    }
+    List<String> mixed = new ArrayList<>(Files.readAllLines(TABLE));
+    for (int i = 2; i < mixed.size(); i += 2) {
+      String[] cells = mixed.get(i).split(",", -1);
+      double g = Double.parseDouble(cells[3]);
+      cells[3] = g < 80 ? String.format(Locale.ROOT, "%.2f", g / 28.35) : cells[3];
+      mixed.set(i, String.join(",", cells));
+    }
+    Files.write(folder.resolve("weighings.csv"), mixed);
+    Readme.Said said =
+        Readme.run(List.of("grader", "fit", "--book", folder.toString(), "--crop", "butterhead"));
+    assertEquals(0, said.code(), said.err());
+    assertTrue(said.out().contains("Of no use: open sites from"), said.out());
+    assertTrue(said.out().contains("whether every fresh_weight_g is in grams"), said.out());
+    assertTrue(said.out().contains("Do not use it: mend weighings.csv, and fit again."), said.out());
+    assertFalse(said.out().contains("To use it"), said.out());
   }
 
   @Test

@@ -4,6 +4,7 @@ package org.raftgauge.core.grader;
 import java.util.ArrayList;
 import java.util.EnumMap;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
@@ -51,12 +52,14 @@ public final class FitGrader {
               ? Optional.empty()
               : FitRegime.fit(kept, sizes.known())
                   .map(f -> regime == Regime.OPEN ? f : ShrinkClosed.of(open, f, kept));
-      fit.ifPresentOrElse(
-          f -> fits.put(regime, f),
-          () ->
-              refused.put(
-                  regime,
-                  unfit.orElseGet(() -> WhyRefused.lacking(kept, regime, sizes.missing()))));
+      unfit
+          .or(
+              () ->
+                  fit.isEmpty()
+                      ? Optional.of(WhyRefused.lacking(kept, regime, sizes.missing()))
+                      : WhyRefused.falling(fit.get(), regime))
+          .ifPresentOrElse(
+              why -> refused.put(regime, why), () -> fits.put(regime, fit.orElseThrow()));
       Optional.ofNullable(fits.get(regime)).ifPresent(f -> warn(f, regime, remarks));
       ReviewWeighings.review(kept).forEach(s -> remarks.add(regime + ": " + s.words()));
     }
@@ -67,6 +70,17 @@ public final class FitGrader {
   }
 
   private static void warn(RegimeFit fit, Regime regime, List<String> remarks) {
+    LeftOut leftOut = fit.numbers().leftOut();
+    if (leftOut.tellsNothing()) {
+      remarks.add(
+          String.format(
+              Locale.ROOT,
+              "%s: a grader that misses a plant by %.0f %% on average is of no use; look in"
+                  + " weighings.csv whether every fresh_weight_g is in grams, and of the plant that"
+                  + " raft and site name",
+              regime,
+              100 * leftOut.meanShare()));
+    }
     if (regime == Regime.CLOSED && fit.numbers().validity().ranges().containsKey(Size.AREA)) {
       remarks.add(
           "closed: told from the area that closed sites show, which stops growing once the canopy"

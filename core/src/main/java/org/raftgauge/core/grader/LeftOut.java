@@ -9,4 +9,12 @@ package org.raftgauge.core.grader;
  * @param medianShare median of the same
  * @param sdLn root mean square error of {@code ln w}
  */
-public record LeftOut(double meanShare, double medianShare, double sdLn) {}
+public record LeftOut(double meanShare, double medianShare, double sdLn) {
+  /** A mean error past which weights tell nothing: half the plant; a working value. */
+  private static final double TELLS_NOTHING = 0.5;
+
+  /** Says whether it misses by so much that its weights are of no use. */
+  public boolean tellsNothing() {
+    return meanShare > TELLS_NOTHING;
+  }
+}

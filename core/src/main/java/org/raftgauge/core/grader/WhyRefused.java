@@ -3,8 +3,11 @@ package org.raftgauge.core.grader;
 
 import java.util.List;
 import java.util.Locale;
+import java.util.Map;
 import java.util.Optional;
+import java.util.OptionalDouble;
 import java.util.Set;
+import java.util.function.ToDoubleFunction;
 import java.util.stream.Collectors;
 
 /** Says why the weighings of a regime are not to be fitted, in words, with the remedy. */
@@ -47,7 +50,59 @@ final class WhyRefused {
         + ", which their weight is told from; measure it at every weighing";
   }
 
+  /** Says that a fit makes the largest plants lighter than the smallest, or nothing. */
+  static Optional<String> falling(RegimeFit fit, Regime regime) {
+    Validity validity = fit.numbers().validity();
+    return validity.varieties().stream()
+        .filter(
+            variety ->
+                medianG(fit, variety, Validity.Range::to)
+                    < medianG(fit, variety, Validity.Range::from))
+        .findFirst()
+        .map(
+            variety ->
+                "the weights of "
+                    + regime
+                    + " sites"
+                    + (variety.isEmpty() ? "" : " of variety \"" + variety + "\"")
+                    + " fall as "
+                    + validity.ranges().entrySet().stream()
+                        .map(WhyRefused::grows)
+                        .collect(Collectors.joining(" and "))
+                    + ", but heavier plants must not be smaller; look in weighings.csv for rows,"
+                    + " columns or units mixed up (weights are in grams), and "
+                    + WHOLE_RANGE);
+  }
+
   private static String count(List<Weighed> weighed, Regime regime) {
     return weighed.size() + " weighings of " + regime + " sites";
+  }
+
+  private static String grows(Map.Entry<Size, Validity.Range> size) {
+    return String.format(
+        Locale.ROOT,
+        "%s grows from %.0f to %.0f",
+        size.getKey().column(),
+        size.getValue().from(),
+        size.getValue().to());
+  }
+
+  private static double medianG(
+      RegimeFit fit, String variety, ToDoubleFunction<Validity.Range> end) {
+    Map<Size, Validity.Range> ranges = fit.numbers().validity().ranges();
+    Traits plant =
+        new Traits(
+            variety,
+            at(ranges, Size.AREA, end),
+            at(ranges, Size.HEIGHT, end),
+            at(ranges, Size.CURVE, end));
+    return fit.predict(plant).orElseThrow().medianG();
+  }
+
+  private static OptionalDouble at(
+      Map<Size, Validity.Range> ranges, Size size, ToDoubleFunction<Validity.Range> end) {
+    return ranges.containsKey(size)
+        ? OptionalDouble.of(end.applyAsDouble(ranges.get(size)))
+        : OptionalDouble.empty();
   }
 }
