@@ -54,7 +54,7 @@ public final class CheckPhoto {
       problems.add(new Problem(facts.photo(), answer.reason(), answer.remedy()));
     }
     answer.station().flatMap(station -> shape(photo, facts, station)).ifPresent(problems::add);
-    time(photo, facts, name, new FarmClock(book.zone(), offset(answer), Optional.of(now)))
+    time(photo, facts, name, new FarmClock(book.farmDay(), offset(answer), Optional.of(now)))
         .ifPresent(problems::add);
     return problems;
   }
@@ -90,7 +90,7 @@ public final class CheckPhoto {
     TimeResult time =
         CaptureTime.of(
             new TimeClues(facts.takenAt(), photo.tags(), name.date(), name.time()),
-            new FarmClock(book.zone(), offset(answer), Optional.empty()));
+            new FarmClock(book.farmDay(), offset(answer), Optional.empty()));
     return time instanceof TakenAt taken ? Optional.of(taken.at()) : Optional.empty();
   }
 

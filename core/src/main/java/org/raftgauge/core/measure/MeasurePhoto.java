@@ -123,7 +123,7 @@ public final class MeasurePhoto {
     TimeResult time =
         CaptureTime.of(
             new TimeClues(facts.takenAt(), photo.tags(), name.date(), name.time()),
-            new FarmClock(book.zone(), offset, Optional.empty()));
+            new FarmClock(book.farmDay(), offset, Optional.empty()));
     PhotoStory judged = story.judged(PhotoQuality.judge(photo.image()));
     if (time instanceof NoTime none) {
       return bare(

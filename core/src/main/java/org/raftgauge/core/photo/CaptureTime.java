@@ -9,7 +9,6 @@ import java.time.LocalTime;
 import java.time.OffsetDateTime;
 import java.time.ZoneId;
 import java.time.ZonedDateTime;
-import java.time.temporal.ChronoUnit;
 import java.time.temporal.TemporalAccessor;
 import java.util.ArrayList;
 import java.util.List;
@@ -45,7 +44,8 @@ public final class CaptureTime {
    * <p>The camera's clock plus the station's clock offset is the farm's local time. Where that
    * offset is zero and the file tells the camera's own offset from UTC, that is used instead of the
    * farm's zone. A camera clock from before {@link #FIRST_YEAR_BELIEVED} gives way to a date in the
-   * file's name; the doubt stays. Manifest and file name are taken as they are.
+   * file's name; the doubt stays. It is doubted too where that date is neither its calendar day nor
+   * its evening on the farm. Manifest and file name are taken as they are.
    *
    * @param clues what is said of the time
    * @param clock the farm's time and the camera's departure from it
@@ -63,7 +63,7 @@ public final class CaptureTime {
     }
     if (camera.isPresent() && (isBelieved(camera.get()) || clues.nameDate().isEmpty())) {
       ZonedDateTime at = cameraTime(camera.get(), clues.tags(), clock, doubts);
-      clues.nameDate().ifPresent(date -> compare(at.toLocalDate(), date, doubts));
+      clues.nameDate().ifPresent(date -> compare(at, date, clock, doubts));
       return taken(at, Source.CAMERA, clock, doubts);
     }
     camera.ifPresent(
@@ -127,8 +127,11 @@ public final class CaptureTime {
     return at;
   }
 
-  private static void compare(LocalDate camera, LocalDate named, List<String> doubts) {
-    if (Math.abs(ChronoUnit.DAYS.between(camera, named)) > 1) {
+  /** Doubts a date in the name that is neither the calendar's nor that of the farm's evening. */
+  private static void compare(
+      ZonedDateTime at, LocalDate named, FarmClock clock, List<String> doubts) {
+    LocalDate camera = at.toLocalDate();
+    if (!named.equals(camera) && !named.equals(clock.day().evening(at.toInstant()))) {
       doubts.add("the camera's clock says " + camera + ", the file name " + named);
     }
   }

@@ -15,13 +15,15 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import org.junit.jupiter.params.provider.ValueSource;
+import org.raftgauge.core.book.FarmDay;
 import org.raftgauge.core.photo.TakenAt.Source;
 
 class CaptureTimeTest {
   // Lisbon: UTC+0, in summer UTC+1; in 2026 from 29 March 01:00 UTC to 25 October 01:00 UTC
   // (last Sundays, Directive 2000/84/EC).
   private static final ZoneId LISBON = ZoneId.of("Europe/Lisbon");
-  private static final FarmClock FARM = new FarmClock(LISBON, Duration.ZERO, Optional.empty());
+  private static final FarmDay DAY = new FarmDay(LISBON, LocalTime.of(4, 0));
+  private static final FarmClock FARM = new FarmClock(DAY, Duration.ZERO, Optional.empty());
   private static final String REMEDY =
       "set the camera's clock, put the date into the file's name, or give taken_at in manifest.csv";
 
@@ -84,7 +86,7 @@ class CaptureTimeTest {
 
   @Test
   void theStationsClockOffsetIsAddedToTheCamerasClockOnly() {
-    FarmClock late = new FarmClock(LISBON, Duration.ofMinutes(-90), Optional.empty());
+    FarmClock late = new FarmClock(DAY, Duration.ofMinutes(-90), Optional.empty());
     assertEquals(
         OffsetDateTime.parse("2026-06-30T22:50:00+01:00"),
         taken(clues("", "2026:07:01 00:20:00", "", "", ""), late).at());
@@ -98,7 +100,7 @@ class CaptureTimeTest {
 
   @Test
   void aStationsClockOffsetCountsFromTheCamerasWallClockWhateverZoneItClaims() {
-    FarmClock set = new FarmClock(LISBON, Duration.ofHours(1), Optional.empty());
+    FarmClock set = new FarmClock(DAY, Duration.ofHours(1), Optional.empty());
     assertEquals(
         OffsetDateTime.parse("2026-07-01T19:20:00+01:00"),
         taken(clues("", "2026:07:01 18:20:00", "+09:00", "", ""), set).at());
@@ -158,21 +160,37 @@ class CaptureTimeTest {
     assertEquals("", taken(clues, FARM).clockDoubt());
     // 17:00 UTC is 18:00 in Lisbon's summer: 20 minutes before the photo, 10 are allowed.
     FarmClock now =
-        new FarmClock(LISBON, Duration.ZERO, Optional.of(Instant.parse("2026-07-01T17:00:00Z")));
+        new FarmClock(DAY, Duration.ZERO, Optional.of(Instant.parse("2026-07-01T17:00:00Z")));
     assertEquals(
         "the time 2026-07-01T18:20+01:00 is in the future", taken(clues, now).clockDoubt());
     FarmClock soon =
-        new FarmClock(LISBON, Duration.ZERO, Optional.of(Instant.parse("2026-07-01T17:12:00Z")));
+        new FarmClock(DAY, Duration.ZERO, Optional.of(Instant.parse("2026-07-01T17:12:00Z")));
     assertEquals("", taken(clues, soon).clockDoubt());
   }
 
-  @Test
-  void cameraAndFileNameMayDifferByADayButNotByTwo() {
+  /** The farm's day begins at 04:00: at 03:59 it is still the evening before. */
+  @ParameterizedTest
+  @CsvSource({
+    "2026:07:01 18:20:00, 2026-07-01",
+    "2026:07:02 00:20:00, 2026-07-01",
+    "2026:07:02 03:59:59, 2026-07-01",
+    "2026:07:02 00:20:00, 2026-07-02"
+  })
+  void aNameMaySayTheCalendarDayOrTheFarmsEvening(String camera, String named) {
+    assertEquals("", taken(clues("", camera, "", named, ""), FARM).clockDoubt());
+  }
+
+  @ParameterizedTest
+  @CsvSource({
+    "2026:07:02 04:00:00, 2026-07-01, 2026-07-02",
+    "2026:07:02 18:20:00, 2026-07-01, 2026-07-02",
+    "2026:07:01 23:59:59, 2026-07-02, 2026-07-01",
+    "2026:07:03 00:20:00, 2026-07-01, 2026-07-03"
+  })
+  void aNameThatIsADayOffIsDoubtedAndTheCameraBelieved(String camera, String named, String said) {
+    TakenAt taken = taken(clues("", camera, "", named, ""), FARM);
     assertEquals(
-        "", taken(clues("", "2026:07:02 00:20:00", "", "2026-07-01", ""), FARM).clockDoubt());
-    TakenAt taken = taken(clues("", "2026:07:03 00:20:00", "", "2026-07-01", ""), FARM);
-    assertEquals(
-        "the camera's clock says 2026-07-03, the file name 2026-07-01", taken.clockDoubt());
+        "the camera's clock says " + said + ", the file name " + named, taken.clockDoubt());
     assertEquals(Source.CAMERA, taken.source());
   }
 
