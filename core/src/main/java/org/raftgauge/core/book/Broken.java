@@ -8,6 +8,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import java.util.function.Supplier;
+import java.util.stream.Stream;
 import org.raftgauge.core.problem.Findings;
 import org.raftgauge.core.problem.Problem;
 
@@ -55,10 +56,13 @@ final class Broken {
 
   /** Returns the names of a kind's broken parts. */
   List<String> names(String kind) {
+    return parts(kind).filter(name -> !name.contains("/")).toList();
+  }
+
+  /** Returns the same with what is named below them, such as {@code lettuce/red oak}. */
+  Stream<String> parts(String kind) {
     return first.keySet().stream()
         .filter(part -> part.startsWith(kind + " "))
-        .map(part -> part.substring(kind.length() + 1))
-        .filter(name -> !name.contains("/"))
-        .toList();
+        .map(part -> part.substring(kind.length() + 1));
   }
 }

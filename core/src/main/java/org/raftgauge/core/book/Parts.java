@@ -5,6 +5,7 @@ import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
+import java.util.stream.Stream;
 
 /** The stations, layouts and crops of a book, and what of them cannot be used. */
 record Parts(
@@ -22,6 +23,18 @@ record Parts(
   Known cropNames() {
     List<String> sound = crops.keySet().stream().filter(name -> !name.contains("/")).toList();
     return names("crop", new LinkedHashSet<>(sound));
+  }
+
+  /** Returns the varieties that a crop lists, those too that cannot be used. */
+  List<String> varieties(String crop) {
+    String start = crop + "/";
+    return Stream.concat(
+            crops.keySet().stream().filter(key -> key.startsWith(start)),
+            broken.parts("crop").filter(key -> key.startsWith(start)))
+        .map(key -> key.substring(start.length()))
+        .distinct()
+        .sorted()
+        .toList();
   }
 
   /** Returns the names of all stations, those too that cannot be used. */

@@ -3,11 +3,12 @@ package org.raftgauge.core.book;
 
 import java.time.LocalDate;
 import java.util.ArrayList;
+import java.util.HashSet;
 import java.util.List;
-import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import org.raftgauge.core.problem.Findings;
+import org.raftgauge.core.problem.NearestSpelling;
 import org.raftgauge.core.table.Cells;
 import org.raftgauge.core.table.Columns;
 import org.raftgauge.core.table.CsvRow;
@@ -29,18 +30,17 @@ final class PlantingReader {
               "ended_on",
               "lot"));
 
+  private final Parts parts;
   private final Known cropNames;
   private final Known layoutNames;
-  private final Map<String, List<Layout>> layouts;
-  private final Broken broken;
   private final Rafts rafts;
   private final Findings findings;
+  private final Set<String> doubtedVarieties = new HashSet<>();
 
   PlantingReader(Parts parts, Rafts rafts, Findings findings) {
+    this.parts = parts;
     this.cropNames = parts.cropNames();
     this.layoutNames = parts.layoutNames();
-    this.layouts = parts.layouts();
-    this.broken = parts.broken();
     this.rafts = rafts;
     this.findings = findings;
   }
@@ -137,13 +137,16 @@ final class PlantingReader {
     Planting planting = row.planting();
     if (cropNames.lacks(planting.crop())) {
       cells.unknown("crop", planting.crop(), cropNames.names());
-      broken.keep(
-          CropBook.PLANTED_CROP + " " + planting.crop(),
-          findings.list().get(findings.list().size() - 1));
+      parts
+          .broken()
+          .keep(
+              CropBook.PLANTED_CROP + " " + planting.crop(),
+              findings.list().get(findings.list().size() - 1));
     }
     if (!isKnown(planting.layout())) {
       cells.unknown("layout", planting.layout(), layoutNames.names());
     }
+    checkVariety(planting, cells);
     checkSites(planting, cells);
     rows.stream()
         .filter(other -> other.planting().overlaps(planting))
@@ -190,8 +193,23 @@ final class PlantingReader {
     return !layoutNames.lacks(layout);
   }
 
+  /** A variety need not be listed; one that is nearly listed is a slip, said once. */
+  private void checkVariety(Planting planting, Cells cells) {
+    String variety = planting.variety();
+    List<String> listed = parts.varieties(planting.crop());
+    if (!variety.isEmpty()
+        && !listed.contains(variety)
+        && NearestSpelling.of(variety, listed).isPresent()
+        && doubtedVarieties.add(CropBook.cropKey(planting.crop(), variety))) {
+      cells.warning(
+          "variety",
+          "\"" + variety + "\" is not listed under " + planting.crop() + " and measured as that",
+          NearestSpelling.remedy(variety, listed));
+    }
+  }
+
   private void checkSites(Planting planting, Cells cells) {
-    Layouts.inForce(layouts, planting.layout(), planting.startsOn())
+    Layouts.inForce(parts.layouts(), planting.layout(), planting.startsOn())
         .ifPresent(
             layout ->
                 planting.sites().stream()

@@ -13,6 +13,7 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
+import org.raftgauge.core.problem.Problem;
 
 /** Reading of plantings.csv, and which raft holds what on an evening. */
 class PlantingsTest {
@@ -182,6 +183,36 @@ class PlantingsTest {
             .sound();
     assertEquals("basil", book.plantingsOn("R1", LocalDate.of(2026, 5, 5)).get(0).crop());
     assertEquals("lettuce", book.plantingsOn("R1", LocalDate.of(2026, 5, 6)).get(0).crop());
+  }
+
+  @Test
+  void varietyThatIsNearlyListedIsWarnedOfOnceAndMeasuredAsTheCrop() {
+    BookReading reading =
+        book()
+            .change(
+                "crops.yaml",
+                "mean_to_top: 0.6}\n",
+                "mean_to_top: 0.6}\n    varieties: {red oak: {emerged_by_das: 7}}\n")
+            .plantings(
+                """
+                R3,P1,3,lettuce,Red Oak,strip,,,2026-04-06,,,
+                R4,P1,4,lettuce,Red Oak,strip,,,2026-04-06,,,
+                R5,P1,5,lettuce,rad oak,strip,,,2026-04-06,,,
+                R6,P1,6,lettuce,red oak,strip,,,2026-04-06,,,
+                R7,P1,7,lettuce,Lollo,strip,,,2026-04-06,,,
+                R8,P1,8,basil,rad oak,strip,,,2026-04-06,,,
+                """)
+            .read();
+    String found = " is not listed under lettuce and measured as that";
+    String remedy = "did you mean \"red oak\"? known: red oak";
+    assertEquals(
+        List.of(
+            Problem.warning("plantings.csv:5: column variety", "\"Red Oak\"" + found, remedy),
+            Problem.warning("plantings.csv:7: column variety", "\"rad oak\"" + found, remedy)),
+        reading.problems());
+    CropBook book = reading.book();
+    Planting slipped = book.plantingsOn("R3", LocalDate.of(2026, 4, 6)).get(0);
+    assertEquals("lettuce", book.crop(slipped).orElseThrow().name());
   }
 
   @Test
