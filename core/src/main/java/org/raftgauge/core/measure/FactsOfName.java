@@ -9,12 +9,13 @@ import org.raftgauge.core.book.CropBook;
 import org.raftgauge.core.book.PhotoName;
 import org.raftgauge.core.book.Planting;
 import org.raftgauge.core.book.SecondCamera;
+import org.raftgauge.core.book.Slot;
 import org.raftgauge.core.book.Tenure;
 
 /**
  * Reads a photo's file name by the book's pattern. Capitals do not matter in it, nor whether an
- * accent is a character of its own, as some systems write file names: its raft and station are the
- * book's, as the book writes them, where there is one such.
+ * accent is a character of its own, as some systems write file names: its raft, station and slot are
+ * the book's, as the book writes them, where there is one such.
  */
 final class FactsOfName {
 
@@ -31,7 +32,7 @@ final class FactsOfName {
         name.time(),
         name.raft().map(raft -> asWritten(raft, rafts(book))),
         name.station().map(station -> asWritten(station, book.stations().keySet())),
-        name.slot());
+        name.slot().map(slot -> asWritten(slot, slots(book))));
   }
 
   /** Says whether a name tells a raft or a station that the book knows. */
@@ -57,6 +58,13 @@ final class FactsOfName {
     return Stream.concat(
             book.plantings().stream().map(Planting::raft),
             book.tenures().stream().map(Tenure::raft))
+        .distinct()
+        .toList();
+  }
+
+  private static List<String> slots(CropBook book) {
+    return book.stations().values().stream()
+        .flatMap(station -> station.slots().stream().map(Slot::name))
         .distinct()
         .toList();
   }

@@ -28,28 +28,33 @@ final class WhoseBoard {
   private final PhotoFacts facts;
   private final PhotoName name;
   private final PhotoStory.Scene scene;
+  private final Optional<String> slot;
 
   WhoseBoard(CropBook book, PhotoFacts facts, PhotoName name, PhotoStory.Scene scene) {
     this.book = book;
     this.facts = facts;
     this.name = name;
     this.scene = scene;
+    this.slot = facts.slot().or(() -> name.slot().filter(this::isHere));
+  }
+
+  /** Says whether the station has a slot; another in a file's name says nothing. */
+  private boolean isHere(String slot) {
+    return scene.station().slots().stream().anyMatch(s -> s.name().equals(slot));
   }
 
   /** Who a board is, or why it is held. */
   record Identity(Optional<String> raft, String held, String remedy) {}
 
   /**
-   * Leaves out neighbours that the picture's edge cuts; a manifest that names a slot leaves out the
-   * others.
+   * Leaves out neighbours that the picture's edge cuts; a manifest or file name that tells a slot
+   * leaves out the others.
    */
   List<FoundBoard> wanted(List<FoundBoard> boards, RgbImage image) {
     List<FoundBoard> wanted = new ArrayList<>();
     for (FoundBoard board : boards) {
       boolean otherSlot =
-          facts.slot().isPresent()
-              && board.slot().isPresent()
-              && !facts.slot().equals(board.slot());
+          slot.isPresent() && board.slot().isPresent() && !slot.equals(board.slot());
       boolean neighbour =
           board.slot().isEmpty()
               && board.tag().isEmpty()
@@ -76,7 +81,7 @@ final class WhoseBoard {
         board.slot().isPresent()
             ? book.raftInSlot(scene.station().name(), board.slot().get(), scene.evening())
             : board.tag();
-    boolean alone = boards == 1 || facts.slot().isPresent();
+    boolean alone = boards == 1 || slot.isPresent();
     Optional<String> told = alone ? facts.raft().or(() -> named(seen)) : Optional.empty();
     if (seen.isPresent() && told.isPresent() && !seen.equals(told)) {
       String by = board.slot().isPresent() ? "placements.csv" : "its tag";

@@ -1,10 +1,15 @@
 // SPDX-License-Identifier: Apache-2.0
 package org.raftgauge.core.measure;
 
+import java.awt.image.BufferedImage;
+import java.io.ByteArrayOutputStream;
+import java.io.IOException;
 import java.nio.file.Path;
 import java.util.Optional;
+import javax.imageio.ImageIO;
 import org.raftgauge.core.book.BookFolder;
 import org.raftgauge.core.book.CropBook;
+import org.raftgauge.core.pixels.RgbImage;
 import org.raftgauge.core.plane.DrawnPhoto;
 
 /** A crop book for drawn photos: two passing stations, one board, flat crops. */
@@ -66,5 +71,20 @@ final class DrawnFarm {
         Optional.of(station).filter(s -> !s.isEmpty()),
         Optional.empty(),
         Optional.of(raft).filter(r -> !r.isEmpty()));
+  }
+
+  /** Writes a drawn photo as a PNG file. */
+  static byte[] png(RgbImage photo) throws IOException {
+    BufferedImage image =
+        new BufferedImage(photo.width(), photo.height(), BufferedImage.TYPE_INT_RGB);
+    for (int y = 0; y < photo.height(); y++) {
+      for (int x = 0; x < photo.width(); x++) {
+        int rgb = photo.value(x, y, 0) << 16 | photo.value(x, y, 1) << 8 | photo.value(x, y, 2);
+        image.setRGB(x, y, rgb);
+      }
+    }
+    ByteArrayOutputStream out = new ByteArrayOutputStream();
+    ImageIO.write(image, "png", out);
+    return out.toByteArray();
   }
 }

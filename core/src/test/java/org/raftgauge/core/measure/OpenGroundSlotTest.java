@@ -4,13 +4,10 @@ package org.raftgauge.core.measure;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
-import java.awt.image.BufferedImage;
-import java.io.ByteArrayOutputStream;
 import java.io.IOException;
 import java.nio.file.Path;
 import java.util.Optional;
 import java.util.OptionalDouble;
-import javax.imageio.ImageIO;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.raftgauge.core.book.BookFolder;
@@ -46,21 +43,7 @@ class OpenGroundSlotTest {
             Optional.of("over-pond"),
             Optional.empty(),
             Optional.of(raft));
-    return MeasurePhoto.measure(png(photo), facts, book.read().book());
-  }
-
-  private static byte[] png(RgbImage photo) throws IOException {
-    BufferedImage image =
-        new BufferedImage(photo.width(), photo.height(), BufferedImage.TYPE_INT_RGB);
-    for (int y = 0; y < photo.height(); y++) {
-      for (int x = 0; x < photo.width(); x++) {
-        int rgb = photo.value(x, y, 0) << 16 | photo.value(x, y, 1) << 8 | photo.value(x, y, 2);
-        image.setRGB(x, y, rgb);
-      }
-    }
-    ByteArrayOutputStream out = new ByteArrayOutputStream();
-    ImageIO.write(image, "png", out);
-    return out.toByteArray();
+    return MeasurePhoto.measure(DrawnFarm.png(photo), facts, book.read().book());
   }
 
   /** Two leaves about site A1 at (80, 80), one about site B3 at (320, 220). */
