@@ -36,7 +36,7 @@ final class SettingsReader {
         new FarmDay(
             map.required("time_zone").flatMap(SettingsReader::zone).orElse(unreadZone()),
             map.value("day_starts_at")
-                .flatMap(SettingsReader::time)
+                .flatMap(SettingsReader::dayStart)
                 .orElse(BookSettings.DAY_STARTS_AT));
     Optional<String> station = map.text("station");
     Optional<PhotoNamePattern> name = map.value("photo_name").flatMap(SettingsReader::pattern);
@@ -64,13 +64,26 @@ final class SettingsReader {
     }
   }
 
-  private static Optional<LocalTime> time(YamlValue value) {
+  private static Optional<LocalTime> dayStart(YamlValue value) {
     Optional<String> text = value.text();
     if (text.isPresent() && !text.get().matches("([01]\\d|2[0-3]):[0-5]\\d")) {
       value.error("\"" + text.get() + "\" is not a time", "write hour:minute, as in \"04:00\"");
       return Optional.empty();
     }
-    return text.map(LocalTime::parse);
+    Optional<LocalTime> time = text.map(LocalTime::parse);
+    time.filter(start -> !start.isBefore(LocalTime.NOON))
+        .ifPresent(
+            start ->
+                value
+                    .findings()
+                    .warning(
+                        value.place(),
+                        "the day starts at "
+                            + start
+                            + ", so that photos of the hours before it count for the day before",
+                        "it is for farms that photograph past midnight: write an hour when nobody"
+                            + " does, as in \"04:00\""));
+    return time;
   }
 
   private static Optional<PhotoNamePattern> pattern(YamlValue value) {

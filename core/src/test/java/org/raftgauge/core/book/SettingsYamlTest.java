@@ -10,6 +10,7 @@ import java.util.List;
 import java.util.Optional;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
+import org.raftgauge.core.problem.Problem;
 
 /** Reading of book.yaml, and of YAML files at all. */
 class SettingsYamlTest {
@@ -40,10 +41,26 @@ class SettingsYamlTest {
 
   @Test
   void timeWithoutQuotesIsNotTakenForANumber() {
-    // YAML 1.1 reads 12:30 as 750 in base 60; the text counts here.
+    // YAML 1.1 reads 11:30 as 690 in base 60; the text counts here.
     CropBook book =
-        book().with("book.yaml", "time_zone: Europe/Lisbon\nday_starts_at: 12:30\n").sound();
-    assertEquals(LocalTime.of(12, 30), book.dayStartsAt());
+        book().with("book.yaml", "time_zone: Europe/Lisbon\nday_starts_at: 11:30\n").sound();
+    assertEquals(LocalTime.of(11, 30), book.dayStartsAt());
+  }
+
+  @Test
+  void dayThatStartsAfterNoonIsTakenAndWarnedOf() {
+    book().change("book.yaml", "04:00", "11:59").sound();
+    BookReading reading = book().change("book.yaml", "04:00", "12:00").read();
+    assertEquals(LocalTime.NOON, reading.book().dayStartsAt());
+    assertEquals(
+        List.of(
+            Problem.warning(
+                "book.yaml:2:16: day_starts_at",
+                "the day starts at 12:00, so that photos of the hours before it count for the day"
+                    + " before",
+                "it is for farms that photograph past midnight: write an hour when nobody does, as"
+                    + " in \"04:00\"")),
+        reading.problems());
   }
 
   @Test
