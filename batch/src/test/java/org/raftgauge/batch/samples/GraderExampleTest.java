@@ -181,7 +181,8 @@ class GraderExampleTest {
     assertEquals(0, said.code(), said.err());
     assertTrue(said.out().contains("Of no use: open sites from"), said.out());
     assertTrue(said.out().contains("whether every fresh_weight_g is in grams"), said.out());
-    assertTrue(said.out().contains("Do not use it: mend weighings.csv, and fit again."), said.out());
+    assertTrue(
+        said.out().contains("Do not use it: mend weighings.csv, and fit again."), said.out());
     assertFalse(said.out().contains("To use it"), said.out());
   }
 

@@ -14,8 +14,8 @@ import org.raftgauge.core.book.Tenure;
 
 /**
  * Reads a photo's file name by the book's pattern. Capitals do not matter in it, nor whether an
- * accent is a character of its own, as some systems write file names: its raft, station and slot are
- * the book's, as the book writes them, where there is one such.
+ * accent is a character of its own, as some systems write file names: its raft, station and slot
+ * are the book's, as the book writes them, where there is one such.
  */
 final class FactsOfName {
 

@@ -159,7 +159,8 @@ class PlantingsTest {
 
   @Test
   void plantingsThatShareABoardMustNameOneLayout() {
-    String shared = "raft,crop,layout,sites,transplanted_on,ended_on\nR1,basil,small,A1,2026-04-06,";
+    String shared =
+        "raft,crop,layout,sites,transplanted_on,ended_on\nR1,basil,small,A1,2026-04-06,";
     String second = "\nR1,lettuce,strip,A2,2026-04-08,\n";
     assertEquals(
         List.of(

@@ -93,8 +93,8 @@ class RefusedWeighingsTest {
         remark);
     assertFalse(new LeftOut(0.5, 0.4, 0.5).tellsNothing(), "half is the bound");
     assertTrue(
-        ((Grader) fit(plants("", area -> area / 28.35))).remarks().stream()
-            .noneMatch(r -> r.contains("of no use")),
+        ((Grader) fit(plants("", area -> area / 28.35)))
+            .remarks().stream().noneMatch(r -> r.contains("of no use")),
         "all in ounces cannot be told from light plants");
   }
 }
