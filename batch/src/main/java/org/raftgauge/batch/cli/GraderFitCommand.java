@@ -143,11 +143,12 @@ final class GraderFitCommand implements Callable<Integer> {
 
   /** Says how the grader comes into use, or that it should not. */
   private String use(Grader grader, CropBook book) {
-    if (grader.fits().values().stream().allMatch(f -> f.numbers().leftOut().tellsNothing())) {
-      return "Do not use it: mend weighings.csv, and fit again.";
-    }
     boolean named =
         Optional.ofNullable(book.crops().get(crop)).flatMap(c -> c.grader()).isPresent();
+    if (grader.fits().values().stream().allMatch(f -> f.numbers().leftOut().tellsNothing())) {
+      return "Do not use it: mend weighings.csv, and fit again"
+          + (named ? "; until then take grader out of " + crop + " in crops.yaml." : ".");
+    }
     return "Evenings from now on are told by it; those before it was fitted are not."
         + (named
             ? ""

@@ -181,9 +181,18 @@ class GraderExampleTest {
     assertEquals(0, said.code(), said.err());
     assertTrue(said.out().contains("Of no use: open sites from"), said.out());
     assertTrue(said.out().contains("whether every fresh_weight_g is in grams"), said.out());
-    assertTrue(
-        said.out().contains("Do not use it: mend weighings.csv, and fit again."), said.out());
+    String unused = "Do not use it: mend weighings.csv, and fit again";
+    assertTrue(said.out().contains(unused + "."), said.out());
     assertFalse(said.out().contains("To use it"), said.out());
+
+    Path crops = folder.resolve("crops.yaml");
+    String named = "  butterhead:\n    grader: butterhead\n";
+    Files.writeString(crops, Files.readString(crops).replace("  butterhead:\n", named));
+    said =
+        Readme.run(List.of("grader", "fit", "--book", folder.toString(), "--crop", "butterhead"));
+    assertTrue(
+        said.out().contains(unused + "; until then take grader out of butterhead in crops.yaml."),
+        said.out());
   }
 
   @Test
