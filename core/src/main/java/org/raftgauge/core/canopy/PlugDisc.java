@@ -116,7 +116,7 @@ final class PlugDisc {
     /** Returns the discs that are plugs by their number and the size of the other plants. */
     BitSet plugs(double others, int sites) {
       boolean all = alike && round.cardinality() > NEARLY_ALL * sites;
-      return others > TIMES || all || several() && others > TIMES_SEVERAL ? round : new BitSet();
+      return others > TIMES || all || (several() && others > TIMES_SEVERAL) ? round : new BitSet();
     }
   }
 

@@ -111,7 +111,7 @@ final class EdgeCuts {
     double[] values = new double[2 * half + 3];
     for (int i = 0; i < values.length; i++) {
       PointPx p = pose.toPhoto(edge.at(part(c), (i - half - 1) * stepMm));
-      boolean hidden = !light.has(p) || leafHides && light.isLeafAt(p.xPx(), p.yPx());
+      boolean hidden = !light.has(p) || (leafHides && light.isLeafAt(p.xPx(), p.yPx()));
       values[i] = hidden ? -1 : Math.sqrt(light.at(p.xPx(), p.yPx()));
     }
     for (int i = 0; i < steps[c].length; i++) {
