@@ -61,8 +61,8 @@ record PlugColour(double du, double dv, double end, double reach, double brighte
   /**
    * The brightest tenth of plugs outshines three quarters of them by no more than this, for they
    * are of one material; leaves' rims that have their colour, mixed with the dark of a hole, are of
-   * any brightness (read off 150 boards of three rendered sets: plugs 1.04 to 1.16, rims 1.21 to
-   * 2.3).
+   * any brightness (working value, read off three rendered sets: plugs 1.04 to 1.16, rims 1.2 to
+   * 2.3; plugs mixed with rims, on coarse or dim photos, lie between and are bounded as rims are).
    */
   private static final double OF_ONE_LIGHT = 1.2;
 

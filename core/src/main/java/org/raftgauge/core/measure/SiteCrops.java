@@ -151,7 +151,10 @@ final class SiteCrops {
                 sites.get(s).site(), "red leaf and the plug of its hole are hard to tell apart"));
       } else if (canopy.isPlugLike(s)) {
         checked.add(
-            heldSite(sites.get(s).site(), "leaf and the green plug of its hole look alike"));
+            heldSite(
+                sites.get(s).site(),
+                "leaf and the green plug of its hole look alike; look at it, and keep plugs free of"
+                    + " moss"));
       } else {
         checked.add(sites.get(s));
       }

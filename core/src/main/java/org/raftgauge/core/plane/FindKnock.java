@@ -41,7 +41,6 @@ final class FindKnock {
   private final double stepPx;
   private final double reachPx;
   private final List<Sample[]> edges = new ArrayList<>();
-  private boolean leafHides = true;
 
   /** A place of an edge in the unshifted picture, and the step across it, px. */
   private record Sample(double x, double y, double acrossX, double acrossY) {}
@@ -93,25 +92,20 @@ final class FindKnock {
    * which the canopy's own edges lie by them best; nothing where neither does.
    */
   Optional<Knock> find() {
-    return best().or(this::ofCanopy);
+    return best(true).or(() -> best(false));
   }
 
-  private Optional<Knock> ofCanopy() {
-    leafHides = false;
-    return best();
-  }
-
-  private Optional<Knock> best() {
+  private Optional<Knock> best(boolean leafHides) {
     int n = (int) Math.floor(reachPx / stepPx);
     double[][] shares = new double[2 * n + 1][2 * n + 1];
     int bestX = 0;
     int bestY = 0;
     // No shift under the best still one can be the best or its rival.
-    double least = fillStill(shares, n);
+    double least = fillStill(shares, n, leafHides);
     for (int y = -n; y <= n; y++) {
       for (int x = -n; x <= n; x++) {
         if (Math.max(Math.abs(x), Math.abs(y)) > STILL_STEPS) {
-          shares[y + n][x + n] = share(x * stepPx, y * stepPx, least);
+          shares[y + n][x + n] = share(x * stepPx, y * stepPx, least, leafHides);
         }
         if (shares[y + n][x + n] > shares[bestY + n][bestX + n]) {
           bestX = x;
@@ -133,11 +127,11 @@ final class FindKnock {
   }
 
   /** Writes the shares near no shift at all and returns the largest. */
-  private double fillStill(double[][] shares, int n) {
+  private double fillStill(double[][] shares, int n, boolean leafHides) {
     double most = 0;
     for (int y = Math.max(0, n - STILL_STEPS); y <= Math.min(2 * n, n + STILL_STEPS); y++) {
       for (int x = Math.max(0, n - STILL_STEPS); x <= Math.min(2 * n, n + STILL_STEPS); x++) {
-        shares[y][x] = share((x - n) * stepPx, (y - n) * stepPx, 0);
+        shares[y][x] = share((x - n) * stepPx, (y - n) * stepPx, 0, leafHides);
         most = Math.max(most, shares[y][x]);
       }
     }
@@ -178,7 +172,7 @@ final class FindKnock {
    * Returns the mean over the edges of how plainly a step of one sign runs along each; 0 as soon as
    * that cannot come over {@code least} any more.
    */
-  private double share(double dx, double dy, double least) {
+  private double share(double dx, double dy, double least, boolean leafHides) {
     double sum = 0;
     int left = edges.size();
     for (Sample[] edge : edges) {
@@ -187,7 +181,7 @@ final class FindKnock {
       }
       double signed = 0;
       for (Sample s : edge) {
-        signed += step(s, dx, dy) / PARTS;
+        signed += step(s, dx, dy, leafHides) / PARTS;
       }
       sum += Math.abs(signed) / edges.size();
     }
@@ -196,9 +190,9 @@ final class FindKnock {
 
   /**
    * Returns the step of light outwards, -1 to 1, where 1 is a plain one: a board and water that are
-   * both dark differ by less than white ones do. Leaves hide the edge.
+   * both dark differ by less than white ones do. Where leaves hide the edge it is 0.
    */
-  private double step(Sample s, double dx, double dy) {
+  private double step(Sample s, double dx, double dy, boolean leafHides) {
     double outX = s.x + dx + s.acrossX;
     double outY = s.y + dy + s.acrossY;
     double inX = s.x + dx - s.acrossX;

@@ -3,7 +3,6 @@ package org.raftgauge.proving.report;
 
 import java.io.IOException;
 import java.nio.file.Path;
-import org.raftgauge.proving.accuracy.PlainScript;
 import org.raftgauge.proving.accuracy.ScoreRun;
 
 /** The rendered photos once more as an old camera takes them. */
@@ -12,8 +11,7 @@ final class CoarseSection {
 
   static Section make(Bench bench) throws IOException {
     RenderedRun run = RenderedRun.coarse(bench, bench.seed());
-    Path plain =
-        Compare.write(run.work().resolve("plain-script.csv"), PlainScript.measure(run.set()));
+    Path plain = run.plainScript();
     Compare conditions = Compare.on(run.byCondition(), run.sites(), plain);
     Compare habits = Compare.on(run.byHabit(), run.sites(), plain);
     String body =

@@ -7,6 +7,7 @@ import java.nio.file.Path;
 import java.util.List;
 import java.util.Set;
 import java.util.stream.Collectors;
+import org.raftgauge.proving.accuracy.PlainScript;
 import org.raftgauge.proving.accuracy.ScoreRun;
 import org.raftgauge.proving.accuracy.SiteKey;
 import org.raftgauge.proving.accuracy.TruthSite;
@@ -46,7 +47,12 @@ record RenderedRun(Path work, Path sites) {
     return new RenderedRun(work, sites);
   }
 
-  Path set() {
+  /** Measures its photos by the plain script. */
+  Path plainScript() throws IOException {
+    return Compare.write(work.resolve("plain-script.csv"), PlainScript.measure(set()));
+  }
+
+  private Path set() {
     return work.resolve("set");
   }
 

@@ -3,7 +3,6 @@ package org.raftgauge.proving.report;
 
 import java.io.IOException;
 import java.nio.file.Path;
-import org.raftgauge.proving.accuracy.PlainScript;
 import org.raftgauge.proving.accuracy.ScoreRun;
 
 /** A fresh set from the proving ground's own renderer: many conditions of light, board and dirt. */
@@ -12,8 +11,7 @@ final class RenderedSection {
 
   static Section make(Bench bench) throws IOException {
     RenderedRun run = RenderedRun.of(bench, bench.seed());
-    Path plain =
-        Compare.write(run.work().resolve("plain-script.csv"), PlainScript.measure(run.set()));
+    Path plain = run.plainScript();
     Compare conditions = Compare.on(run.byCondition(), run.sites(), plain);
     Compare habits = Compare.on(run.byHabit(), run.sites(), plain);
     String body =
