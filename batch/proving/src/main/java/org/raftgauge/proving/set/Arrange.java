@@ -36,7 +36,7 @@ final class Arrange {
   private Scene scene() {
     List<Raft> rafts = new ArrayList<>();
     int label = 1;
-    Layout layout = plan.station().layout(plan.number());
+    Layout layout = plan.layout();
     for (int i = 0; i < plan.station().places().size(); i++) {
       Raft raft = raft(plan.raft(i), layout, plan.station().places().get(i), label);
       rafts.add(raft);
@@ -49,8 +49,10 @@ final class Arrange {
 
   private Raft raft(String id, Layout layout, Placement place, int firstLabel) {
     boolean planted = plan.condition() != Condition.EMPTY || firstLabel == 0;
-    List<Sown> sites =
-        FillRaft.fill(new FillRaft.Crop(layout.grid(), plan.crop(), plan.stage(), planted), random);
+    FillRaft.Crop crop =
+        new FillRaft.Crop(layout.grid(), plan.crop(), plan.stage(), planted, plan.growing());
+    Random plants = plan.growing().map(g -> new Random(g.seed() + firstLabel)).orElse(random);
+    List<Sown> sites = FillRaft.fill(crop, plants);
     BoardLook own = look.board();
     BoardLook board =
         new BoardLook(

@@ -6,9 +6,11 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.LocalDate;
 import java.util.ArrayList;
+import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import java.util.Set;
 import java.util.TreeMap;
 import org.raftgauge.core.book.CornerMarkers;
 import org.raftgauge.core.book.Layout;
@@ -173,13 +175,13 @@ final class BookFiles {
     write("crops.yaml", lines);
   }
 
+  /** A row for each raft, however often it is photographed. */
   private void plantings() throws IOException {
-    List<String> lines =
-        new ArrayList<>(
-            List.of(
-                "raft,pond,berth,crop,variety,layout,sites,sown_on,transplanted_on,harvest_by,ended_on,lot"));
+    Set<String> lines = new LinkedHashSet<>();
+    lines.add(
+        "raft,pond,berth,crop,variety,layout,sites,sown_on,transplanted_on,harvest_by,ended_on,lot");
     for (Made photo : made) {
-      LocalDate transplanted = photo.plan().date().minusDays(photo.plan().stage().dat());
+      LocalDate transplanted = photo.plan().date().minusDays(photo.plan().dat());
       String pond = photo.plan().station().fixed() ? "P2" : "P1";
       for (Raft raft : photo.rafts()) {
         lines.add(
@@ -199,7 +201,7 @@ final class BookFiles {
                 ""));
       }
     }
-    write("plantings.csv", lines);
+    write("plantings.csv", List.copyOf(lines));
   }
 
   private void placements() throws IOException {

@@ -29,8 +29,15 @@ final class FillRaft {
    * @param crop the crop
    * @param stage how far it has grown
    * @param planted false: no plants at all
+   * @param growing its age, where the same plants are grown for many evenings
    */
-  record Crop(SiteGrid grid, CropKind crop, Stage stage, boolean planted) {}
+  record Crop(
+      SiteGrid grid, CropKind crop, Stage stage, boolean planted, Optional<Growing> growing) {
+
+    double areaOverPitch() {
+      return growing.map(Growing::areaOverPitch).orElse(stage.areaOverPitch());
+    }
+  }
 
   /** Fills all sites, in the grid's order. */
   static List<Sown> fill(Crop crop, Random random) {
@@ -53,16 +60,18 @@ final class FillRaft {
             : lot < 0.93 ? "lagging" : lot < 0.965 ? "pale" : "dead";
     double pitchCm2 = crop.grid().pitchXMm() * crop.grid().pitchYMm() / 100;
     double share =
-        Math.min(LARGEST, crop.stage().areaOverPitch() * Math.exp(SPREAD * random.nextGaussian()));
+        Math.min(LARGEST, crop.areaOverPitch() * Math.exp(SPREAD * random.nextGaussian()));
     double size =
         kind.equals("lagging") ? 0.30 + 0.4 * random.nextDouble() : kind.equals("dead") ? 0.5 : 1;
     double small = crop.crop() == CropKind.SEEDLING ? 0.18 : 1;
+    long shape = random.nextLong();
+    double wandered = crop.growing().map(g -> Math.exp(g.wandered(random))).orElse(1.0);
     PlantOrder order =
         new PlantOrder(
             crop.crop().habit(),
             tone(kind, crop.crop()),
-            Math.max(0.8, share * size * small * pitchCm2),
-            random.nextLong());
+            Math.max(0.8, share * size * small * wandered * pitchCm2),
+            shape);
     return new Sown(site, kind, Optional.of(GrowPlant.grow(order)), true);
   }
 

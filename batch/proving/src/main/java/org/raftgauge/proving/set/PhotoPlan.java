@@ -2,6 +2,8 @@
 package org.raftgauge.proving.set;
 
 import java.time.LocalDate;
+import java.util.Optional;
+import org.raftgauge.core.book.Layout;
 
 /**
  * One photo to make.
@@ -12,18 +14,45 @@ import java.time.LocalDate;
  * @param stage how far it has grown
  * @param station where it is taken
  * @param seed of everything about it that varies
+ * @param growing the raft and its age, where it is photographed on many evenings
  */
 record PhotoPlan(
-    int number, Condition condition, CropKind crop, Stage stage, StationPlan station, long seed) {
+    int number,
+    Condition condition,
+    CropKind crop,
+    Stage stage,
+    StationPlan station,
+    long seed,
+    Optional<Growing> growing) {
 
-  /** Returns the evening: fixed stations get one each, others share one. */
+  /** Plans a photo of plants that are seen but once. */
+  PhotoPlan(
+      int number, Condition condition, CropKind crop, Stage stage, StationPlan station, long seed) {
+    this(number, condition, crop, stage, station, seed, Optional.empty());
+  }
+
+  /** Returns the evening: fixed stations get one each, others share one unless their rafts grow. */
   LocalDate date() {
     LocalDate first = LocalDate.of(2026, 3, 10);
-    return station.fixed() ? first.plusDays(number) : first;
+    int days = station.fixed() ? number : growing.map(Growing::dat).orElse(0);
+    return first.plusDays(days);
+  }
+
+  /** Returns the days after transplant that the book is given. */
+  int dat() {
+    return growing.map(Growing::dat).orElse(stage.dat());
+  }
+
+  /** Returns the board that lies at a place of the station. */
+  Layout layout() {
+    return station.layout(growing.map(Growing::raft).orElse(number));
   }
 
   /** Returns what the photo's combination is called, at most 20 letters, digits and dashes. */
   String code() {
+    if (growing.isPresent()) {
+      return "GRO-" + crop.habit().code() + "-" + growing.get().raft();
+    }
     return condition.code()
         + "-"
         + crop.habit().code()

@@ -12,7 +12,9 @@ public enum SetName {
   /** Every condition, three leaf habits, three stages, both kinds of station. */
   CONDITIONS,
   /** Large photos for timing: 1, 2 and 4 rafts on a photo. */
-  SPEED;
+  SPEED,
+  /** Rafts photographed every second evening while they grow into each other. */
+  GROWING;
 
   private static final CropKind[][] CROPS = {
     {CropKind.BUTTERHEAD, CropKind.OAKLEAF, CropKind.BASIL},
@@ -27,6 +29,9 @@ public enum SetName {
 
   /** Plans the set's photos. */
   List<PhotoPlan> plan(Order order) {
+    if (this == GROWING) {
+      return Growing.plan(order);
+    }
     List<PhotoPlan> all = this == CONDITIONS ? conditions(order) : speed(order);
     List<PhotoPlan> plans = all.stream().filter(p -> order.wants(p.condition())).toList();
     if (order.photos() >= plans.size()) {
