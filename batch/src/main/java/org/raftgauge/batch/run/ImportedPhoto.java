@@ -67,6 +67,7 @@ final class ImportedPhoto {
         quality,
         "",
         List.of(),
-        List.of(NOTE));
+        List.of(NOTE),
+        List.of());
   }
 }

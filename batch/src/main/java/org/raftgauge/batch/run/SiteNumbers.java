@@ -101,6 +101,6 @@ record SiteNumbers(
   SiteMeasure measure(SiteId site, String held) {
     return new SiteMeasure(
         site, area, areaSe, visible, closed, shared, heightMm, parallax, shape, colour, quality,
-        held, relief);
+        held, relief, 0);
   }
 }

@@ -90,7 +90,8 @@ final class ReadRafts {
         row.getDouble("quality"),
         row.getString("held"),
         list(row.getString("ruler_sites"), ";").stream().map(SiteId::parse).toList(),
-        list(row.getString("notes"), "\n"));
+        list(row.getString("notes"), "\n"),
+        BorderText.read(row.getString("borders")));
   }
 
   private static List<String> list(String text, String separator) {
@@ -111,7 +112,8 @@ final class ReadRafts {
         colour(row),
         row.getDouble(9),
         row.getString(10),
-        relief(row));
+        relief(row),
+        0);
   }
 
   private static List<SiteMeasure.Shape> shape(ResultSet row) throws SQLException {

@@ -13,7 +13,7 @@ import java.sql.Statement;
 /** Brings a history file to the version that this program knows: {@code PRAGMA user_version}. */
 final class Schema {
   /** The newest version; scripts {@code schema-1.sql} to {@code schema-VERSION.sql} lead to it. */
-  static final int VERSION = 5;
+  static final int VERSION = 6;
 
   private Schema() {}
 

@@ -26,7 +26,7 @@ final class WriteMeasures {
   private static final String RAFT =
       "INSERT INTO rafts (sha256, place, raft, slot, layout, pose_source, pose_error_mm, mm_per_px,"
           + " camera_height_mm, half_turn_known, canopy_cover, leftover_canopy_cm2, quality, held,"
-          + " ruler_sites, notes) VALUES (?,?,?,?,?,?,?,?,?,?,?,?,?,?,?,?)";
+          + " ruler_sites, notes, borders) VALUES (?,?,?,?,?,?,?,?,?,?,?,?,?,?,?,?,?)";
   private static final String SITE =
       "INSERT INTO sites (sha256, place, site, projected_area_cm2, projected_area_se_cm2,"
           + " visible_area_cm2, closed, shared_outline_fraction, height_mm, parallax_factor,"
@@ -102,6 +102,7 @@ final class WriteMeasures {
         .text(raft.held())
         .text(raft.rulerSites().stream().map(SiteId::toString).collect(Collectors.joining(";")))
         .text(String.join("\n", raft.notes()))
+        .text(BorderText.of(raft.borders()))
         .write();
   }
 

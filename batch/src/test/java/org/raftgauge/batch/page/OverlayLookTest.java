@@ -68,7 +68,7 @@ class OverlayLookTest {
     }
     PhotoResult doctored =
         new PhotoResult(
-            HandMade.withRaft(photo, HandMade.withSites(raft, sites)),
+            HandMade.withRaft(photo, raft.withSites(sites)),
             plain.picture(),
             Optional.of(new CanopyMap(canopy.width(), canopy.height(), canopy.coverage(), owner)),
             plain.drawings());

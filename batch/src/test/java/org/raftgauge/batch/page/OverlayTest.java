@@ -279,6 +279,8 @@ class OverlayTest {
     assertEquals("9.9", SiteMarks.area(HandMadeMeasurer.site("A1", 9.88)));
     assertEquals("235", SiteMarks.area(HandMadeMeasurer.site("A1", 234.6)));
     assertEquals("\u2265235", SiteMarks.area(HandMade.closed(HandMadeMeasurer.site("A1", 234.6))));
+    SiteMeasure open = HandMadeMeasurer.site("A1", 9.88);
+    assertEquals("~9.9", SiteMarks.area(HandMade.touching(open)));
     assertEquals("?", SiteMarks.area(HandMade.held(HandMadeMeasurer.site("A1", 5), "unsure")));
   }
 
@@ -355,7 +357,7 @@ class OverlayTest {
     RaftMeasure raft = result.measure().rafts().get(0);
     List<SiteMeasure> sites = raft.sites().stream().map(change).toList();
     return new PhotoResult(
-        HandMade.withRaft(result.measure(), HandMade.withSites(raft, sites)),
+        HandMade.withRaft(result.measure(), raft.withSites(sites)),
         result.picture(),
         result.canopy(),
         result.drawings());

@@ -21,6 +21,7 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.raftgauge.batch.fixture.HandMade;
 import org.raftgauge.batch.fixture.HandMadeMeasurer;
+import org.raftgauge.core.book.SiteId;
 import org.raftgauge.core.measure.LightField;
 import org.raftgauge.core.measure.PhotoFacts;
 import org.raftgauge.core.measure.PhotoMeasure;
@@ -29,6 +30,7 @@ import org.raftgauge.core.measure.RaftMeasure;
 import org.raftgauge.core.plane.CameraShift;
 import org.raftgauge.core.plane.EdgeBlur;
 import org.raftgauge.core.relief.HeightSource;
+import org.raftgauge.core.site.Border;
 import org.raftgauge.core.site.SiteMeasure;
 import org.raftgauge.core.station.StationSign;
 
@@ -42,8 +44,7 @@ class HistoryTest {
     PhotoMeasure mixed =
         HandMade.withRaft(
             photo,
-            HandMade.withSites(
-                raft,
+            raft.withSites(
                 List.of(
                     HandMade.closed(raft.sites().get(0)),
                     HandMade.held(raft.sites().get(1), "unsure"),
@@ -107,8 +108,7 @@ class HistoryTest {
     PhotoMeasure other = photo("rafts=R2 at=2026-04-11T18:00:00+01:00");
     RaftMeasure raft = other.rafts().get(0);
     PhotoMeasure twice =
-        HandMade.withRaft(
-            other, HandMade.withSites(raft, List.of(raft.sites().get(0), raft.sites().get(0))));
+        HandMade.withRaft(other, raft.withSites(List.of(raft.sites().get(0), raft.sites().get(0))));
 
     try (History history = open()) {
       IOException e =
@@ -159,7 +159,7 @@ class HistoryTest {
 
     assertEquals(
         folder.resolve("history.db")
-            + ": it was written by a newer Raftgauge (version 99 of the file, this one knows 5);"
+            + ": it was written by a newer Raftgauge (version 99 of the file, this one knows 6);"
             + " use the newer program",
         e.getMessage());
   }
@@ -215,7 +215,8 @@ class HistoryTest {
             site.colour(),
             site.quality(),
             site.held(),
-            List.of(new SiteMeasure.Relief(HeightSource.STEREO, 88.5, 1234.5, 0.93)));
+            List.of(new SiteMeasure.Relief(HeightSource.STEREO, 88.5, 1234.5, 0.93)),
+            0);
     List<SiteMeasure> sites = new ArrayList<>(plain.rafts().get(0).sites());
     sites.set(0, seen);
     RaftMeasure raft = plain.rafts().get(0);
@@ -235,7 +236,14 @@ class HistoryTest {
             raft.quality(),
             raft.held(),
             raft.rulerSites(),
-            raft.notes());
+            raft.notes(),
+            List.of(
+                new Border(
+                    new SiteId(0, 0),
+                    new SiteId(1, 0),
+                    -0.1234,
+                    List.of(0.5, 1.0, 1.25, 1.25, 12.0),
+                    List.of(0.0, 0.0, 0.01, 0.02, 0.03))));
     PhotoMeasure measure = with(plain, List.of(withRelief));
 
     try (History history = open()) {

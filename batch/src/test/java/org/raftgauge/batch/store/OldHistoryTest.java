@@ -29,7 +29,7 @@ class OldHistoryTest {
   @TempDir private Path folder;
 
   @ParameterizedTest
-  @ValueSource(ints = {1, 2, 3, 4})
+  @ValueSource(ints = {1, 2, 3, 4, 5})
   void everyOlderVersionIsBroughtUpWithAllThatItHeld(int version) throws Exception {
     Path file = old(version);
 
@@ -40,6 +40,7 @@ class OldHistoryTest {
       assertEquals(List.of("A1", "A2"), raft.sites().stream().map(s -> "" + s.site()).toList());
       assertEquals(OptionalDouble.of(10.125), raft.sites().get(0).projectedAreaCm2());
       assertEquals(version > 1 ? List.of("the camera has moved") : List.of(), raft.notes());
+      assertEquals(List.of(), raft.borders());
       assertEquals(
           version > 2 ? OptionalDouble.of(0.0125) : OptionalDouble.empty(),
           kept.measure().witness().hazeFraction());
@@ -53,7 +54,7 @@ class OldHistoryTest {
   }
 
   @ParameterizedTest
-  @ValueSource(ints = {1, 2, 3, 4})
+  @ValueSource(ints = {1, 2, 3, 4, 5})
   void aCopyOfTheOlderVersionIsKept(int version) throws Exception {
     History.open(old(version)).close();
 

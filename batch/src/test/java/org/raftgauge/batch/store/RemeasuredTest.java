@@ -73,9 +73,10 @@ class RemeasuredTest {
   private static Kept remeasured(Kept kept, String version, double a1, double a2) {
     PhotoMeasure photo = kept.measure();
     RaftMeasure raft =
-        HandMade.withSites(
-            photo.rafts().get(0),
-            List.of(HandMadeMeasurer.site("A1", a1), HandMadeMeasurer.site("A2", a2)));
+        photo
+            .rafts()
+            .get(0)
+            .withSites(List.of(HandMadeMeasurer.site("A1", a1), HandMadeMeasurer.site("A2", a2)));
     return Kept.fresh(HandMade.withRaft(photo, raft), TextPhotos.origin(version));
   }
 }

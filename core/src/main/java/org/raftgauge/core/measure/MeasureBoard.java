@@ -23,6 +23,7 @@ import org.raftgauge.core.plane.DeckScale;
 import org.raftgauge.core.plane.FoundBoard;
 import org.raftgauge.core.plane.RectifyDeck;
 import org.raftgauge.core.relief.HeightMap;
+import org.raftgauge.core.site.Border;
 import org.raftgauge.core.site.Ground;
 import org.raftgauge.core.site.MeasureSites;
 import org.raftgauge.core.site.SiteCanopy;
@@ -203,7 +204,8 @@ final class MeasureBoard {
                 checked.sites,
                 "",
                 checked.byRuler,
-                checked.seen.notes(checked.sites)));
+                checked.seen.notes(checked.sites),
+                painting.sites.borders()));
     return new Outcome(
         raft,
         "",
@@ -224,7 +226,8 @@ final class MeasureBoard {
       List<SiteMeasure> sites,
       String held,
       List<SiteId> rulerSites,
-      List<String> heightNotes) {}
+      List<String> heightNotes,
+      List<Border> borders) {}
 
   private Outcome held(FoundBoard board, WhoseBoard.Identity identity, Doubt doubt) {
     List<SiteMeasure> sites = new ArrayList<>();
@@ -242,6 +245,7 @@ final class MeasureBoard {
                 OptionalDouble.empty(),
                 sites,
                 doubt.why,
+                List.of(),
                 List.of(),
                 List.of()));
     return new Outcome(
@@ -270,7 +274,8 @@ final class MeasureBoard {
         quality,
         verdict.held,
         verdict.rulerSites,
-        Stream.concat(WhoseBoard.notes(board).stream(), verdict.heightNotes.stream()).toList());
+        Stream.concat(WhoseBoard.notes(board).stream(), verdict.heightNotes.stream()).toList(),
+        verdict.borders);
   }
 
   private static DeckScale scale(FoundBoard board) {

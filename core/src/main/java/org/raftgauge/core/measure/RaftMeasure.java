@@ -7,6 +7,7 @@ import java.util.Optional;
 import java.util.OptionalDouble;
 import org.raftgauge.core.book.SiteId;
 import org.raftgauge.core.plane.PoseSource;
+import org.raftgauge.core.site.Border;
 import org.raftgauge.core.site.SiteMeasure;
 
 /**
@@ -30,6 +31,7 @@ import org.raftgauge.core.site.SiteMeasure;
  * @param rulerSites sites whose canopy height is from a ruler, not from their crop's model
  * @param notes what was mended or left out in placing it: a camera that has moved, a board that
  *     lies turned, a marker out of line
+ * @param borders where its plants' canopies meet
  */
 public record RaftMeasure(
     Optional<String> raft,
@@ -46,7 +48,8 @@ public record RaftMeasure(
     double quality,
     String held,
     List<SiteId> rulerSites,
-    List<String> notes) {
+    List<String> notes,
+    List<Border> borders) {
 
   /** The note of a board whose tag could not be read. */
   public static final String TAG_UNREAD = "its tag was not read";
@@ -62,10 +65,12 @@ public record RaftMeasure(
     sites = List.copyOf(sites);
     rulerSites = List.copyOf(rulerSites);
     notes = List.copyOf(notes);
+    borders = List.copyOf(borders);
   }
 
   /**
-   * Makes a measure whose heights are all from models, with nothing to note.
+   * Makes a measure of plants that do not meet, whose heights are all from models, with nothing to
+   * note.
    *
    * @param raft the raft's id; empty where nothing told it
    * @param slot the slot it lay in, or empty
@@ -110,6 +115,7 @@ public record RaftMeasure(
         quality,
         held,
         List.of(),
+        List.of(),
         List.of());
   }
 
@@ -121,7 +127,7 @@ public record RaftMeasure(
    */
   public RaftMeasure withHeld(String why) {
     List<SiteMeasure> none = sites.stream().map(s -> held(s, why)).toList();
-    return with(OptionalDouble.empty(), OptionalDouble.empty(), none, why);
+    return with(new Sites(OptionalDouble.empty(), OptionalDouble.empty(), none, List.of()), why);
   }
 
   private static SiteMeasure held(SiteMeasure site, String why) {
@@ -146,11 +152,16 @@ public record RaftMeasure(
    * @return the raft with each site's measure at the site opposite, its offsets turned too
    */
   public RaftMeasure turned() {
-    List<SiteMeasure> turned = new ArrayList<>();
-    for (int i = 0; i < sites.size(); i++) {
-      turned.add(at(sites.get(i).site(), sites.get(sites.size() - 1 - i)));
-    }
-    return with(canopyCover, leftoverCanopyCm2, turned, held);
+    return TurnRaft.half(this);
+  }
+
+  /**
+   * Returns the same measure with its canopy split otherwise between its plants.
+   *
+   * @param split its sites, in the same order
+   */
+  public RaftMeasure withSites(List<SiteMeasure> split) {
+    return with(new Sites(canopyCover, leftoverCanopyCm2, split, borders), held);
   }
 
   /**
@@ -190,11 +201,18 @@ public record RaftMeasure(
         quality,
         held,
         rulerSites,
-        more);
+        more,
+        borders);
   }
 
-  private RaftMeasure with(
-      OptionalDouble cover, OptionalDouble leftover, List<SiteMeasure> newSites, String why) {
+  /** What a board's canopy comes to. */
+  record Sites(
+      OptionalDouble cover,
+      OptionalDouble leftover,
+      List<SiteMeasure> measures,
+      List<Border> borders) {}
+
+  RaftMeasure with(Sites now, String why) {
     return new RaftMeasure(
         raft,
         slot,
@@ -204,39 +222,13 @@ public record RaftMeasure(
         mmPerPx,
         cameraHeightMm,
         halfTurnKnown,
-        cover,
-        leftover,
-        newSites,
+        now.cover,
+        now.leftover,
+        now.measures,
         quality,
         why,
         rulerSites,
-        notes);
-  }
-
-  private static SiteMeasure at(SiteId site, SiteMeasure opposite) {
-    return new SiteMeasure(
-        site,
-        opposite.projectedAreaCm2(),
-        opposite.projectedAreaSeCm2(),
-        opposite.visibleAreaCm2(),
-        opposite.closed(),
-        opposite.sharedOutlineFraction(),
-        opposite.heightMm(),
-        opposite.parallaxFactor(),
-        opposite.shape().stream().map(RaftMeasure::turned).toList(),
-        opposite.colour(),
-        opposite.quality(),
-        opposite.held(),
-        opposite.relief());
-  }
-
-  private static SiteMeasure.Shape turned(SiteMeasure.Shape shape) {
-    return new SiteMeasure.Shape(
-        shape.equivalentDiameterMm(),
-        shape.largestDiameterMm(),
-        shape.perimeterMm(),
-        shape.solidity(),
-        -shape.offsetXMm(),
-        -shape.offsetYMm());
+        notes,
+        now.borders);
   }
 }

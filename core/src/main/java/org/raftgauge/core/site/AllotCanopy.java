@@ -47,6 +47,8 @@ final class AllotCanopy {
   private final boolean[] leaf;
   private final PointPx[] feet;
   private final AllotCanopy coarse;
+  private double[] speeds;
+  private CanopyPaths paths;
 
   /** Sets up an allotment on all pixels. */
   AllotCanopy(Ground ground, Canopy canopy) {
@@ -118,7 +120,7 @@ final class AllotCanopy {
     placeFeet(heightsMm);
     short[] owner = owners(heightsMm);
     new GiveBack(width, height, feet).overhangs(owner);
-    islands(owner);
+    new Islands(leaf, width, feet).give(owner, REACH_SHARE * pitchPx());
     for (int i = 0; i < owner.length; i++) {
       owner[i] = owner[i] == OUTSIDE ? NONE : owner[i];
     }
@@ -127,12 +129,29 @@ final class AllotCanopy {
 
   /** Where a pixel's whole neighbourhood is one plant's seen coarsely, so is the pixel. */
   private short[] owners(double[] heightsMm) {
-    if (coarse == this) {
-      return walked(speeds()).owners();
-    }
     coarse.placeFeet(heightsMm);
-    double[] speeds = coarse.speeds();
-    return new FinerPaths(coarse.walked(speeds), leaf, width, speeds).owners();
+    coarse.speeds = coarse.speeds();
+    coarse.paths = coarse.walked(coarse.speeds);
+    return coarse == this
+        ? paths.owners()
+        : new FinerPaths(coarse.paths, leaf, width, coarse.speeds).owners();
+  }
+
+  /**
+   * Tells of the borders that the last allotment drew.
+   *
+   * @param owner whose each pixel is in the end
+   */
+  List<Border> borders(short[] owner) {
+    short[] seen = new short[coarse.width * coarse.height];
+    for (int y = 0, i = 0; y < coarse.height; y++) {
+      int at = (y * coarse.parts + coarse.parts / 2) * width + coarse.parts / 2;
+      for (int x = 0; x < coarse.width; x++, i++, at += coarse.parts) {
+        seen[i] = owner[at];
+      }
+    }
+    double mm = coarse.mmPerPx();
+    return new FindBorders(ground.sites(), coarse.speeds, mm * mm / 100).of(coarse.paths, seen);
   }
 
   /** Returns the expected feet in the deck picture, px, as of the last allotment. */
@@ -188,70 +207,5 @@ final class AllotCanopy {
   /** A board beside this one has its first plants as far from its edge; px beyond the rim. */
   private float beyondRimPx(double firstMm) {
     return (float) Math.max(0, (firstMm - ground.deck().marginMm()) / mmPerPx());
-  }
-
-  /** Gives islands that lie within a plant's reach to the nearest one. */
-  private void islands(short[] owner) {
-    boolean[] done = new boolean[leaf.length];
-    for (int i = 0; i < leaf.length; i++) {
-      if (leaf[i] && owner[i] == NONE && !done[i]) {
-        int[] island = island(i, owner, done);
-        short to = nearest(island);
-        if (to != NONE) {
-          for (int p : island) {
-            owner[p] = to;
-          }
-        }
-      }
-    }
-  }
-
-  private int[] island(int start, short[] owner, boolean[] done) {
-    int[] found = new int[64];
-    found[0] = start;
-    done[start] = true;
-    int n = 1;
-    for (int open = 0; open < n; open++) {
-      int at = found[open];
-      int x = at % width;
-      int y = at / width;
-      for (int k = 0; k < 9; k++) {
-        int nx = x + k % 3 - 1;
-        int ny = y + Math.floorDiv(k, 3) - 1;
-        int i = ny * width + nx;
-        if (nx >= 0
-            && ny >= 0
-            && nx < width
-            && ny < height
-            && leaf[i]
-            && !done[i]
-            && owner[i] == NONE) {
-          done[i] = true;
-          found = n == found.length ? Arrays.copyOf(found, 2 * n) : found;
-          found[n++] = i;
-        }
-      }
-    }
-    return Arrays.copyOf(found, n);
-  }
-
-  private short nearest(int[] island) {
-    double cx = 0;
-    double cy = 0;
-    for (int p : island) {
-      cx += p % width;
-      cy += Math.floorDiv(p, width);
-    }
-    PointPx centre = new PointPx(cx / island.length, cy / island.length);
-    short best = NONE;
-    double bestPx = REACH_SHARE * pitchPx();
-    for (short s = 0; s < feet.length; s++) {
-      double d = feet[s].distancePx(centre);
-      if (d < bestPx) {
-        bestPx = d;
-        best = s;
-      }
-    }
-    return best;
   }
 }

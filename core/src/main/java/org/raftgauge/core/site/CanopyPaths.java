@@ -14,6 +14,7 @@ final class CanopyPaths {
   private final int height;
   private final int across;
   private final float[] pace;
+  private final double leastPace;
   private final float[] cost;
   private final short[] by;
   private final PathQueue queue;
@@ -45,6 +46,7 @@ final class CanopyPaths {
       pace[s] = (float) (1 / speeds[s]);
       least = Math.min(least, pace[s]);
     }
+    this.leastPace = least;
     this.queue = new PathQueue(least);
   }
 
@@ -53,8 +55,29 @@ final class CanopyPaths {
     reach(at(x, y), c, site);
   }
 
-  private int at(int x, int y) {
+  /** Returns the index of a pixel among the pixels with their rim. */
+  int at(int x, int y) {
     return (y + 1) * across + x + 1;
+  }
+
+  /** Returns whose the cheapest path to a pixel, or to one of the rim, is. */
+  short by(int at) {
+    return by[at];
+  }
+
+  /** Returns what that path costs. */
+  float cost(int at) {
+    return cost[at];
+  }
+
+  /** Returns the cost of a straight step of a site. */
+  float pace(short site) {
+    return pace[site];
+  }
+
+  /** Returns the cost of the cheapest step of all. */
+  double leastPace() {
+    return leastPace;
   }
 
   private void reach(int at, float c, short site) {

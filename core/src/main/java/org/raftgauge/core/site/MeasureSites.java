@@ -40,6 +40,7 @@ public final class MeasureSites {
     short[] owner = allot.allot(heights(allot.coarse()));
     SiteColour colour = new SiteColour(ground.deck(), canopy);
     new BareHoles(ground, canopy, colour).clear(owner);
+    List<Border> meeting = allot.borders(owner);
     spreadEdges(owner);
     Borders borders = Borders.of(canopy.width(), canopy.height(), owner, n);
     double[] seen = seenCm2(owner, 1);
@@ -54,7 +55,7 @@ public final class MeasureSites {
       PointPx foot = allot.feet()[s];
       centres.add(ground.deck().toMm(foot));
     }
-    return new SiteCanopy(sites, owner, coverAndLeftover(owner), centres);
+    return new SiteCanopy(sites, meeting, owner, coverAndLeftover(owner), centres);
   }
 
   /** Returns the median area of the plants, 0 without any. */

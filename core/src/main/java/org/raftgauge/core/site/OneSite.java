@@ -85,7 +85,8 @@ final class OneSite {
         List.of(colour.of(site, owner, box)),
         quality(se, area),
         "",
-        relief(seen, area));
+        relief(seen, area),
+        0);
   }
 
   private AreaError.Look look(int site, List<List<PointPx>> outlines) {

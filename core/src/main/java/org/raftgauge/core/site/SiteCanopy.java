@@ -7,6 +7,7 @@ import org.raftgauge.core.book.PointMm;
 /** All sites of a board, measured, and whose each deck pixel is. Owns its array; read only. */
 public final class SiteCanopy {
   private final List<SiteMeasure> sites;
+  private final List<Border> borders;
   private final short[] owner;
   private final double canopyCover;
   private final double leftoverCm2;
@@ -14,10 +15,12 @@ public final class SiteCanopy {
 
   SiteCanopy(
       List<SiteMeasure> sites,
+      List<Border> borders,
       short[] owner,
       double[] coverAndLeftover,
       List<PointMm> plantCentres) {
     this.sites = List.copyOf(sites);
+    this.borders = List.copyOf(borders);
     this.owner = owner;
     this.canopyCover = coverAndLeftover[0];
     this.leftoverCm2 = coverAndLeftover[1];
@@ -27,6 +30,11 @@ public final class SiteCanopy {
   /** Returns the sites' measures, in the order of the grid. */
   public List<SiteMeasure> sites() {
     return sites;
+  }
+
+  /** Returns where plants meet, in a stable order. */
+  public List<Border> borders() {
+    return borders;
   }
 
   /**

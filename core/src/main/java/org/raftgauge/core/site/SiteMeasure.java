@@ -23,6 +23,8 @@ import org.raftgauge.core.relief.HeightSource;
  * @param quality 0 (useless) to 1
  * @param held why it is held, or empty
  * @param relief its height as a second camera saw it; absent where none did
+ * @param movedCm2 what of its area came from its neighbours, or went to them where negative, once
+ *     the second pass knew the plants' sizes of the evening before; cm2
  */
 public record SiteMeasure(
     SiteId site,
@@ -37,7 +39,8 @@ public record SiteMeasure(
     List<Colour> colour,
     double quality,
     String held,
-    List<Relief> relief) {
+    List<Relief> relief,
+    double movedCm2) {
 
   /** Copies the lists. */
   public SiteMeasure {
@@ -66,7 +69,34 @@ public record SiteMeasure(
         other,
         quality,
         held,
-        relief);
+        relief,
+        movedCm2);
+  }
+
+  /**
+   * Returns the same with its borders moved.
+   *
+   * @param byCm2 what it takes from its neighbours, cm2 of projected area
+   * @param seCm2 standard error of its area then, cm2
+   * @return the site; its outline and colour stay those of what the photo alone gave it
+   */
+  public SiteMeasure moved(double byCm2, double seCm2) {
+    double times = 1 + byCm2 / projectedAreaCm2.orElseThrow();
+    return new SiteMeasure(
+        site,
+        OptionalDouble.of(projectedAreaCm2.orElseThrow() * times),
+        OptionalDouble.of(seCm2),
+        OptionalDouble.of(visibleAreaCm2.orElseThrow() * times),
+        closed,
+        sharedOutlineFraction,
+        heightMm,
+        parallaxFactor,
+        shape.stream().map(s -> s.ofArea(times)).toList(),
+        colour,
+        quality,
+        held,
+        relief.stream().map(r -> r.ofArea(times)).toList(),
+        movedCm2 + byCm2);
   }
 
   /**
@@ -111,7 +141,8 @@ public record SiteMeasure(
         colour,
         quality,
         held,
-        List.of());
+        List.of(),
+        0);
   }
 
   /**
@@ -124,7 +155,12 @@ public record SiteMeasure(
    * @param seenFraction share of its leaf whose height was seen, 0..1; the rest is a hole that
    *     nothing fills
    */
-  public record Relief(HeightSource source, double p95Mm, double volumeCm3, double seenFraction) {}
+  public record Relief(HeightSource source, double p95Mm, double volumeCm3, double seenFraction) {
+
+    private Relief ofArea(double times) {
+      return new Relief(source, p95Mm, volumeCm3 * times, seenFraction);
+    }
+  }
 
   /**
    * The outline of a plant, corrected for parallax.
@@ -142,7 +178,18 @@ public record SiteMeasure(
       double perimeterMm,
       double solidity,
       double offsetXMm,
-      double offsetYMm) {}
+      double offsetYMm) {
+
+    private Shape ofArea(double times) {
+      return new Shape(
+          equivalentDiameterMm * Math.sqrt(times),
+          largestDiameterMm,
+          perimeterMm,
+          solidity,
+          offsetXMm,
+          offsetYMm);
+    }
+  }
 
   /**
    * The mean colour of a plant's leaf tissue in evened light, and the shares of pale and dead

@@ -30,7 +30,7 @@ public final class SecondPass {
       "transform(measured.measure.rafts, r -> struct(r.raft, r.slot, r.layout, r.poseSource,"
           + " r.poseErrorMm, r.mmPerPx, r.cameraHeightMm, r.halfTurnKnown, r.canopyCover,"
           + " r.leftoverCanopyCm2, slice(r.sites, 1, 0) as sites, r.quality, r.held, r.rulerSites,"
-          + " r.notes))";
+          + " r.notes, slice(r.borders, 1, 0) as borders))";
 
   private final SparkSession spark;
   private final Broadcast<BookFiles> book;

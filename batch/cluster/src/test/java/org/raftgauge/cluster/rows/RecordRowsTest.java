@@ -17,6 +17,7 @@ import org.raftgauge.core.measure.PhotoMeasure;
 import org.raftgauge.core.measure.PhotoStatus;
 import org.raftgauge.core.measure.RaftMeasure;
 import org.raftgauge.core.plane.PoseSource;
+import org.raftgauge.core.site.Border;
 import org.raftgauge.core.site.SiteMeasure;
 
 class RecordRowsTest {
@@ -103,6 +104,13 @@ class RecordRowsTest {
                 0.9,
                 "",
                 List.of(new SiteId(0, 0)),
-                List.of("a note"))));
+                List.of("a note"),
+                List.of(
+                    new Border(
+                        new SiteId(0, 0),
+                        new SiteId(1, 0),
+                        0.25,
+                        List.of(1.0, 2.0, 3.0, 4.0, 5.0),
+                        List.of(0.0, 0.0, 0.0, 0.0, 0.5))))));
   }
 }

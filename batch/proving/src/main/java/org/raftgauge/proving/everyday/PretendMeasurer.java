@@ -62,9 +62,7 @@ final class PretendMeasurer implements Measurer {
             OptionalDouble.of(0),
             sites(said[0], day),
             1,
-            "",
-            List.of(),
-            List.of());
+            "");
     PhotoMeasure photo =
         new PhotoMeasure(
             facts.photo(),

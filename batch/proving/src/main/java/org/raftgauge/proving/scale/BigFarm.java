@@ -232,7 +232,8 @@ final class BigFarm {
             1,
             "",
             List.of(),
-            List.of());
+            List.of(),
+            Meeting.borders(GRID, sites, CELL_CM2));
     return new PhotoMeasure(
         name + ".jpg",
         String.format(
