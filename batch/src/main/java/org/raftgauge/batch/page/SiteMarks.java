@@ -162,7 +162,10 @@ final class SiteMarks {
         .orElse(site.held().isEmpty() ? 0.11 * pitchPx : pitchPx);
   }
 
-  /** Writes an area to about three digits; a closed site's is a lower bound. */
+  /**
+   * Writes an area to about three digits; a closed site's is a lower bound, that of a plant which
+   * touches another one is settled only after the picture, with the evening before.
+   */
   static String area(SiteMeasure site) {
     if (!site.held().isEmpty() || site.projectedAreaCm2().isEmpty()) {
       return "?";
@@ -170,7 +173,11 @@ final class SiteMarks {
     double area = site.projectedAreaCm2().getAsDouble();
     String digits =
         area == 0 ? "0" : String.format(Locale.ROOT, area < 100 ? "%.1f" : "%.0f", area);
-    return site.closed() ? "\u2265" + digits : digits;
+    return site.closed() ? "\u2265" + digits : touches(site) ? "~" + digits : digits;
+  }
+
+  private static boolean touches(SiteMeasure site) {
+    return site.sharedOutlineFraction() > 0;
   }
 
   /** Draws the board's edge, a square in its A1 corner and the raft's name outside that edge. */

@@ -41,7 +41,8 @@ final class CollectSeen {
     List<PhotoMeasure> fit = photos.stream().map(doubts::settled).toList();
     List<PhotoMeasure> straight =
         SettleHalfTurns.settle(fit, farm).stream().map(SettleHalfTurns.Outcome::photo).toList();
-    List<Settled> settled = CountOnce.settle(straight, farm::evening);
+    List<PhotoMeasure> split = SettleBorders.settle(straight, farm);
+    List<Settled> settled = CountOnce.settle(split, farm::evening);
     CollectSeen collect = new CollectSeen(farm);
     settled.forEach(s -> collect.add(s, false));
     settled.forEach(s -> collect.add(s, true));

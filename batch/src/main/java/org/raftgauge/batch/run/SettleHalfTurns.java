@@ -2,13 +2,10 @@
 package org.raftgauge.batch.run;
 
 import java.util.ArrayList;
-import java.util.Comparator;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
-import java.util.Optional;
 import java.util.Set;
-import java.util.TreeMap;
 import java.util.TreeSet;
 import java.util.stream.Collectors;
 import org.raftgauge.core.book.CropBook;
@@ -25,14 +22,8 @@ import org.raftgauge.core.site.SiteMeasure;
  * anew on every run: the history keeps measures as the first pass made them.
  */
 final class SettleHalfTurns {
-  private static final Comparator<Place> IN_TIME =
-      Comparator.<Place, java.time.Instant>comparing(p -> p.photo().takenAt().get().toInstant())
-          .thenComparing(p -> p.photo().photo())
-          .thenComparing(p -> p.photo().sha256())
-          .thenComparingInt(Place::place);
-
   private final Farm farm;
-  private final Map<Place, SettleTurns.Turn> turns = new HashMap<>();
+  private final Map<RaftPlace, SettleTurns.Turn> turns = new HashMap<>();
 
   private SettleHalfTurns(Farm farm) {
     this.farm = farm;
@@ -45,7 +36,13 @@ final class SettleHalfTurns {
    * @param turned places of the rafts whose sites were named from the other end
    * @param changed whether anything differs from the measure
    */
-  record Outcome(PhotoMeasure photo, Set<Integer> turned, boolean changed) {}
+  record Outcome(PhotoMeasure photo, Set<Integer> turned, boolean changed) {
+
+    /** Returns the same with the photo as it was settled further. */
+    Outcome as(PhotoMeasure settled) {
+      return new Outcome(settled, turned, changed);
+    }
+  }
 
   /**
    * Settles.
@@ -56,53 +53,49 @@ final class SettleHalfTurns {
    */
   static List<Outcome> settle(List<PhotoMeasure> photos, Farm farm) {
     SettleHalfTurns settle = new SettleHalfTurns(farm);
-    settle.byRaft(photos).values().forEach(settle::settle);
+    settle.nameless(photos);
+    RaftPlace.byRaft(photos).values().stream()
+        .filter(places -> places.stream().anyMatch(p -> open(p.raft())))
+        .forEach(settle::settle);
     return photos.stream().map(settle::outcome).toList();
   }
 
-  private Map<String, List<Place>> byRaft(List<PhotoMeasure> photos) {
-    Map<String, List<Place>> byRaft = new TreeMap<>();
+  /** Nothing tells the turn of a raft without a name, unless its slot does. */
+  private void nameless(List<PhotoMeasure> photos) {
     for (PhotoMeasure photo : photos) {
-      for (int place = 0; place < photo.rafts().size() && takesPart(photo); place++) {
-        Optional<String> raft = photo.rafts().get(place).raft();
-        Place at = new Place(photo, place);
-        if (raft.isPresent()) {
-          byRaft.computeIfAbsent(raft.get(), r -> new ArrayList<>()).add(at);
-        } else if (open(at.raft()) && at.raft().poseSource() != PoseSource.SLOT) {
-          turns.put(at, new SettleTurns.Turn(false, SettleTurns.NO_EVENING_BEFORE));
+      for (int place = 0; place < photo.rafts().size() && RaftPlace.takesPart(photo); place++) {
+        RaftMeasure raft = photo.rafts().get(place);
+        boolean lost = raft.raft().isEmpty() && raft.poseSource() != PoseSource.SLOT;
+        if (lost && open(raft)) {
+          turns.put(
+              new RaftPlace(photo, place),
+              new SettleTurns.Turn(false, SettleTurns.NO_EVENING_BEFORE));
         }
       }
     }
-    byRaft.values().removeIf(places -> places.stream().noneMatch(p -> open(p.raft())));
-    return byRaft;
-  }
-
-  private static boolean takesPart(PhotoMeasure photo) {
-    return photo.status() == PhotoStatus.USED && photo.takenAt().isPresent();
   }
 
   private static boolean open(RaftMeasure raft) {
     return !raft.halfTurnKnown() && raft.held().isEmpty();
   }
 
-  private void settle(List<Place> places) {
-    places.sort(IN_TIME);
+  private void settle(List<RaftPlace> places) {
     List<SettleTurns.Turn> settled = SettleTurns.settle(places.stream().map(this::look).toList());
     for (int i = 0; i < places.size(); i++) {
       turns.put(places.get(i), settled.get(i));
     }
   }
 
-  private SettleTurns.Look look(Place place) {
+  private SettleTurns.Look look(RaftPlace place) {
     RaftMeasure raft = place.raft();
     String id = raft.raft().orElseThrow();
     Map<SiteId, String> plants = new HashMap<>();
     for (SiteMeasure site : raft.sites()) {
-      farm.plantAt(id, site.site(), place.photo().takenAt().get())
+      farm.plantAt(id, site.site(), place.takenAt())
           .ifPresent(plant -> plants.put(site.site(), plant.plant()));
     }
     long crops =
-        farm.plantingsOn(id, farm.evening(place.photo().takenAt().get())).stream()
+        farm.plantingsOn(id, farm.evening(place.takenAt())).stream()
             .map(p -> CropBook.cropKey(p.crop(), p.variety()))
             .distinct()
             .count();
@@ -115,7 +108,7 @@ final class SettleHalfTurns {
     Set<String> held = new TreeSet<>();
     for (int place = 0; place < photo.rafts().size(); place++) {
       RaftMeasure raft = photo.rafts().get(place);
-      SettleTurns.Turn turn = turns.get(new Place(photo, place));
+      SettleTurns.Turn turn = turns.get(new RaftPlace(photo, place));
       if (turn != null && turn.turned()) {
         turned.add(place);
         rafts.add(raft.turned());
@@ -143,25 +136,5 @@ final class SettleHalfTurns {
             allHeld ? PhotoStatus.HELD : photo.status(),
             Rows.joined(photo.reason(), why),
             Rows.joined(photo.remedy(), SettleTurns.REMEDY)));
-  }
-
-  /** A raft of a photo. */
-  private record Place(PhotoMeasure photo, int place) {
-    RaftMeasure raft() {
-      return photo.rafts().get(place);
-    }
-
-    // The whole measure is a costly key; its bytes' hash says as much.
-    @Override
-    public boolean equals(Object other) {
-      return other instanceof Place p
-          && p.place == place
-          && p.photo.sha256().equals(photo.sha256());
-    }
-
-    @Override
-    public int hashCode() {
-      return 31 * photo.sha256().hashCode() + place;
-    }
   }
 }

@@ -70,15 +70,17 @@ record SettlePhotos(List<Settled> photos, Map<String, SettleHalfTurns.Outcome> c
     Map<String, SettleHalfTurns.Outcome> changed = new HashMap<>();
     List<SettleHalfTurns.Outcome> turned =
         SettleHalfTurns.settle(all.stream().map(doubts::settled).toList(), farm);
+    List<PhotoMeasure> split =
+        SettleBorders.settle(turned.stream().map(SettleHalfTurns.Outcome::photo).toList(), farm);
     for (int i = 0; i < turned.size(); i++) {
-      PhotoMeasure photo = turned.get(i).photo();
+      PhotoMeasure photo = split.get(i);
       boolean tonight = photo.takenAt().map(farm::evening).filter(evenings::contains).isPresent();
       if (i < run.size() || tonight) {
         photos.add(photo);
       }
       boolean renamed = !corrections.of(Set.of(photo.sha256())).isEmpty();
       if (turned.get(i).changed() || doubts.holds(all.get(i)) || renamed) {
-        changed.put(photo.sha256(), turned.get(i));
+        changed.put(photo.sha256(), turned.get(i).as(photo));
       }
     }
     return new SettlePhotos(CountOnce.settle(photos, farm::evening), changed);

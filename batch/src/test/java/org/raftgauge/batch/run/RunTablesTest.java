@@ -45,7 +45,7 @@ class RunTablesTest {
         runs.text("out/photos.csv"));
     // Days after transplant: 2026-04-06 to 2026-04-11 18:00 local is 5.75.
     String site =
-        ",2026-04-11T18:00:00+01:00,5.750,%s,%s,%s,false,0.000,20.0,model,0.9500,%s,markers,0.800,,,,,\r\n";
+        ",2026-04-11T18:00:00+01:00,5.750,%s,%s,%s,false,0.000,20.0,model,0.9500,%s,markers,0.800,,,,,,0.00\r\n";
     String traits = "35.7,40.0,130.0,0.900,-1.3,2.0,55.0,-31.0,34.0,0.010,0.000";
     String start = "tonight/a.txt,bench,R1,P1,butterhead,,L1,";
     assertEquals(

@@ -53,7 +53,8 @@ public final class SitesTable {
           "slot",
           "height_p95_mm",
           "canopy_volume_cm3",
-          "height_seen_fraction");
+          "height_seen_fraction",
+          "split_moved_cm2");
 
   private SitesTable() {}
 
@@ -80,7 +81,7 @@ public final class SitesTable {
             .text(row.site().held().isEmpty() ? raft.doubt() : row.site().held())
             .text(raft.raft().slot());
         relief(csv, row.site());
-        csv.endRow();
+        csv.number(moved(row.site()), 2).endRow();
       }
     }
     return csv.toString();
@@ -128,6 +129,12 @@ public final class SitesTable {
     csv.number(relief(site, SiteMeasure.Relief::p95Mm), 1)
         .number(relief(site, SiteMeasure.Relief::volumeCm3), 1)
         .number(relief(site, SiteMeasure.Relief::seenFraction), 3);
+  }
+
+  private static OptionalDouble moved(SiteMeasure site) {
+    return site.projectedAreaCm2().isPresent()
+        ? OptionalDouble.of(site.movedCm2())
+        : OptionalDouble.empty();
   }
 
   private static OptionalDouble relief(

@@ -62,7 +62,7 @@ class TablesTest {
     assertEquals(
         "a.jpg,bench,R1,P1,butterhead,,L1,A1,R1/A1,2026-04-11T18:00:00+01:00,5.750"
             + ",".repeat(19)
-            + ",slot,0.800,red leaf,S1,,,",
+            + ",slot,0.800,red leaf,S1,,,,",
         held);
   }
 
@@ -82,16 +82,19 @@ class TablesTest {
             List.of(),
             0.8,
             "",
-            List.of(new SiteMeasure.Relief(HeightSource.STEREO, 88.5, 612.5, 0.9312)));
+            List.of(new SiteMeasure.Relief(HeightSource.STEREO, 88.5, 612.5, 0.9312)),
+            -3.254);
     RaftRows rows = rows("R1", "a.jpg", List.of(new SiteRow(site, Optional.empty())));
 
     String row = SitesTable.csv(List.of(rows)).split("\r\n", -1)[1];
 
     assertTrue(row.contains(",61.2,stereo,0.9200,"), row);
-    assertTrue(row.endsWith(",S1,88.5,612.5,0.931"), row);
+    assertTrue(row.endsWith(",S1,88.5,612.5,0.931,-3.25"), row);
     assertTrue(
         SitesTable.csv(List.of())
-            .endsWith(",reason,slot,height_p95_mm,canopy_volume_cm3,height_seen_fraction\r\n"));
+            .endsWith(
+                ",reason,slot,height_p95_mm,canopy_volume_cm3,height_seen_fraction"
+                    + ",split_moved_cm2\r\n"));
   }
 
   @Test

@@ -31,14 +31,40 @@ public record Answer(
   public static Map<SiteKey, Answer> read(Path file) throws IOException {
     Map<SiteKey, Answer> answers = new HashMap<>();
     for (CSVRecord row : Table.read(file)) {
-      answers.put(
-          SiteKey.of(row),
-          new Answer(
-              optional(Table.cell(row, "projected_area_cm2")),
-              optional(Table.cell(row, "visible_area_cm2")),
-              isTrue(Table.cell(row, "closed"))));
+      answers.put(SiteKey.of(row), of(row));
     }
     return answers;
+  }
+
+  /**
+   * Reads what a run's photos said by themselves, without the evenings before.
+   *
+   * @param file {@code sites.csv} of a run of this program
+   * @return the answers by site
+   * @throws IOException if it cannot be read
+   */
+  public static Map<SiteKey, Answer> readPhotosAlone(Path file) throws IOException {
+    Map<SiteKey, Answer> answers = new HashMap<>();
+    for (CSVRecord row : Table.read(file)) {
+      double moved = optional(row.get("split_moved_cm2")).orElse(0);
+      answers.put(SiteKey.of(row), of(row).less(moved));
+    }
+    return answers;
+  }
+
+  private static Answer of(CSVRecord row) {
+    return new Answer(
+        optional(Table.cell(row, "projected_area_cm2")),
+        optional(Table.cell(row, "visible_area_cm2")),
+        isTrue(Table.cell(row, "closed")));
+  }
+
+  private Answer less(double cm2) {
+    return new Answer(less(projectedAreaCm2, cm2), less(visibleAreaCm2, cm2), closed);
+  }
+
+  private static OptionalDouble less(OptionalDouble area, double cm2) {
+    return area.isPresent() ? OptionalDouble.of(area.getAsDouble() - cm2) : area;
   }
 
   private static OptionalDouble optional(String cell) {

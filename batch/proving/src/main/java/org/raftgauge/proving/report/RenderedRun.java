@@ -38,10 +38,22 @@ record RenderedRun(Path work, Path sites) {
         new SetName.Order(seed, bench.photos(), COARSE_MEGAPIXELS));
   }
 
+  /** Rafts that are photographed every second evening while their plants grow together. */
+  static RenderedRun growing(Bench bench, long seed) throws IOException {
+    return of(
+        bench.rendered(seed).resolve("growing"),
+        SetName.GROWING,
+        new SetName.Order(seed, bench.photos(), MEGAPIXELS));
+  }
+
   private static RenderedRun of(Path work, SetName.Order order) throws IOException {
+    return of(work, SetName.CONDITIONS, order);
+  }
+
+  private static RenderedRun of(Path work, SetName name, SetName.Order order) throws IOException {
     Path set = work.resolve("set");
     if (!Files.exists(set.resolve("truth.csv"))) {
-      RenderSet.make(set, SetName.CONDITIONS, order, photo -> {});
+      RenderSet.make(set, name, order, photo -> {});
     }
     Path sites = RunBatch.over(set.resolve("photos"), set.resolve("book"), work);
     return new RenderedRun(work, sites);
@@ -58,6 +70,11 @@ record RenderedRun(Path work, Path sites) {
 
   private Path truth() {
     return set().resolve("truth.csv");
+  }
+
+  /** Returns how many photos it has. */
+  int photos() throws IOException {
+    return (int) byCondition().stream().map(s -> s.key().photo()).distinct().count();
   }
 
   /** Returns the truth of all sites, by condition. */

@@ -17,6 +17,7 @@ public final class Sections {
           RenderedSection::make,
           TunedSection::make,
           CoarseSection::make,
+          EveningsSection::make,
           HoldsSection::make,
           ModelsSection::make,
           ErrorBarsSection::make,

@@ -1,0 +1,77 @@
+// SPDX-License-Identifier: Apache-2.0
+package org.raftgauge.batch.run;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+
+/** Plants that meet, split by their sizes on the evening before. */
+class BordersOfEveningsTest {
+  private static final String BEFORE = "rafts=R1 areas=20;10;10;5 at=2026-04-09T18:00:00+01:00";
+  private static final String MEET =
+      "rafts=R1 areas=36;18;22;9 meet=-0.1003 at=2026-04-11T18:00:00+01:00";
+
+  @TempDir private Path folder;
+  private RunFixture runs;
+
+  @BeforeEach
+  void makeFolders() throws IOException {
+    runs = new RunFixture(folder);
+  }
+
+  @Test
+  void theEveningBeforeMovesTheBorderInOneRunAndFromTheHistory() throws Exception {
+    // Open plants of equal size before. The pair's spread by the photo is 0.06 (nothing shared),
+    // squared 0.0036; by the sizes before 2 x (0.0009 + 2 x 0.0001) = 0.0022: weight 0.62069.
+    // 0.62069 x 0.1003 at 1 cm2 for 0.1 is 0.623 cm2 on the deck, x 0.95 for the height: 0.59.
+    runs.photo("a.txt", BEFORE);
+    runs.photo("b.txt", MEET);
+    runs.run("out");
+    assertTrue(runs.areas("b.txt").contains("A1=36.00 A2=18.59 B1=21.41"), runs.areas("b.txt"));
+    assertTrue(runs.text("out/sites.csv").contains(",0.59\r\n"), runs.text("out/sites.csv"));
+
+    Files.delete(folder.resolve("photos/a.txt"));
+    runs.run("out");
+    assertTrue(runs.areas("b.txt").contains("A2=18.59 B1=21.41"), runs.areas("b.txt"));
+  }
+
+  @Test
+  void aPhotoWithoutAnEveningBeforeIsSplitAsItStands() throws Exception {
+    runs.photo("b.txt", MEET);
+    runs.run("out");
+
+    assertTrue(runs.areas("b.txt").contains("A2=18.00 B1=22.00"), runs.areas("b.txt"));
+  }
+
+  @Test
+  void aBoardThatIsFoundTurnedTakesItsBordersAlong() throws Exception {
+    // Lying turned, what is measured at A2 and B1 stands at B1 and A2; those were equal before.
+    runs.photo("a.txt", "rafts=R1 areas=30;10;10;5 at=2026-04-09T18:00:00+01:00");
+    runs.photo(
+        "b.txt",
+        "rafts=R1 areas=9;18;22;60 meet=-0.1003 pose=outline at=2026-04-11T18:00:00+01:00");
+    runs.run("out");
+
+    String areas = runs.areas("b.txt");
+    assertTrue(areas.contains("A1=60.00 A2=21.41 B1=18.59"), areas);
+  }
+
+  @Test
+  void theHistoryKeepsWhatThePhotoAloneSaid() throws Exception {
+    runs.photo("a.txt", BEFORE);
+    runs.photo("b.txt", MEET);
+    runs.run("out");
+
+    try (var history = org.raftgauge.batch.store.History.open(folder.resolve("book/history.db"))) {
+      var site = history.named("b.txt").get(0).measure().rafts().get(0).sites().get(1);
+      assertEquals(18, site.projectedAreaCm2().orElseThrow(), 1e-9);
+      assertEquals(0, site.movedCm2());
+    }
+  }
+}

@@ -1,0 +1,199 @@
+// SPDX-License-Identifier: Apache-2.0
+package org.raftgauge.core.history;
+
+import java.time.Instant;
+import java.util.ArrayList;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import org.raftgauge.core.book.SiteId;
+import org.raftgauge.core.measure.RaftMeasure;
+import org.raftgauge.core.site.Border;
+import org.raftgauge.core.site.SiteMeasure;
+
+/**
+ * Settles, look by look in the order of time, where the borders between plants run whose canopies
+ * meet: by their sizes in the look before, as far as those are known better than the photo tells
+ * them.
+ *
+ * <p>A photo judges a plant's size by the directions in which nothing stops it; of a plant that is
+ * surrounded it sees little. The evening before, it stood freer. The two are weighed by their
+ * errors, and so is what the settled area says of the plant's size from then on (a Kalman filter of
+ * one number, ln of the radius); what all plants of a crop have grown meanwhile is taken out, and
+ * each border moves by its own table ({@link Border}). Source: Kalman 1960, J. Basic Eng. 82:35-45
+ * (from memory).
+ */
+public final class SettleSplits {
+  /** Looks before the first border that are worth reading: sizes stand in the latest of them. */
+  private static final int BEFORE = 2;
+
+  /** No plant gives away more than this share of what the photo alone gave it. */
+  private static final double MOST_GIVEN = 0.7;
+
+  /** No standard error falls below this share of the photo's own: what else it holds stays. */
+  private static final double LEAST_SE = 0.5;
+
+  private final Map<String, PlantSize> sizes = new HashMap<>();
+
+  private SettleSplits() {}
+
+  /**
+   * One photo's measure of a raft, the right way round.
+   *
+   * @param raft the measure
+   * @param at when it was taken
+   * @param plants the plant at each planted site then, by site
+   */
+  public record Look(RaftMeasure raft, Instant at, Map<SiteId, Standing> plants) {
+
+    /** Copies the plants. */
+    public Look {
+      plants = Map.copyOf(plants);
+    }
+  }
+
+  /**
+   * A plant at a site.
+   *
+   * @param plant its id
+   * @param crop what it is: plants of one crop grow alike
+   */
+  public record Standing(String plant, String crop) {}
+
+  /**
+   * Settles the looks of one raft.
+   *
+   * @param looks in the order of time
+   * @return the measures with their areas as settled, in the same order; held ones, and those whose
+   *     plants do not meet or were not seen before, as they are
+   */
+  public static List<RaftMeasure> settle(List<Look> looks) {
+    SettleSplits settle = new SettleSplits();
+    int first = 0;
+    while (first < looks.size() && looks.get(first).raft().borders().isEmpty()) {
+      first++;
+    }
+    List<RaftMeasure> settled = new ArrayList<>();
+    for (int i = 0; i < looks.size(); i++) {
+      boolean matters = i >= first - BEFORE && first < looks.size();
+      settled.add(matters ? settle.next(looks.get(i)) : looks.get(i).raft());
+    }
+    return settled;
+  }
+
+  private RaftMeasure next(Look look) {
+    if (!look.raft().held().isEmpty()) {
+      return look.raft();
+    }
+    Map<SiteId, SiteMeasure> seen = new HashMap<>();
+    for (SiteMeasure site : look.raft().sites()) {
+      if (site.projectedAreaCm2().orElse(0) > 0) {
+        seen.put(site.site(), site);
+      }
+    }
+    Map<SiteId, PlantSize> expected = expected(look, seen);
+    Map<SiteId, Moved> moved = new HashMap<>();
+    seen.keySet().forEach(site -> moved.put(site, new Moved()));
+    for (Border border : look.raft().borders()) {
+      if (seen.containsKey(border.site()) && seen.containsKey(border.neighbour())) {
+        move(border, seen, expected, moved);
+      }
+    }
+    List<SiteMeasure> sites = new ArrayList<>();
+    for (SiteMeasure site : look.raft().sites()) {
+      SiteMeasure now =
+          moved.containsKey(site.site()) ? moved.get(site.site()).settled(site) : site;
+      sites.add(now);
+      keep(look, now, moved.get(site.site()), expected);
+    }
+    return look.raft().withSites(sites);
+  }
+
+  /** Says how large plants should be by now that were seen before. */
+  private Map<SiteId, PlantSize> expected(Look look, Map<SiteId, SiteMeasure> seen) {
+    Map<SiteId, PlantSize> before = new HashMap<>();
+    Map<String, List<Double>> grown = new HashMap<>();
+    seen.forEach(
+        (site, measure) -> {
+          Standing standing = look.plants().get(site);
+          PlantSize size = standing == null ? null : sizes.get(standing.plant());
+          if (size != null) {
+            before.put(site, size);
+            grown
+                .computeIfAbsent(standing.crop(), crop -> new ArrayList<>())
+                .add(PlantSize.lnRadius(measure) - size.lnRadius());
+          }
+        });
+    Map<SiteId, PlantSize> expected = new HashMap<>();
+    before.forEach(
+        (site, size) -> {
+          List<Double> ofCrop = grown.get(look.plants().get(site).crop());
+          expected.put(site, size.by(look.at(), median(ofCrop)));
+        });
+    return expected;
+  }
+
+  private static double median(List<Double> values) {
+    return values.stream().sorted().skip(Math.floorDiv(values.size(), 2)).findFirst().orElseThrow();
+  }
+
+  private static void move(
+      Border border,
+      Map<SiteId, SiteMeasure> seen,
+      Map<SiteId, PlantSize> expected,
+      Map<SiteId, Moved> moved) {
+    SiteMeasure site = seen.get(border.site());
+    SiteMeasure neighbour = seen.get(border.neighbour());
+    double photo = PlantSize.varianceOfRatio(site, neighbour);
+    double variance = photo;
+    double takes = 0;
+    PlantSize a = expected.get(border.site());
+    PlantSize b = expected.get(border.neighbour());
+    if (a != null && b != null) {
+      double before = a.variance() + b.variance();
+      double weight = photo / (photo + before);
+      variance = weight * before;
+      double off = a.lnRadius() - b.lnRadius() - border.lnRatio();
+      takes = border.takesCm2(border.lnRatio() + weight * off);
+    }
+    double slope = (border.takenCm2().get(0) + border.givenCm2().get(0)) / 2 / Border.STEP;
+    moved.get(border.site()).add(takes, slope * slope * photo, slope * slope * variance);
+    moved.get(border.neighbour()).add(-takes, slope * slope * photo, slope * slope * variance);
+  }
+
+  private void keep(Look look, SiteMeasure site, Moved moved, Map<SiteId, PlantSize> expected) {
+    Standing standing = look.plants().get(site.site());
+    if (moved != null && standing != null) {
+      double cm2 = Math.sqrt(moved.variance) * site.parallaxFactor();
+      PlantSize seen = PlantSize.of(site, look.at(), cm2 / site.projectedAreaCm2().orElseThrow());
+      PlantSize before = expected.get(site.site());
+      sizes.put(standing.plant(), before == null ? seen : before.with(seen));
+    }
+  }
+
+  /** What moves to a plant, cm2 on the deck plane, and the variances of what borders leave open. */
+  private static final class Moved {
+    private double takesCm2;
+    private double varianceOfPhoto;
+    private double variance;
+
+    private void add(double takes, double ofPhoto, double settled) {
+      takesCm2 += takes;
+      varianceOfPhoto += ofPhoto;
+      variance += settled;
+    }
+
+    private SiteMeasure settled(SiteMeasure site) {
+      if (takesCm2 == 0 && variance == varianceOfPhoto) {
+        return site;
+      }
+      double area = site.projectedAreaCm2().orElseThrow();
+      double se = site.projectedAreaSeCm2().orElseThrow();
+      double factor = site.parallaxFactor();
+      double by = Math.max(-MOST_GIVEN * area, takesCm2 * factor);
+      double less = (varianceOfPhoto - variance) * factor * factor;
+      double left = Math.sqrt(Math.max(LEAST_SE * LEAST_SE * se * se, se * se - less));
+      return site.moved(by, left);
+    }
+  }
+}
