@@ -3,7 +3,10 @@ package org.raftgauge.batch.run;
 
 import java.time.LocalDate;
 import java.time.OffsetDateTime;
+import java.util.Collection;
+import java.util.HashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.NavigableSet;
 import java.util.Optional;
 import org.raftgauge.core.book.BookAsOf;
@@ -47,6 +50,15 @@ public final class BookFarm implements Farm {
     return plants
         .at(raft, site, at.toInstant())
         .map(g -> new SitePlant(g.planting(), g.plant(), g.age()));
+  }
+
+  @Override
+  public Map<SiteId, SitePlant> plantsOn(String raft, Collection<SiteId> sites, OffsetDateTime at) {
+    Map<SiteId, SitePlant> on = new HashMap<>();
+    plants
+        .at(raft, sites, at.toInstant())
+        .forEach((site, g) -> on.put(site, new SitePlant(g.planting(), g.plant(), g.age())));
+    return on;
   }
 
   @Override

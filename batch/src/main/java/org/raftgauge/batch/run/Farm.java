@@ -4,7 +4,10 @@ package org.raftgauge.batch.run;
 import java.time.LocalDate;
 import java.time.OffsetDateTime;
 import java.time.ZoneId;
+import java.util.Collection;
+import java.util.HashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.NavigableSet;
 import java.util.Optional;
 import org.raftgauge.core.book.CropBook;
@@ -42,6 +45,21 @@ public interface Farm {
    * @return nothing where nothing is planted there
    */
   Optional<SitePlant> plantAt(String raft, SiteId site, OffsetDateTime at);
+
+  /**
+   * Says what stands on a raft.
+   *
+   * @param raft the raft's id
+   * @param sites those asked about
+   * @param at when
+   * @return the planted ones among the sites, with their plants
+   */
+  default Map<SiteId, SitePlant> plantsOn(
+      String raft, Collection<SiteId> sites, OffsetDateTime at) {
+    Map<SiteId, SitePlant> plants = new HashMap<>();
+    sites.forEach(site -> plantAt(raft, site, at).ifPresent(p -> plants.put(site, p)));
+    return plants;
+  }
 
   /**
    * Returns the rafts that should be photographed on an evening.

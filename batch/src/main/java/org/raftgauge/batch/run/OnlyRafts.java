@@ -3,7 +3,9 @@ package org.raftgauge.batch.run;
 
 import java.time.LocalDate;
 import java.time.OffsetDateTime;
+import java.util.Collection;
 import java.util.List;
+import java.util.Map;
 import java.util.NavigableSet;
 import java.util.Optional;
 import java.util.Set;
@@ -48,6 +50,11 @@ public record OnlyRafts(Farm farm, Set<String> rafts) implements Farm {
   @Override
   public Optional<SitePlant> plantAt(String raft, SiteId site, OffsetDateTime at) {
     return farm.plantAt(raft, site, at);
+  }
+
+  @Override
+  public Map<SiteId, SitePlant> plantsOn(String raft, Collection<SiteId> sites, OffsetDateTime at) {
+    return farm.plantsOn(raft, sites, at);
   }
 
   @Override

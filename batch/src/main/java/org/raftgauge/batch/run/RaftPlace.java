@@ -6,11 +6,15 @@ import java.time.OffsetDateTime;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.TreeMap;
+import org.raftgauge.core.book.SiteId;
 import org.raftgauge.core.measure.PhotoMeasure;
 import org.raftgauge.core.measure.PhotoStatus;
 import org.raftgauge.core.measure.RaftMeasure;
+import org.raftgauge.core.report.SitePlant;
+import org.raftgauge.core.site.SiteMeasure;
 
 /**
  * A raft of a photo.
@@ -56,6 +60,12 @@ record RaftPlace(PhotoMeasure photo, int place) {
 
   OffsetDateTime takenAt() {
     return photo.takenAt().orElseThrow();
+  }
+
+  /** Returns what stood at its planted sites then. */
+  Map<SiteId, SitePlant> plants(Farm farm) {
+    List<SiteId> sites = raft().sites().stream().map(SiteMeasure::site).toList();
+    return farm.plantsOn(raft().raft().orElseThrow(), sites, takenAt());
   }
 
   private Instant instant() {

@@ -11,7 +11,7 @@ import org.raftgauge.core.book.SiteId;
 import org.raftgauge.core.history.SettleSplits;
 import org.raftgauge.core.measure.PhotoMeasure;
 import org.raftgauge.core.measure.RaftMeasure;
-import org.raftgauge.core.site.SiteMeasure;
+import org.raftgauge.core.report.SitePlant;
 
 /**
  * Settles over all that is known of each raft where its plants' borders run, anew on every run: the
@@ -41,7 +41,13 @@ final class SettleBorders {
     return photos.stream().map(settle::photo).toList();
   }
 
-  private void settle(List<RaftPlace> places) {
+  private void settle(List<RaftPlace> all) {
+    int first = 0;
+    while (all.get(first).raft().borders().isEmpty()) {
+      first++;
+    }
+    List<RaftPlace> places =
+        all.subList(Math.max(0, first - SettleSplits.LOOKS_BEFORE), all.size());
     List<RaftMeasure> rafts = SettleSplits.settle(places.stream().map(this::look).toList());
     for (int i = 0; i < places.size(); i++) {
       settled.put(places.get(i), rafts.get(i));
@@ -50,18 +56,13 @@ final class SettleBorders {
 
   private SettleSplits.Look look(RaftPlace place) {
     Map<SiteId, SettleSplits.Standing> plants = new HashMap<>();
-    String raft = place.raft().raft().orElseThrow();
-    for (SiteMeasure site : place.raft().sites()) {
-      farm.plantAt(raft, site.site(), place.takenAt())
-          .ifPresent(
-              p ->
-                  plants.put(
-                      site.site(),
-                      new SettleSplits.Standing(
-                          p.plant(),
-                          CropBook.cropKey(p.planting().crop(), p.planting().variety()))));
-    }
+    place.plants(farm).forEach((site, plant) -> plants.put(site, standing(plant)));
     return new SettleSplits.Look(place.raft(), place.takenAt().toInstant(), plants);
+  }
+
+  private static SettleSplits.Standing standing(SitePlant plant) {
+    String crop = CropBook.cropKey(plant.planting().crop(), plant.planting().variety());
+    return new SettleSplits.Standing(plant.plant(), crop);
   }
 
   private PhotoMeasure photo(PhotoMeasure photo) {

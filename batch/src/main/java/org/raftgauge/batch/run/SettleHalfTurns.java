@@ -15,7 +15,6 @@ import org.raftgauge.core.measure.PhotoMeasure;
 import org.raftgauge.core.measure.PhotoStatus;
 import org.raftgauge.core.measure.RaftMeasure;
 import org.raftgauge.core.plane.PoseSource;
-import org.raftgauge.core.site.SiteMeasure;
 
 /**
  * Settles over all that is known of each raft which way round it lay on photos that do not tell,
@@ -90,10 +89,7 @@ final class SettleHalfTurns {
     RaftMeasure raft = place.raft();
     String id = raft.raft().orElseThrow();
     Map<SiteId, String> plants = new HashMap<>();
-    for (SiteMeasure site : raft.sites()) {
-      farm.plantAt(id, site.site(), place.takenAt())
-          .ifPresent(plant -> plants.put(site.site(), plant.plant()));
-    }
+    place.plants(farm).forEach((site, plant) -> plants.put(site, plant.plant()));
     long crops =
         farm.plantingsOn(id, farm.evening(place.takenAt())).stream()
             .map(p -> CropBook.cropKey(p.crop(), p.variety()))

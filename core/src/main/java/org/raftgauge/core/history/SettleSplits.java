@@ -24,8 +24,11 @@ import org.raftgauge.core.site.SiteMeasure;
  * (from memory).
  */
 public final class SettleSplits {
-  /** Looks before the first border that are worth reading: sizes stand in the latest of them. */
-  private static final int BEFORE = 2;
+  /**
+   * Looks before the first one with a border that are worth reading: a plant's size stands in the
+   * latest of them in which it was not held.
+   */
+  public static final int LOOKS_BEFORE = 2;
 
   /** No plant gives away more than this share of what the photo alone gave it. */
   private static final double MOST_GIVEN = 0.7;
@@ -69,16 +72,7 @@ public final class SettleSplits {
    */
   public static List<RaftMeasure> settle(List<Look> looks) {
     SettleSplits settle = new SettleSplits();
-    int first = 0;
-    while (first < looks.size() && looks.get(first).raft().borders().isEmpty()) {
-      first++;
-    }
-    List<RaftMeasure> settled = new ArrayList<>();
-    for (int i = 0; i < looks.size(); i++) {
-      boolean matters = i >= first - BEFORE && first < looks.size();
-      settled.add(matters ? settle.next(looks.get(i)) : looks.get(i).raft());
-    }
-    return settled;
+    return looks.stream().map(settle::next).toList();
   }
 
   private RaftMeasure next(Look look) {
@@ -106,7 +100,7 @@ public final class SettleSplits {
       sites.add(now);
       keep(look, now, moved.get(site.site()), expected);
     }
-    return look.raft().withSites(sites);
+    return look.raft().borders().isEmpty() ? look.raft() : look.raft().withSites(sites);
   }
 
   /** Says how large plants should be by now that were seen before. */

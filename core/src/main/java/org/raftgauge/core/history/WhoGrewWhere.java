@@ -5,6 +5,7 @@ import java.time.Instant;
 import java.time.LocalDate;
 import java.time.LocalDateTime;
 import java.util.ArrayList;
+import java.util.Collection;
 import java.util.Collections;
 import java.util.HashMap;
 import java.util.List;
@@ -66,6 +67,21 @@ public final class WhoGrewWhere {
    */
   public Optional<Grown> at(String raft, SiteId site, Instant at) {
     return on(raft, at).at(site);
+  }
+
+  /**
+   * Finds the plants at some sites of a raft.
+   *
+   * @param raft the raft
+   * @param asked the sites
+   * @param at when
+   * @return the plants by site; none for a site that is not planted then
+   */
+  public Map<SiteId, Grown> at(String raft, Collection<SiteId> asked, Instant at) {
+    OnRaft on = on(raft, at);
+    Map<SiteId, Grown> plants = new HashMap<>();
+    asked.forEach(site -> on.at(site).ifPresent(grown -> plants.put(site, grown)));
+    return plants;
   }
 
   /** Prepares the answers for the sites of a raft at an instant. */
