@@ -3,6 +3,7 @@ package org.raftgauge.core.history;
 
 import java.time.Instant;
 import java.util.ArrayList;
+import java.util.Collections;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
@@ -118,17 +119,18 @@ public final class SettleSplits {
                 .add(PlantSize.lnRadius(measure) - size.lnRadius());
           }
         });
+    Map<String, Double> usual = new HashMap<>();
+    grown.forEach((crop, of) -> usual.put(crop, median(of)));
     Map<SiteId, PlantSize> expected = new HashMap<>();
     before.forEach(
-        (site, size) -> {
-          List<Double> ofCrop = grown.get(look.plants().get(site).crop());
-          expected.put(site, size.by(look.at(), median(ofCrop)));
-        });
+        (site, size) ->
+            expected.put(site, size.by(look.at(), usual.get(look.plants().get(site).crop()))));
     return expected;
   }
 
   private static double median(List<Double> values) {
-    return values.stream().sorted().skip(Math.floorDiv(values.size(), 2)).findFirst().orElseThrow();
+    Collections.sort(values);
+    return values.get(Math.floorDiv(values.size(), 2));
   }
 
   private static void move(

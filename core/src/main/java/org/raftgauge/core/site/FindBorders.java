@@ -61,7 +61,11 @@ final class FindBorders {
   }
 
   private void border(int pair, double[][] tables, List<Border> borders) {
-    Arrays.stream(tables).forEach(table -> Arrays.parallelPrefix(table, Double::sum));
+    for (double[] table : tables) {
+      for (int step = 1; step < table.length; step++) {
+        table[step] += table[step - 1];
+      }
+    }
     if (tables[0][Border.STEPS - 1] + tables[1][Border.STEPS - 1] >= LEAST_CM2) {
       int site = Math.floorDiv(pair, sites.size());
       int neighbour = pair % sites.size();
