@@ -36,8 +36,9 @@ import picocli.CommandLine.Parameters;
     header = "Proposes the slots of a fixed station from a photo.",
     description = {
       "%nFinds boards of the book's layouts side by side, writes a station file with a",
-      "slot for each and a picture to check them by. A photo with empty boards or a young",
-      "crop tells most. The station must be in the book with its lens and camera height."
+      "slot for each and a picture to check them by. A photo with empty boards or a",
+      "young crop tells most. The station must be in the book with its lens and camera",
+      "height."
     },
     synopsisHeading = "%nUsage:%n  ",
     parameterListHeading = "%nWhat to look at:%n",
