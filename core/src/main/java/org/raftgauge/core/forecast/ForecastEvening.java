@@ -202,10 +202,7 @@ public final class ForecastEvening {
     reasons.forEach(
         (why, rafts) -> {
           remarks.add(
-              named(rafts)
-                  + (rafts.size() == 1 ? " has" : " have")
-                  + " no forecast: "
-                  + why);
+              named(rafts) + (rafts.size() == 1 ? " has" : " have") + " no forecast: " + why);
         });
     return remarks;
   }
