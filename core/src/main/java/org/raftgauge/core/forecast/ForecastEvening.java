@@ -196,7 +196,8 @@ public final class ForecastEvening {
         .forEach(
             (raft, why) ->
                 reasons
-                    .computeIfAbsent(String.join("; on it also ", why), w -> new ArrayList<>())
+                    .computeIfAbsent(
+                        String.join("; of other plants on it: ", why), w -> new ArrayList<>())
                     .add(raft));
     List<String> remarks = new ArrayList<>();
     reasons.forEach(
