@@ -12,7 +12,7 @@ import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.Set;
 import java.util.concurrent.Callable;
-import javax.imageio.ImageIO;
+import org.raftgauge.batch.page.PngFile;
 import org.raftgauge.batch.station.CoverageMap;
 import org.raftgauge.batch.station.LensText;
 import org.raftgauge.batch.station.PairText;
@@ -167,7 +167,7 @@ final class StationPairCommand implements Callable<Integer> {
 
   private void map(String who, TargetMoments.Seen seen) throws IOException {
     Path map = out.resolveSibling(OutFiles.stem(out) + "-" + who + "-lens.png");
-    ImageIO.write(CoverageMap.draw(seen.report(), seen.fit()), "png", map.toFile());
+    PngFile.write(CoverageMap.draw(seen.report(), seen.fit()), map);
     console.out().println("Map      " + map);
   }
 

@@ -8,7 +8,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.concurrent.Callable;
-import javax.imageio.ImageIO;
+import org.raftgauge.batch.page.PngFile;
 import org.raftgauge.batch.station.SlotPicture;
 import org.raftgauge.batch.station.SlotText;
 import org.raftgauge.core.book.BookReading;
@@ -123,7 +123,7 @@ final class StationSlotsCommand implements Callable<Integer> {
         SlotText.stationFile(
             station, slots, new SlotText.Reference(photo.getFileName().toString(), width)));
     Path picture = out.resolveSibling(OutFiles.stem(out) + "-slots.png");
-    ImageIO.write(SlotPicture.draw(decoded.image(), slots), "png", picture.toFile());
+    PngFile.write(SlotPicture.draw(decoded.image(), slots), picture);
     console.out().println("Slots    " + out);
     console.out().println("Picture  " + picture);
     return ExitCode.DONE;
