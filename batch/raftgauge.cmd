@@ -31,7 +31,7 @@ rem On a cluster: the module with Spark is built too. CMD takes = between argume
 set "BUILT=%JAR%"
 set "MODULES=core,batch"
 set "CLUSTER="
-if "%~1"=="cluster" set "CLUSTER=yes"
+if "%~1"=="cluster" if not "%~2"=="" if not "%~2"=="--help" if not "%~2"=="-h" set "CLUSTER=yes"
 :arguments
 if "%~1"=="" goto known
 if "%~1"=="--engine" if "%~2"=="spark" set "CLUSTER=yes"

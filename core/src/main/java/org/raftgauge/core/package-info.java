@@ -15,6 +15,11 @@
  *
  * <p>Start with {@link org.raftgauge.core.book.CropBook#read} and {@link
  * org.raftgauge.core.measure.MeasurePhoto#measure}; the tests' {@code example.MeasureOnePhoto} does
- * so in a few lines. Lengths are mm on the deck, areas cm2, ratios 0..1.
+ * so in a few lines. Several evenings' measures become {@link
+ * org.raftgauge.core.history.SiteLook}s: of these {@link
+ * org.raftgauge.core.history.CollectSeries#upTo} makes plants, {@link
+ * org.raftgauge.core.growth.FitGrowth} curves, {@link org.raftgauge.core.evening.CloseEvening}
+ * verdicts and {@link org.raftgauge.core.forecast.ForecastEvening} forecasts ({@code
+ * example.ForecastFromPhotos}). Lengths are mm on the deck, areas cm2, ratios 0..1.
  */
 package org.raftgauge.core;

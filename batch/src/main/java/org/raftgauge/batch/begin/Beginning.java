@@ -3,6 +3,7 @@ package org.raftgauge.batch.begin;
 
 import java.time.LocalDate;
 import java.time.ZoneId;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.OptionalDouble;
 import org.raftgauge.core.book.Station;
@@ -18,6 +19,41 @@ import org.raftgauge.core.book.Units;
  * @param first the first rafts
  */
 public record Beginning(ZoneId zone, Units units, Holes board, Camera camera, First first) {
+  /** A side below this is more likely measured in cm; a working value. */
+  private static final double SMALL_MM = 150;
+
+  /**
+   * Says which lengths can hardly be meant, such as cm for mm.
+   *
+   * @return in words; none where all may be so
+   */
+  public List<String> doubts() {
+    List<String> doubts = new ArrayList<>();
+    if (Math.min(board.widthMm, board.lengthMm) < SMALL_MM) {
+      doubts.add(
+          "a board of " + mm(board.widthMm, board.lengthMm) + " is very small: were these cm?");
+    }
+    if (camera.kind == Station.Kind.PASSING && camera.viewMm.isPresent()) {
+      double across = camera.viewMm.getAsDouble();
+      double down = across * camera.heightPx / camera.widthPx;
+      boolean shown =
+          Math.min(across, down) >= Math.min(board.widthMm, board.lengthMm)
+              && Math.max(across, down) >= Math.max(board.widthMm, board.lengthMm);
+      if (!shown) {
+        doubts.add(
+            "the photo shows "
+                + mm(across, down)
+                + " of deck, and the board is "
+                + mm(board.widthMm, board.lengthMm)
+                + ": measure again, or hang the camera higher, for the whole board must show");
+      }
+    }
+    return doubts;
+  }
+
+  private static String mm(double across, double down) {
+    return Math.round(across) + " x " + Math.round(down) + " mm";
+  }
 
   /**
    * A board with a grid of holes in its middle.

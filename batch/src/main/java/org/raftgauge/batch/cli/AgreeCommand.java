@@ -19,10 +19,11 @@ import picocli.CommandLine.Option;
     mixinStandardHelpOptions = true,
     header = "Compares the verdicts with the head grower's own calls in calls.csv.",
     description = {
-      "%nEach call is held against the verdict of its evening, seeing nothing later. Says",
-      "how often both agree, beyond chance (Cohen's kappa), where they differ, and which",
-      "lagging_share in crops.yaml would agree best. With --out, crops/ shows the sites on",
-      "which they differ, where a run kept pictures of the boards (overlays)."
+      "%nEach call is held against the verdict of its evening, seeing nothing later.",
+      "Says how often both agree, beyond chance (Cohen's kappa), where they differ,",
+      "and which lagging_share in crops.yaml would agree best. With --out, crops/",
+      "shows the sites on which they differ, where a run kept pictures of the boards",
+      "(overlays)."
     },
     synopsisHeading = "%nUsage:%n  ",
     optionListHeading = "%nOptions:%n",

@@ -13,8 +13,8 @@ import picocli.CommandLine.Spec;
     header = "Corrects the history: excludes photos, moves them to another raft, mends times.",
     description = {
       "%nNothing that was measured is changed: corrections are kept beside it with who,",
-      "when and why, and each can be undone. run, forecast and look-back obey those that",
-      "hold; judge --on obeys those that were entered by that evening, and with",
+      "when and why, and each can be undone. run, forecast and look-back obey those",
+      "that hold; judge --on obeys those that were entered by that evening, and with",
       "--corrected those entered since. What a correction does shows on the page, the",
       "worklist and in photos.csv, rafts.csv and run.json."
     },
@@ -24,8 +24,8 @@ import picocli.CommandLine.Spec;
     footer = {
       "",
       "Examples:",
-      "  raftgauge amend exclude 2026-04-11/IMG_0031.jpg --reason \"hand in the picture\"",
-      "  raftgauge amend move 2026-04-11/IMG_0032.jpg --to DR-0402 --reason \"wrong tag\"",
+      "  raftgauge amend exclude 2026-04-11/IMG_31.jpg --reason \"hand in the picture\"",
+      "  raftgauge amend move 2026-04-11/IMG_32.jpg --to DR-0402 --reason \"wrong tag\"",
       "  raftgauge amend clock 2026-04-12/ --shift +1:00 --reason \"summer time\"",
       "  raftgauge amend undo 2 --reason \"the tag was right\"",
       "",

@@ -20,7 +20,7 @@ import picocli.CommandLine.Parameters;
     footer = {
       "",
       "Example:",
-      "  raftgauge amend exclude 2026-04-11/IMG_0031.jpg --reason \"hand in the picture\""
+      "  raftgauge amend exclude 2026-04-11/IMG_31.jpg --reason \"hand in the picture\""
     })
 final class AmendExcludeCommand implements Callable<Integer> {
   private final Workplace workplace;

@@ -18,7 +18,8 @@ import picocli.CommandLine.Parameters;
     header = "Says that photos show another raft than they were taken for.",
     description = {
       "%nThe other raft must have a planting of the same layout on that evening: the",
-      "measures stay as they are. Otherwise name the raft in manifest.csv and run again."
+      "measures stay as they are. Otherwise name the raft in manifest.csv and run",
+      "again."
     },
     synopsisHeading = "%nUsage:%n  ",
     parameterListHeading = "%nWhich photos:%n",
@@ -26,7 +27,7 @@ import picocli.CommandLine.Parameters;
     footer = {
       "",
       "Example:",
-      "  raftgauge amend move 2026-04-11/IMG_0032.jpg --to DR-0402 --reason \"wrong tag\""
+      "  raftgauge amend move 2026-04-11/IMG_32.jpg --to DR-0402 --reason \"wrong tag\""
     })
 final class AmendMoveCommand implements Callable<Integer> {
   private final Workplace workplace;

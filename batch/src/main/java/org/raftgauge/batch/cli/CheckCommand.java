@@ -17,8 +17,8 @@ import picocli.CommandLine.Parameters;
     mixinStandardHelpOptions = true,
     header = "Lists everything that is wrong with a book and a photo folder.",
     description = {
-      "%nReads everything, measures nothing. Each line says the place, what was found and",
-      "what to do."
+      "%nReads everything, measures nothing. Each line says the place, what was found",
+      "and what to do."
     },
     synopsisHeading = "%nUsage:%n  ",
     parameterListHeading = "%nWhat to check besides the book:%n",

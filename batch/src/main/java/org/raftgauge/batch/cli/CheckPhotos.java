@@ -13,6 +13,7 @@ import org.raftgauge.batch.folder.ReadPhoto;
 import org.raftgauge.batch.run.Digest;
 import org.raftgauge.batch.run.FoundPhoto;
 import org.raftgauge.batch.run.FoundPhotos;
+import org.raftgauge.batch.run.NameOfRaft;
 import org.raftgauge.core.book.BookReading;
 import org.raftgauge.core.measure.CheckPhoto;
 import org.raftgauge.core.problem.InputException;
@@ -71,7 +72,10 @@ final class CheckPhotos {
                 "holds the same bytes as " + other + ", and a run counts one of them",
                 "take the copy out of the folder"));
       }
-      return CheckPhoto.problems(bytes, photo.facts(), reading.book(), Instant.now());
+      List<Problem> problems =
+          new ArrayList<>(CheckPhoto.problems(bytes, photo.facts(), reading.book(), Instant.now()));
+      NameOfRaft.misspelt(photo, reading.book()).ifPresent(problems::add);
+      return problems;
     } catch (InputException unreadable) {
       return unreadable.problems();
     }

@@ -8,6 +8,7 @@ import picocli.CommandLine.Spec;
 /** Tells of the cluster module's commands, which {@link SparkEngine} hands on. */
 @Command(
     name = "cluster",
+    mixinStandardHelpOptions = true,
     header = "Exports and imports datasets that run --engine spark made.",
     description = {
       "%nA dataset holds the measures and reports of very many photos as Parquet files.",
@@ -16,7 +17,9 @@ import picocli.CommandLine.Spec;
       "      Writes the reports as the CSV files that a run on a folder writes.",
       "  raftgauge cluster import DATASET --book BOOK",
       "      Takes the measures into the history of a farm's book."
-    })
+    },
+    synopsisHeading = "%nUsage:%n  ",
+    optionListHeading = "%nOptions:%n")
 final class ClusterCommand implements Runnable {
   @Spec private CommandSpec spec;
 

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: Apache-2.0
 package org.raftgauge.batch.cli;
 
+import java.io.FileNotFoundException;
 import java.io.IOException;
 import java.nio.file.AccessDeniedException;
 import java.nio.file.FileSystemException;
@@ -22,9 +23,24 @@ final class FailureText {
     if (e instanceof FileSystemException other && other.getReason() != null) {
       return other.getFile() + ": " + other.getReason() + remedy(other.getReason());
     }
+    if (e instanceof FileNotFoundException shut && shut.getMessage() != null) {
+      return ofStream(shut.getMessage());
+    }
     return e instanceof IOException && e.getMessage() != null
         ? e.getMessage() + (e.getMessage().contains(";") ? "" : remedy(e.getMessage()))
         : e.toString();
+  }
+
+  /** Words a stream's failure, which is the path and the system's reason in brackets. */
+  private static String ofStream(String message) {
+    int end = message.lastIndexOf(" (");
+    String path = end < 0 ? message : message.substring(0, end);
+    if (message.endsWith("denied)")) {
+      return of(new AccessDeniedException(path));
+    }
+    return message.endsWith("(No such file or directory)")
+        ? of(new NoSuchFileException(path))
+        : message + remedy(message);
   }
 
   private static String remedy(String reason) {

@@ -27,10 +27,10 @@ import picocli.CommandLine.Spec;
     header = "Forecasts what rafts will weigh and when they are ready.",
     description = {
       "%nFrom the book and its history alone, seeing nothing later than the evening:",
-      "forecast.csv (rafts, ponds, crops by day), supply.csv (what is ready by crop and",
-      "day), plan.csv (a harvest plan to edit) and plan-totals.csv (what it yields).",
-      "A crop without a grader, or with one fitted later than the evening, is told",
-      "by area only."
+      "forecast.csv (rafts, ponds, crops by day), supply.csv (what is ready by crop",
+      "and day), plan.csv (a harvest plan to edit) and plan-totals.csv (what it",
+      "yields). A crop without a grader, or with one fitted later than the evening, is",
+      "told by area only."
     },
     synopsisHeading = "%nUsage:%n  ",
     optionListHeading = "%nOptions:%n",

@@ -12,8 +12,8 @@ import picocli.CommandLine.Spec;
     mixinStandardHelpOptions = true,
     header = "Looks after the book's history: checks it, copies it, writes it as CSV.",
     description = {
-      "%nEvery run looks quickly through the history before it measures, and copies it to",
-      "BOOK/backups when it has published: one copy a day, the latest three days."
+      "%nEvery run looks quickly through the history before it measures, and copies it",
+      "to BOOK/backups when it has published: one copy a day, the latest three days."
     },
     synopsisHeading = "%nUsage:%n  ",
     commandListHeading = "%nCommands:%n",

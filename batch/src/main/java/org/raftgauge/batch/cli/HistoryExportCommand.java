@@ -22,7 +22,8 @@ import picocli.CommandLine.Parameters;
     header = "Writes the whole history as CSV files, nothing rounded or left out.",
     description = {
       "%nA file for each table, and tables.csv with the rows and the hash of each.",
-      "raftgauge import --history reads them back, and a second export has the same bytes."
+      "raftgauge import --history reads them back, and a second export has the same",
+      "bytes."
     },
     synopsisHeading = "%nUsage:%n  ",
     parameterListHeading = "%nWhere to:%n",

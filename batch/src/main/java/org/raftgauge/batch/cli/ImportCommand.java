@@ -25,7 +25,8 @@ import picocli.CommandLine.Spec;
     description = {
       "%nOnly the columns raft, site, taken_at and projected_area_cm2 are required; any",
       "other column of sites.csv may be there. Rows of one photo cell are one photo;",
-      "without the column, rows of one raft and time. The same rows twice add nothing."
+      "without the column, rows of one raft and time. The same rows twice add nothing,",
+      "nor do those of photos that a run on this book measured."
     },
     synopsisHeading = "%nUsage:%n  ",
     parameterListHeading = "%nWhat to import:%n",

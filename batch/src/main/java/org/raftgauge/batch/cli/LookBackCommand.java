@@ -16,9 +16,9 @@ import picocli.CommandLine.Option;
     mixinStandardHelpOptions = true,
     header = "Replays past cycles: how far off the forecasts of earlier evenings were.",
     description = {
-      "%nFor each row of harvests.csv the forecast is made again on the evenings 1, 2, 3,",
-      "5, 7, 10 and 14 days before, with nothing later in sight but today's grader; where",
-      "that knew later weighings, the row says so. Writes look-back.csv,",
+      "%nFor each row of harvests.csv the forecast is made again on the evenings 1, 2,",
+      "3, 5, 7, 10 and 14 days before, with nothing later in sight but today's grader;",
+      "where that knew later weighings, the row says so. Writes look-back.csv,",
       "look-back-summary.csv and, from climate.csv, resources.csv (grams by light and",
       "water)."
     },

@@ -153,15 +153,22 @@ final class NewCommand implements Callable<Integer> {
     Beginning.Camera camera = camera(answers);
     ZoneId farm = answers.answer(ZONE, zone, Typed::zone);
     Beginning.First first = first(answers, farm);
-    List<String> files = WriteBook.write(new Beginning(farm, units, holes, camera, first), book);
+    Beginning beginning = new Beginning(farm, units, holes, camera, first);
+    List<String> files = WriteBook.write(beginning, book);
     console.out().println("Book     " + book.toAbsolutePath().normalize());
     files.forEach(file -> console.out().println("  " + file));
     if (kind == Station.Kind.FIXED && first.rafts().size() > 1) {
       console.out().println("Only the first raft has a slot yet: see \"raftgauge station slots\".");
     }
+    beginning.doubts().forEach(doubt -> console.out().println("Look at: " + doubt));
     console.out().println("Next: read the files, mend what is a guess, and try");
-    console.out().println("  raftgauge check --book " + book);
+    console.out().println("  raftgauge check --book " + quoted(book.toString()));
     return ExitCode.DONE;
+  }
+
+  /** Puts a path with blanks into double quotes, as a shell wants it. */
+  private static String quoted(String path) {
+    return path.contains(" ") ? "\"" + path + "\"" : path;
   }
 
   private boolean asksForHoles() {

@@ -52,8 +52,8 @@ import picocli.CommandLine.Spec;
       "      Learns weights from plants that you weighed; raftgauge grader picks says",
       "      which to weigh.",
       "  raftgauge forecast --book my-farm --on 2026-04-16 --out forecast",
-      "      What rafts will weigh and when they are ready; raftgauge look-back says how",
-      "      far off earlier forecasts were.",
+      "      What rafts will weigh and when they are ready; raftgauge look-back says",
+      "      how far off earlier forecasts were.",
       "  raftgauge seen inspect-lagging/DR-0401/2026-04-06/A1 --until 2026-04-20",
       "      Puts a row of the worklist off until a day.",
       "  raftgauge help run",
@@ -95,37 +95,40 @@ public final class Raftgauge implements Runnable {
     if (onSpark.filter(left -> !left.isEmpty()).isPresent()) {
       return onSpark(onSpark.get(), console);
     }
-    CommandLine line =
-        new CommandLine(new Raftgauge())
-            .addSubcommand(new RunCommand(workplace, console))
-            .addSubcommand(new CheckCommand(workplace, console))
-            .addSubcommand(new ImportCommand(workplace, console))
-            .addSubcommand(new JudgeCommand(workplace, console))
-            .addSubcommand(new AgreeCommand(workplace, console))
-            .addSubcommand(new TeachCommand(console))
-            .addSubcommand(GraderCommand.with(console))
-            .addSubcommand(StationCommand.line(console))
-            .addSubcommand(new ForecastCommand(console))
-            .addSubcommand(new LookBackCommand(console))
-            .addSubcommand(new NewCommand(console))
-            .addSubcommand(new SeenCommand(workplace, console))
-            .addSubcommand(new ClusterCommand())
-            .addSubcommand(AmendCommand.line(workplace, console))
-            .addSubcommand(HistoryCommand.line(console))
-            .addSubcommand(new CompletionCommand(console))
-            .registerConverter(LocalDate.class, Typed::date)
-            .registerConverter(Path.class, Typed::path)
-            .registerConverter(ZoneId.class, Typed::zone)
-            .registerConverter(int.class, Typed::whole)
-            .registerConverter(long.class, Typed::longWhole)
-            .registerConverter(double.class, Typed::number)
-            .setOut(new PrintWriter(console.out(), true, StandardCharsets.UTF_8))
-            .setCaseInsensitiveEnumValuesAllowed(true)
-            .setErr(new PrintWriter(console.err(), true, StandardCharsets.UTF_8))
-            .setParameterExceptionHandler((e, a) -> wrongCall(e, console))
-            .setExecutionExceptionHandler(
-                (e, c, p) -> failed(e, c.getParseResult().hasMatchedOption("--verbose"), console));
-    return line.execute(args);
+    return line(workplace, console).execute(args);
+  }
+
+  /** Returns the command with all its subcommands. */
+  static CommandLine line(Workplace workplace, Console console) {
+    return new CommandLine(new Raftgauge())
+        .addSubcommand(new RunCommand(workplace, console))
+        .addSubcommand(new CheckCommand(workplace, console))
+        .addSubcommand(new ImportCommand(workplace, console))
+        .addSubcommand(new JudgeCommand(workplace, console))
+        .addSubcommand(new AgreeCommand(workplace, console))
+        .addSubcommand(new TeachCommand(console))
+        .addSubcommand(GraderCommand.with(console))
+        .addSubcommand(StationCommand.line(console))
+        .addSubcommand(new ForecastCommand(console))
+        .addSubcommand(new LookBackCommand(console))
+        .addSubcommand(new NewCommand(console))
+        .addSubcommand(new SeenCommand(workplace, console))
+        .addSubcommand(new ClusterCommand())
+        .addSubcommand(AmendCommand.line(workplace, console))
+        .addSubcommand(HistoryCommand.line(console))
+        .addSubcommand(new CompletionCommand(console))
+        .registerConverter(LocalDate.class, Typed::date)
+        .registerConverter(Path.class, Typed::path)
+        .registerConverter(ZoneId.class, Typed::zone)
+        .registerConverter(int.class, Typed::whole)
+        .registerConverter(long.class, Typed::longWhole)
+        .registerConverter(double.class, Typed::number)
+        .setOut(new PrintWriter(console.out(), true, StandardCharsets.UTF_8))
+        .setCaseInsensitiveEnumValuesAllowed(true)
+        .setErr(new PrintWriter(console.err(), true, StandardCharsets.UTF_8))
+        .setParameterExceptionHandler((e, a) -> wrongCall(e, console))
+        .setExecutionExceptionHandler(
+            (e, c, p) -> failed(e, c.getParseResult().hasMatchedOption("--verbose"), console));
   }
 
   private static int onSpark(List<String> args, Console console) {

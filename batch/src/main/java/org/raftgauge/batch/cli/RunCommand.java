@@ -34,10 +34,11 @@ import picocli.CommandLine.Spec;
     mixinStandardHelpOptions = true,
     header = "Measures a folder of photos and publishes the results.",
     description = {
-      "%nThe results are a folder with photos.csv, sites.csv, rafts.csv, run.json and a",
-      "picture of each photo in overlays/; for the latest evening of the photos also",
-      "verdicts.csv, curves.csv and worklist.csv. A verdict says that growth departs",
-      "from what is expected, not why."
+      "%nThe results are a folder: report.html to read first, photos.csv, sites.csv,",
+      "rafts.csv, run.json and a picture of each photo in overlays/; for the latest",
+      "evening of the photos also verdicts.csv, curves.csv, forecast.csv, worklist.csv",
+      "and the worklist to print (PDF). A verdict says that growth departs from what",
+      "is expected, not why."
     },
     synopsisHeading = "%nUsage:%n  ",
     parameterListHeading = "%nWhat to measure:%n",
@@ -110,7 +111,7 @@ final class RunCommand implements Callable<Integer> {
       names = "--desk",
       paramLabel = "PORT",
       description = {
-        "With --watch: show the latest report at http://localhost:PORT on this machine, with a"
+        "With --watch: at http://localhost:PORT on this machine show the latest report, with a"
             + " button to each row of the worklist that marks it in seen.csv."
       })
   private Integer deskPort;

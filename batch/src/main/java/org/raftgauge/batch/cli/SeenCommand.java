@@ -22,8 +22,8 @@ import picocli.CommandLine.Parameters;
     mixinStandardHelpOptions = true,
     header = "Hides rows of the worklist that are done, or puts them off until a day.",
     description = {
-      "%nAdds a row to the book's seen.csv for each ITEM. A row is known by its name: the",
-      "column item of worklist.csv, the small grey text on the printed worklist."
+      "%nAdds a row to the book's seen.csv for each ITEM. A row is known by its name:",
+      "the column item of worklist.csv, the small grey text on the printed worklist."
     },
     synopsisHeading = "%nUsage:%n  ",
     parameterListHeading = "%nWhich rows:%n",

@@ -53,7 +53,7 @@ final class SparkEngine {
    * Returns what the cluster module's program is to be called with.
    *
    * @param args the command line
-   * @return its command line; nothing where another engine is asked for
+   * @return its command line; nothing where another engine, or the help on these, is asked for
    */
   static Optional<List<String>> asked(String[] args) {
     List<String> left = new ArrayList<>(List.of(args));
@@ -61,7 +61,10 @@ final class SparkEngine {
       return Optional.empty();
     }
     if (left.get(0).equals("cluster")) {
-      return Optional.of(left.subList(1, left.size()));
+      List<String> rest = left.subList(1, left.size());
+      return rest.equals(List.of("--help")) || rest.equals(List.of("-h"))
+          ? Optional.empty()
+          : Optional.of(rest);
     }
     int at = left.indexOf("--engine");
     boolean apart = at > 0 && at + 1 < left.size() && left.get(at + 1).equals("spark");

@@ -29,9 +29,9 @@ import picocli.CommandLine.Option;
     header = "Says whether a book's stations are as they were, evening by evening.",
     description = {
       "%nReads what runs have kept in the book's history: blur, haze and dirt, exposure,",
-      "strength, slope and colour of the light, camera height by the boards, fit of marks and",
-      "edges, shift and turn of a fixed camera. Says what changed, since when, and what to do.",
-      "Every run does the same by itself."
+      "strength, slope and colour of the light, camera height by the boards, fit of",
+      "marks and edges, shift and turn of a fixed camera. Says what changed, since",
+      "when, and what to do. Every run does the same by itself."
     },
     synopsisHeading = "%nUsage:%n  ",
     optionListHeading = "%nOptions:%n",
@@ -51,9 +51,9 @@ final class StationCheckCommand implements Callable<Integer> {
       names = "--since",
       paramLabel = "DATE",
       description = {
-        "Leave out evenings before this one, as 2026-03-08: after a camera was moved on",
-        "purpose, or a lens changed, the past tells nothing. Default: the last changed_on",
-        "of the station file."
+        "Leave out evenings before this one, as 2026-03-08: after a camera was moved on"
+            + " purpose, or a lens changed, the past tells nothing. Default: the last changed_on"
+            + " of the station file."
       })
   private String since;
 

@@ -10,7 +10,7 @@ import java.util.List;
 import java.util.OptionalDouble;
 import java.util.Set;
 import java.util.concurrent.Callable;
-import javax.imageio.ImageIO;
+import org.raftgauge.batch.page.PngFile;
 import org.raftgauge.batch.station.CoverageMap;
 import org.raftgauge.batch.station.LensText;
 import org.raftgauge.batch.station.TargetPhotos;
@@ -113,7 +113,7 @@ final class StationLensCommand implements Callable<Integer> {
     OutFiles.makeParent(out);
     Files.writeString(out, LensText.stationFile(all, fit, target, height));
     Path map = out.resolveSibling(OutFiles.stem(out) + "-lens.png");
-    ImageIO.write(CoverageMap.draw(all, fit), "png", map.toFile());
+    PngFile.write(CoverageMap.draw(all, fit), map);
     console.out().println("Station  " + out);
     console.out().println("Map      " + map);
     if (height.isEmpty()) {

@@ -12,7 +12,7 @@ import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.Set;
 import java.util.concurrent.Callable;
-import javax.imageio.ImageIO;
+import org.raftgauge.batch.page.PngFile;
 import org.raftgauge.batch.station.CoverageMap;
 import org.raftgauge.batch.station.LensText;
 import org.raftgauge.batch.station.PairText;
@@ -38,10 +38,11 @@ import picocli.CommandLine.Parameters;
     mixinStandardHelpOptions = true,
     header = "Calibrates two cameras side by side from photos of a printed target.",
     description = {
-      "%nFasten both cameras as they will stay. Take 12 to 20 pairs of photos at the same",
-      "moment, zoom and focus as in use: the whole target in both, in every corner, and",
-      "some at 30 to 45 degrees to each side. Photos of a moment have the same name but",
-      "for the marks, or come in the same order. Writes a station file of both cameras."
+      "%nFasten both cameras as they will stay. Take 12 to 20 pairs of photos at the",
+      "same moment, zoom and focus as in use: the whole target in both, in every",
+      "corner, and some at 30 to 45 degrees to each side. Photos of a moment have the",
+      "same name but for the marks, or come in the same order. Writes a station file",
+      "of both cameras."
     },
     synopsisHeading = "%nUsage:%n  ",
     parameterListHeading = "%nWhat to look at:%n",
@@ -50,7 +51,8 @@ import picocli.CommandLine.Parameters;
       "",
       "Example:",
       "  raftgauge station pair left-photos right-photos --board chessboard:9x6:27 \\",
-      "      --first-mark _left --mark _right --height 1500 --out my-farm/stations/bench.yaml",
+      "      --first-mark _left --mark _right --height 1500 \\",
+      "      --out my-farm/stations/bench.yaml",
       "",
       "TARGET is as in: raftgauge station lens --help",
       "",
@@ -165,7 +167,7 @@ final class StationPairCommand implements Callable<Integer> {
 
   private void map(String who, TargetMoments.Seen seen) throws IOException {
     Path map = out.resolveSibling(OutFiles.stem(out) + "-" + who + "-lens.png");
-    ImageIO.write(CoverageMap.draw(seen.report(), seen.fit()), "png", map.toFile());
+    PngFile.write(CoverageMap.draw(seen.report(), seen.fit()), map);
     console.out().println("Map      " + map);
   }
 

@@ -8,7 +8,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.concurrent.Callable;
-import javax.imageio.ImageIO;
+import org.raftgauge.batch.page.PngFile;
 import org.raftgauge.batch.station.SlotPicture;
 import org.raftgauge.batch.station.SlotText;
 import org.raftgauge.core.book.BookReading;
@@ -36,8 +36,9 @@ import picocli.CommandLine.Parameters;
     header = "Proposes the slots of a fixed station from a photo.",
     description = {
       "%nFinds boards of the book's layouts side by side, writes a station file with a",
-      "slot for each and a picture to check them by. A photo with empty boards or a young",
-      "crop tells most. The station must be in the book with its lens and camera height."
+      "slot for each and a picture to check them by. A photo with empty boards or a",
+      "young crop tells most. The station must be in the book with its lens and camera",
+      "height."
     },
     synopsisHeading = "%nUsage:%n  ",
     parameterListHeading = "%nWhat to look at:%n",
@@ -122,7 +123,7 @@ final class StationSlotsCommand implements Callable<Integer> {
         SlotText.stationFile(
             station, slots, new SlotText.Reference(photo.getFileName().toString(), width)));
     Path picture = out.resolveSibling(OutFiles.stem(out) + "-slots.png");
-    ImageIO.write(SlotPicture.draw(decoded.image(), slots), "png", picture.toFile());
+    PngFile.write(SlotPicture.draw(decoded.image(), slots), picture);
     console.out().println("Slots    " + out);
     console.out().println("Picture  " + picture);
     return ExitCode.DONE;

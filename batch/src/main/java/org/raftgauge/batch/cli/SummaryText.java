@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: Apache-2.0
 package org.raftgauge.batch.cli;
 
+import java.nio.file.Files;
 import java.util.ArrayList;
 import java.util.Collection;
 import java.util.List;
@@ -52,6 +53,9 @@ final class SummaryText {
     some("To see to:", attention, "photos.csv and sites.csv", lines);
     some("Note:", run.notes(), "run.json", lines);
     lines.add("Results  " + run.folder());
+    if (Files.isRegularFile(run.folder().resolve("report.html"))) {
+      lines.add("Page     report.html in that folder: open it in a browser");
+    }
     return lines;
   }
 

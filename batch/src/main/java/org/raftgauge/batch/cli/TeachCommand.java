@@ -26,8 +26,9 @@ import picocli.CommandLine.Spec;
     mixinStandardHelpOptions = true,
     header = "Teaches a crop's colour model from pictures that you have painted.",
     description = {
-      "%nWrites colour/NAME.yaml in the book, and in colour/NAME/ a report and pictures of what",
-      "the model gets wrong. Then write \"colour_model: NAME\" at the crop in crops.yaml."
+      "%nWrites colour/NAME.yaml in the book, and in colour/NAME/ a report and pictures",
+      "of what the model gets wrong. Then write \"colour_model: NAME\" at the crop in",
+      "crops.yaml."
     },
     synopsisHeading = "%nUsage:%n  ",
     parameterListHeading = "%nWhat to learn from:%n",
@@ -36,14 +37,16 @@ import picocli.CommandLine.Spec;
       "",
       "Examples:",
       "  raftgauge teach --book my-farm --start photos/tonight/DR-0401.jpg",
-      "      Paints the photo as the current model sees it: DR-0401.labels.png beside it.",
+      "      Paints the photo as the current model sees it: DR-0401.labels.png beside",
+      "      it.",
       "  raftgauge teach --book my-farm --crop basil photos/tonight/DR-04*.jpg",
       "      Teaches from those photos and the .labels.png beside each.",
       "",
-      "Palette: green leaf 00A040, red leaf C0004C, pale leaf F0D000, dead leaf 8C5A1E,",
-      "algae 00B4C8, board FFFFFF, dark 303030, not to be learned from FF00FF.",
+      "Palette: green leaf 00A040, red leaf C0004C, pale leaf F0D000, dead leaf",
+      "8C5A1E, algae 00B4C8, board FFFFFF, dark 303030, not to be learned from FF00FF.",
       "",
-      "Exit codes: 0 written, 2 wrong call, book or pictures (nothing written), 3 failed."
+      "Exit codes: 0 written, 2 wrong call, book or pictures (nothing written), 3",
+      "failed."
     })
 final class TeachCommand implements Callable<Integer> {
   private final Console console;

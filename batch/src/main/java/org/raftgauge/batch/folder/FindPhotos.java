@@ -17,12 +17,16 @@ import java.util.Comparator;
 import java.util.EnumSet;
 import java.util.List;
 import java.util.Locale;
+import java.util.Map;
 import java.util.Set;
 import java.util.stream.Collectors;
 import java.util.stream.StreamSupport;
 
 /** Finds the photos in a folder and the folders below it. */
 public final class FindPhotos {
+  /** How pictures end that were painted on a photo to teach from, and lie beside it. */
+  public static final String PAINTED_ENDING = ".labels.png";
+
   private static final Set<String> PHOTO_ENDINGS = Set.of("jpg", "jpeg", "png", "tif", "tiff");
 
   // Files that are expected beside photos: our manifest, and what Windows and macOS leave there.
@@ -44,8 +48,9 @@ public final class FindPhotos {
    *
    * <p>Links are followed, but not round in circles, nor to a folder that the photo folder lies in:
    * the rest of the disk is none of its photos. Hidden files and folders (a leading dot) are passed
-   * over; a link to nowhere or a pipe that is named like a photo is told with what cannot be read.
-   * Nothing is opened: whether a file is a picture is told later, by its content.
+   * over, and so are pictures painted to teach from; a link to nowhere or a pipe that is named like
+   * a photo is told with what cannot be read. Nothing is opened: whether a file is a picture is
+   * told later, by its content.
    *
    * @param folder the photo folder
    * @return its photos and its other files, sorted
@@ -74,12 +79,18 @@ public final class FindPhotos {
     return sorted(
         paths.stream()
             .filter(path -> !("/" + path).contains("/."))
-            .filter(path -> namedLikePhoto(path.toLowerCase(Locale.ROOT)))
+            .map(path -> Map.entry(path, path.toLowerCase(Locale.ROOT)))
+            .filter(path -> namedLikePhoto(path.getValue()) && !isPainted(path.getValue()))
+            .map(Map.Entry::getKey)
             .toList());
   }
 
   private static boolean namedLikePhoto(String name) {
     return name.contains(".") && PHOTO_ENDINGS.contains(name.substring(name.lastIndexOf('.') + 1));
+  }
+
+  private static boolean isPainted(String name) {
+    return name.endsWith(PAINTED_ENDING);
   }
 
   private static List<String> sorted(List<String> paths) {
@@ -115,7 +126,7 @@ public final class FindPhotos {
     @Override
     public FileVisitResult visitFile(Path file, BasicFileAttributes attributes) {
       String name = file.getFileName().toString().toLowerCase(Locale.ROOT);
-      if (isHidden(file) || EXPECTED.contains(name)) {
+      if (isHidden(file) || EXPECTED.contains(name) || isPainted(name)) {
         return FileVisitResult.CONTINUE;
       }
       boolean named = namedLikePhoto(name);

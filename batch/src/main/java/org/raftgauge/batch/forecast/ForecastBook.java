@@ -93,17 +93,20 @@ public final class ForecastBook {
     Files.createDirectories(out);
     OutlookFiles.write(out, forecast, rows);
     List<String> lines = new ArrayList<>();
-    lines.add(forecast.rafts().size() + " rafts: " + out.resolve("forecast.csv"));
+    lines.add(rafts(forecast) + ": " + out.resolve("forecast.csv"));
     lines.add("By crop and day: " + out.resolve("supply.csv"));
     if (plan.isEmpty()) {
       write(out.resolve("plan.csv"), PlanTable.plan(rows));
       lines.add("A plan to edit: " + out.resolve("plan.csv"));
     }
     lines.add("What the plan yields: " + out.resolve("plan-totals.csv"));
-    List<String> remarks = new ArrayList<>(graders.remarks(known, on));
-    remarks.addAll(forecast.remarks());
-    lines.addAll(told(remarks, out));
+    lines.addAll(told(graders.remarks(known, forecast), out));
     return lines;
+  }
+
+  private static String rafts(EveningForecast forecast) {
+    int rafts = forecast.rafts().size();
+    return rafts == 1 ? "1 raft" : rafts + " rafts";
   }
 
   /** Writes all remarks to a file and returns those that fit a screen. */

@@ -152,7 +152,6 @@ public final class ForecastOfEvening implements ForecastSource {
       return Optional.empty();
     }
     KnownGraders read = KnownGraders.of(known, folder);
-    List<String> remarks = new ArrayList<>(read.remarks(known, evening));
     Map<String, Grader> graders = read.by(known, evening);
     LookBack.Leads leads = LookBack.Leads.latest(known);
     LocalDate first = first(known, leads, evening);
@@ -170,7 +169,6 @@ public final class ForecastOfEvening implements ForecastSource {
     graders.values().forEach(g -> health.addAll(CheckBook.health(known, seen, g, evening)));
     List<Task> tasks = new ArrayList<>(HarvestTasks.of(forecast, known));
     tasks.addAll(new WeighTasks(known, seen, evening).of(health, graders));
-    remarks.addAll(forecast.remarks());
     return Optional.of(
         new EveningOutlook(
             forecast,
@@ -178,7 +176,7 @@ public final class ForecastOfEvening implements ForecastSource {
             health,
             LookBackScore.of(LookBack.of(known, replayed, graders, leads)),
             tasks,
-            remarks,
+            read.remarks(known, forecast),
             Resources.of(known)));
   }
 

@@ -4,13 +4,17 @@ package org.raftgauge.batch.forecast;
 import java.nio.file.Path;
 import java.time.Instant;
 import java.time.LocalDate;
+import java.time.OffsetDateTime;
+import java.time.format.DateTimeParseException;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.TreeMap;
+import java.util.stream.Stream;
 import org.raftgauge.batch.grade.BookGraders;
 import org.raftgauge.core.book.CropBook;
 import org.raftgauge.core.book.Planting;
+import org.raftgauge.core.forecast.EveningForecast;
 import org.raftgauge.core.grader.Grader;
 import org.raftgauge.core.problem.InputException;
 import org.raftgauge.core.problem.Problem;
@@ -53,14 +57,29 @@ record KnownGraders(Map<String, Grader> graders, Map<String, List<Problem>> prob
     return known;
   }
 
-  /** Says which crops have no weights on an evening though there is a file, and why. */
-  List<String> remarks(CropBook book, LocalDate evening) {
+  /**
+   * Says which crops have no weights on an evening though there is a file, and why; then what the
+   * forecast remarks, but for asking to fit a grader that is there.
+   */
+  List<String> remarks(CropBook book, EveningForecast forecast) {
+    LocalDate evening = forecast.asked().evening();
+    List<String> remarks = new ArrayList<>(unused(book, evening));
+    forecast.remarks().stream().filter(r -> !saysNoneOfOurs(r)).forEach(remarks::add);
+    return remarks;
+  }
+
+  private boolean saysNoneOfOurs(String remark) {
+    return Stream.concat(graders.keySet().stream(), problems.keySet().stream())
+        .anyMatch(crop -> EveningForecast.noGrader(crop).equals(remark));
+  }
+
+  private List<String> unused(CropBook book, LocalDate evening) {
     List<String> remarks = new ArrayList<>();
     problems.forEach(
         (crop, why) -> why.forEach(p -> remarks.add("no weights of " + crop + ": " + p)));
     graders.values().stream()
         .filter(g -> later(g, book, evening))
-        .map(g -> left(g, evening))
+        .map(g -> left(g, evening) + from(g, book))
         .forEach(remarks::add);
     return remarks;
   }
@@ -80,5 +99,18 @@ record KnownGraders(Map<String, Grader> graders, Map<String, List<Problem>> prob
         + ", last weighing "
         + grader.origin().lastWeighed()
         + ") and is left out";
+  }
+
+  /** Says from which evening on a grader is used. */
+  private static String from(Grader grader, CropBook book) {
+    try {
+      return Stream.of(grader.origin().fittedAt(), grader.origin().lastWeighed())
+          .map(at -> book.farmDay().evening(OffsetDateTime.parse(at).toInstant()))
+          .max(LocalDate::compareTo)
+          .map(day -> "; it tells weights from the evening of " + day + " on")
+          .orElse("");
+    } catch (DateTimeParseException notATime) {
+      return "; fit it again with raftgauge grader fit, for its times cannot be read";
+    }
   }
 }

@@ -39,7 +39,7 @@ final class PictureFiles {
         new BufferedImage(canopy.width(), canopy.height(), BufferedImage.TYPE_BYTE_GRAY);
     byte[] to = ((DataBufferByte) picture.getRaster().getDataBuffer()).getData();
     System.arraycopy(canopy.coverage(), 0, to, 0, to.length);
-    png(picture, file);
+    PngFile.write(picture, file);
   }
 
   /** Writes the owners as 16-bit grey PNG, the numbers of {@link CanopyMap}. */
@@ -48,13 +48,6 @@ final class PictureFiles {
         new BufferedImage(canopy.width(), canopy.height(), BufferedImage.TYPE_USHORT_GRAY);
     short[] to = ((DataBufferUShort) picture.getRaster().getDataBuffer()).getData();
     System.arraycopy(canopy.owner(), 0, to, 0, to.length);
-    png(picture, file);
-  }
-
-  /** Writes a picture as PNG. */
-  static void png(BufferedImage picture, Path file) throws IOException {
-    if (!ImageIO.write(picture, "png", file.toFile())) {
-      throw new IOException(file + ": this Java cannot write PNG pictures");
-    }
+    PngFile.write(picture, file);
   }
 }

@@ -54,7 +54,7 @@ public final class RunPictures implements Pictures {
       boards(result, name, folder);
     }
     if (wanted.contains(Kind.OVERLAY) && result.heights().isPresent()) {
-      PictureFiles.png(HeightSheet.of(result), below(folder, heights(name)));
+      PngFile.write(HeightSheet.of(result), below(folder, heights(name)));
     }
     if (wanted.contains(Kind.CANOPY) && result.canopy().isPresent()) {
       Path coverage = below(folder, "canopy/" + name + ".coverage.png");

@@ -134,7 +134,9 @@ final class CollectRows {
                 photo.photo(),
                 raft.raft(),
                 "raft " + raft.raft().get() + " has no planting on " + evening,
-                "mend plantings.csv"))
+                NameOfRaft.guess(raft.raft().get(), farm.book())
+                    .map(NameOfRaft::remedy)
+                    .orElse("mend plantings.csv")))
         : Optional.empty();
   }
 }

@@ -58,9 +58,10 @@ public final class StationCheckText {
               found ->
                   String.format(
                       Locale.ROOT,
-                      "  its boards look as from %.0f mm above; camera_height_mm is %s",
+                      "  its boards look as from %.0f mm above; camera_height_mm is %s%s",
                       found,
-                      number(station.cameraHeightMm())))
+                      number(station.cameraHeightMm()),
+                      apart(station, found)))
           .ifPresent(lines::add);
       int judged = CheckStation.judged(evenings);
       lines.add(
@@ -95,6 +96,18 @@ public final class StationCheckText {
                     found > file ? "more" : "less",
                     number(file),
                     station.name()));
+  }
+
+  /** Says why a height that a calibrated lens would not pass is let pass. */
+  private static String apart(Station station, double foundMm) {
+    double apart = Math.abs(foundMm / station.cameraHeightMm() - 1);
+    return apart > HEIGHT_SHARE
+        ? String.format(
+            Locale.ROOT,
+            ": %.1f %% apart, as a lens that was never calibrated may be (raftgauge station lens);"
+                + " measure the height again, if you can",
+            100 * apart)
+        : "";
   }
 
   private static String number(double mm) {

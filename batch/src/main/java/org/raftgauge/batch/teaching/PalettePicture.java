@@ -4,7 +4,7 @@ package org.raftgauge.batch.teaching;
 import java.awt.image.BufferedImage;
 import java.io.IOException;
 import java.nio.file.Path;
-import javax.imageio.ImageIO;
+import org.raftgauge.batch.page.PngFile;
 import org.raftgauge.core.pixels.RgbImage;
 
 /** Writes pictures without loss, as PNG. */
@@ -24,8 +24,6 @@ final class PalettePicture {
       }
       image.setRGB(0, y, width, 1, row, 0, width);
     }
-    if (!ImageIO.write(image, "png", file.toFile())) {
-      throw new IOException(file + ": this Java cannot write PNG pictures");
-    }
+    PngFile.write(image, file);
   }
 }

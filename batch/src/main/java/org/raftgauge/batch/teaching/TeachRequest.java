@@ -4,6 +4,7 @@ package org.raftgauge.batch.teaching;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Optional;
+import org.raftgauge.batch.folder.FindPhotos;
 
 /**
  * What is to be taught.
@@ -53,7 +54,8 @@ public record TeachRequest(
     public static Path labelsOf(Path photo) {
       String name = photo.getFileName().toString();
       int dot = name.lastIndexOf('.');
-      return photo.resolveSibling((dot < 0 ? name : name.substring(0, dot)) + ".labels.png");
+      return photo.resolveSibling(
+          (dot < 0 ? name : name.substring(0, dot)) + FindPhotos.PAINTED_ENDING);
     }
   }
 }

@@ -48,6 +48,19 @@ class CheckPhotosTest {
   }
 
   @Test
+  void aMisspeltRaftInAFileNameIsNamedWithTheNearest() throws IOException {
+    picture("2026-03-10_KV112.png", 1280, 1200);
+    // No raft is near "trial": its tag may tell it, and the run says where nothing does.
+    picture("2026-03-11_trial.png", 1280, 1200);
+    assertEquals(
+        List.of(
+            "2026-03-10_KV112.png: no planting is on the raft \"KV112\" of its name; add it to"
+                + " plantings.csv, or, if \"KV-112\" is meant, mend the file's name, the tag or"
+                + " manifest.csv"),
+        problems());
+  }
+
+  @Test
   void copiesAreNamedWithTheOneThatCounts() throws IOException {
     picture("2026-03-10_KV-112.png", 1280, 1200);
     Path photos = folder.resolve("photos");

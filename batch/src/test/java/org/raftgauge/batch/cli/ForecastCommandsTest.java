@@ -134,7 +134,16 @@ class ForecastCommandsTest {
     assertTrue(
         said.contains("no weights of batavia: its grader knows more than the evening of " + on),
         said);
-    assertTrue(said.contains("last weighing " + weighed + "T20:00Z) and is left out"), said);
+    // fitBefore dates the fit at noon of the day before, later than the last weighing.
+    assertTrue(
+        said.contains(
+            "last weighing "
+                + weighed
+                + "T20:00Z) and is left out; it tells weights from the evening of "
+                + TONIGHT.minusDays(1)
+                + " on"),
+        said);
+    assertFalse(said.contains("fit one (grader fit)"), "a grader was fitted: " + said);
     assertTrue(lines("j/forecast.csv").get(1).contains("no grader of batavia: area only"));
     assertEquals(read("f/forecast.csv"), read("j/forecast.csv"));
   }

@@ -62,6 +62,33 @@ class NewCommandTest {
   }
 
   @Test
+  void lengthsInCentimetresAndAPhotoSmallerThanTheBoardAreDoubted() {
+    String[] small = {"--rows", "2", "--columns", "2", "--pitch", "14", "--photo", "3000x4000"};
+    List<String> args = new ArrayList<>(List.of("new", path("my book"), "--board", "60x120"));
+    args.addAll(List.of(small));
+    assertEquals(0, run(false, withUsual(args)), text(err));
+    assertTrue(
+        text(out).contains("Look at: a board of 60 x 120 mm is very small: were these cm?\n"),
+        text(out));
+    assertTrue(text(out).endsWith("check --book \"" + path("my book") + "\"\n"), text(out));
+    out.reset();
+    // 3000 x 4000 px: as high as 4/3 of the view.
+    assertEquals(0, run(false, usual("b", "--view", "840")), text(err));
+    assertTrue(
+        text(out)
+            .contains("Look at: the photo shows 840 x 1120 mm of deck, and the board is 600 x"),
+        text(out));
+    out.reset();
+    assertEquals(0, run(false, usual("c", "--view", "900")), text(err));
+    assertFalse(text(out).contains("Look at"), text(out));
+  }
+
+  private static String[] withUsual(List<String> args) {
+    args.addAll(List.of("--height", "1600"));
+    return args.toArray(String[]::new);
+  }
+
+  @Test
   void nothingIsOverwritten() throws IOException {
     Files.createDirectories(folder.resolve("a"));
     Files.writeString(folder.resolve("a/mine.txt"), "mine");

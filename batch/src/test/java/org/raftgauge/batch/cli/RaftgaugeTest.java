@@ -8,6 +8,7 @@ import static org.junit.jupiter.api.Assumptions.assumeFalse;
 import static org.junit.jupiter.api.Assumptions.assumeTrue;
 
 import java.io.ByteArrayOutputStream;
+import java.io.FileNotFoundException;
 import java.io.IOException;
 import java.io.PrintStream;
 import java.nio.charset.StandardCharsets;
@@ -317,6 +318,12 @@ class RaftgaugeTest {
         "No space left on device; free some space on the disks of OUT and BOOK and run again",
         FailureText.of(new IOException("No space left on device")));
     assertEquals("as it is", FailureText.of(new IOException("as it is")));
+    // As Java words it on Linux and macOS, and on Windows.
+    for (String reason : List.of("Permission denied", "Access is denied")) {
+      assertEquals(
+          "a (b)/m.pdf: you have no right to it; change its rights, or use another folder",
+          FailureText.of(new FileNotFoundException("a (b)/m.pdf (" + reason + ")")));
+    }
   }
 
   @Test

@@ -34,6 +34,11 @@ class SparkEngineTest {
     assertEquals(
         Optional.empty(), SparkEngine.asked(new String[] {"run", "photos", "--engine", "local"}));
     assertEquals(Optional.empty(), SparkEngine.asked(new String[0]));
+    // The help on cluster needs no Spark; that on its commands is theirs.
+    assertEquals(Optional.empty(), SparkEngine.asked(new String[] {"cluster", "--help"}));
+    assertEquals(
+        Optional.of(List.of("export", "--help")),
+        SparkEngine.asked(new String[] {"cluster", "export", "--help"}));
   }
 
   @Test

@@ -72,6 +72,18 @@ class FindPhotosTest {
   }
 
   @Test
+  void picturesPaintedToTeachFromAreNoPhotos() throws IOException {
+    // teach --start writes NAME.labels.png beside the photo.
+    write("sub/DR-1.jpg", "sub/DR-1.labels.png", "DR-2.LABELS.PNG", "labels.png");
+    PhotoFolder found = FindPhotos.in(root);
+    assertEquals(List.of("labels.png", "sub/DR-1.jpg"), found.photos());
+    assertEquals(List.of(), found.notPhotos());
+    assertEquals(
+        List.of("sub/DR-1.jpg"),
+        FindPhotos.among(List.of("sub/DR-1.labels.png", "sub/DR-1.jpg", "sub/.DR-3.jpg")));
+  }
+
+  @Test
   void hiddenAndExpectedFilesArePassedOver() throws IOException {
     write(
         "manifest.csv",

@@ -65,6 +65,7 @@ class SampleImagesTest {
   void theRunEndsWellAndSaysWhereTheResultsAre() {
     assertEquals(0, said.code(), said.err());
     assertTrue(said.out().contains("Results  " + out), said.out());
+    assertTrue(said.out().contains("Page     report.html in that folder"), said.out());
   }
 
   @Test

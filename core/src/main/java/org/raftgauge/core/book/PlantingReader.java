@@ -60,7 +60,9 @@ final class PlantingReader {
       Optional<Planting> planting = planting(cells);
       rafts.name(List.of(row.text("raft")), planting.isPresent());
       rafts.pond(row.text("pond"));
-      planting.ifPresent(p -> add(new PlantingRow(row.line(), p), cells, rows));
+      planting.ifPresentOrElse(
+          p -> add(new PlantingRow(row.line(), p), cells, rows),
+          () -> checkNames(row.text("crop"), row.text("layout"), cells));
     }
     return rows;
   }
@@ -133,6 +135,22 @@ final class PlantingReader {
     }
   }
 
+  /** Names what is misspelt in a row that is left out, so that it need not be mended twice. */
+  private void checkNames(String crop, String layout, Cells cells) {
+    if (!crop.isEmpty() && cropNames.lacks(crop)) {
+      cells.unknown("crop", crop, cropNames.names());
+    }
+    if (!layout.isEmpty()) {
+      checkLayoutName(layout, cells);
+    }
+  }
+
+  private void checkLayoutName(String layout, Cells cells) {
+    if (!isKnown(layout)) {
+      cells.unknown("layout", layout, layoutNames.names());
+    }
+  }
+
   private void add(PlantingRow row, Cells cells, List<PlantingRow> rows) {
     Planting planting = row.planting();
     if (cropNames.lacks(planting.crop())) {
@@ -143,9 +161,7 @@ final class PlantingReader {
               CropBook.PLANTED_CROP + " " + planting.crop(),
               findings.list().get(findings.list().size() - 1));
     }
-    if (!isKnown(planting.layout())) {
-      cells.unknown("layout", planting.layout(), layoutNames.names());
-    }
+    checkLayoutName(planting.layout(), cells);
     checkVariety(planting, cells);
     checkSites(planting, cells);
     rows.stream()

@@ -46,7 +46,8 @@ public final class FitCohort {
       CohortPrior loose = CohortPrior.ofCrop(fitted.curve(), UNKNOWN);
       return fitted(used, loose, rule.persistentFraction(), others(typical, fitted, rule));
     }
-    return new NoCohortCurve("all plants of its cohort together: " + ((NotFitted) first).reason());
+    return new NoCohortCurve(
+        "its cohort as a whole has no curve (" + ((NotFitted) first).reason() + ")");
   }
 
   /**

@@ -32,6 +32,18 @@ public record EveningForecast(
   }
 
   /**
+   * Says that a crop has no grader, as the remarks do.
+   *
+   * @param crop its name
+   * @return what that costs, and what to do
+   */
+  public static String noGrader(String crop) {
+    return crop
+        + " has no grader: its areas are forecast, no weights and no ready days;"
+        + " weigh plants (grader picks) and fit one (grader fit)";
+  }
+
+  /**
    * Returns the date of a day.
    *
    * @param day from the evening

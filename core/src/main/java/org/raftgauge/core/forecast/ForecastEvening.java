@@ -171,22 +171,19 @@ public final class ForecastEvening {
         .filter(r -> r.who().grader().equals("none"))
         .map(r -> r.who().crop())
         .distinct()
-        .forEach(
-            crop ->
-                remarks.add(
-                    crop
-                        + " has no grader: its areas are forecast, no weights and no ready days;"
-                        + " weigh plants (grader picks) and fit one (grader fit)"));
+        .map(EveningForecast::noGrader)
+        .forEach(remarks::add);
     remarks.addAll(noCurve(outlooks));
-    long trays =
+    List<String> trays =
         wanted.stream()
-            .filter(s -> s.clock() == PlantSeries.AgeClock.SOWING)
-            .map(s -> s.planting().raft())
+            .filter(p -> p.clock() == PlantSeries.AgeClock.SOWING)
+            .map(p -> p.planting().raft())
             .distinct()
-            .count();
-    if (trays > 0) {
-      String those = trays == 1 ? "1 raft or tray that is" : trays + " rafts or trays that are";
-      remarks.add(those + " not transplanted yet: left out");
+            .sorted()
+            .toList();
+    if (!trays.isEmpty()) {
+      String verb = trays.size() == 1 ? " is" : " are";
+      remarks.add(named(trays) + verb + " not transplanted yet: no forecast");
     }
     return remarks;
   }
@@ -199,20 +196,21 @@ public final class ForecastEvening {
         .forEach(
             (raft, why) ->
                 reasons
-                    .computeIfAbsent(String.join("; on it also ", why), w -> new ArrayList<>())
+                    .computeIfAbsent(
+                        String.join("; of other plants on it: ", why), w -> new ArrayList<>())
                     .add(raft));
     List<String> remarks = new ArrayList<>();
     reasons.forEach(
         (why, rafts) -> {
-          int more = rafts.size() - MOST_NAMED;
-          String named = String.join(", ", rafts.subList(0, Math.min(MOST_NAMED, rafts.size())));
           remarks.add(
-              named
-                  + (more > 0 ? " and " + more + " more" : "")
-                  + (rafts.size() == 1 ? " has" : " have")
-                  + " no forecast: "
-                  + why);
+              named(rafts) + (rafts.size() == 1 ? " has" : " have") + " no forecast: " + why);
         });
     return remarks;
+  }
+
+  private static String named(List<String> rafts) {
+    int more = rafts.size() - MOST_NAMED;
+    String first = String.join(", ", rafts.subList(0, Math.min(MOST_NAMED, rafts.size())));
+    return first + (more > 0 ? " and " + more + " more" : "");
   }
 }

@@ -14,6 +14,8 @@ import org.raftgauge.core.book.Weighing;
 
 /** Joins weighings with the measure of the same plant in the photo nearest in time. */
 public final class JoinWeighings {
+  /** Further apart a wrong date is likelier than a late photo; a working value. */
+  private static final double FAR_HOURS = 96;
 
   private JoinWeighings() {}
 
@@ -136,6 +138,14 @@ public final class JoinWeighings {
     double hours = apart(weighing, sighting).toMinutes() / 60.0;
     if (!sighting.held().isEmpty()) {
       return "the nearest photo, " + sighting.photo() + ", is held: " + sighting.held();
+    }
+    if (hours > FAR_HOURS) {
+      return String.format(
+          Locale.ROOT,
+          "the nearest photo, %s, is %.0f days away; check the date, or photograph nearer to the"
+              + " weighing",
+          sighting.photo(),
+          hours / 24);
     }
     return String.format(
         Locale.ROOT,

@@ -22,6 +22,9 @@ final class CsvReader {
   private static final CSVFormat FORMAT =
       CSVFormat.RFC4180.builder().setIgnoreEmptyLines(false).get();
 
+  /** So many required columns may be misspelt; a file that lacks more is another one. */
+  private static final int FEW = 2;
+
   private final String name;
   private final Columns columns;
   private final Findings findings;
@@ -107,24 +110,33 @@ final class CsvReader {
       }
     }
     List<String> unused = columns.all().stream().filter(c -> !seen.contains(c)).toList();
-    seen.stream()
-        .sorted()
-        .filter(c -> !columns.all().contains(c))
-        .forEach(
-            column ->
-                findings.warning(
-                    place + ": column " + column,
-                    "the column is unknown and is not read",
-                    NearestSpelling.remedy(column, unused.isEmpty() ? columns.all() : unused)));
-    columns.required().stream()
-        .filter(unused::contains)
-        .forEach(
-            column ->
-                findings.error(
-                    place + ": column " + column,
-                    "the column is missing",
-                    "add it; the header is " + String.join(",", columns.all())));
+    List<String> missing = columns.required().stream().filter(unused::contains).toList();
+    if (missing.size() > FEW) {
+      findings.error(
+          place,
+          "the columns "
+              + String.join(", ", missing)
+              + " are missing: it seems to be another table",
+          "give the right file, or add them; the header is " + String.join(",", columns.all()));
+      return false;
+    }
+    unknown(place, seen.stream().filter(c -> !columns.all().contains(c)).sorted().toList(), unused);
+    missing.forEach(
+        column ->
+            findings.error(
+                place + ": column " + column,
+                "the column is missing",
+                "add it; the header is " + String.join(",", columns.all())));
     return findings.errors() == errorsBefore;
+  }
+
+  private void unknown(String place, List<String> names, List<String> unused) {
+    for (String column : names) {
+      findings.warning(
+          place + ": column " + column,
+          "the column is unknown and is not read",
+          NearestSpelling.remedy(column, unused.isEmpty() ? columns.all() : unused));
+    }
   }
 
   private boolean hasOtherSeparator(Line header) {

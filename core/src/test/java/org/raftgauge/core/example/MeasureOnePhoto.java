@@ -4,10 +4,11 @@ package org.raftgauge.core.example;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import org.raftgauge.core.book.BookReading;
 import org.raftgauge.core.book.CropBook;
 import org.raftgauge.core.measure.MeasurePhoto;
 import org.raftgauge.core.measure.PhotoFacts;
-import org.raftgauge.core.measure.PhotoResult;
+import org.raftgauge.core.measure.PhotoMeasure;
 import org.raftgauge.core.measure.RaftMeasure;
 import org.raftgauge.core.site.SiteMeasure;
 
@@ -22,10 +23,15 @@ public final class MeasureOnePhoto {
    * @param args the crop book's folder, the photo folder, the photo's path below it
    */
   public static void main(String[] args) throws IOException {
-    CropBook book = CropBook.read(Path.of(args[0])).book();
+    BookReading reading = CropBook.read(Path.of(args[0]));
+    reading.problems().forEach(System.err::println);
     byte[] bytes = Files.readAllBytes(Path.of(args[1], args[2]));
-    PhotoResult result = MeasurePhoto.measure(bytes, PhotoFacts.of(args[2]), book);
-    for (RaftMeasure raft : result.measure().rafts()) {
+    PhotoFacts facts = PhotoFacts.of(args[2]);
+    PhotoMeasure photo = MeasurePhoto.measure(bytes, facts, reading.book()).measure();
+    if (photo.rafts().isEmpty()) {
+      System.out.println(photo.status() + ": " + photo.reason() + "; " + photo.remedy());
+    }
+    for (RaftMeasure raft : photo.rafts()) {
       for (SiteMeasure site : raft.sites()) {
         String area =
             site.projectedAreaCm2().isPresent()

@@ -30,6 +30,15 @@ class MeasureOnePhotoTest {
   }
 
   @Test
+  void aPhotoThatShowsNoRaftSaysWhy() throws IOException {
+    // Without its manifest nothing tells when and where the gantry's photo was taken: by the book's
+    // station it has the wrong shape.
+    List<String> lines = run("2026-03-08/2026-03-08_gantry.jpg");
+    assertEquals(1, lines.size(), lines.toString());
+    assertTrue(lines.get(0).startsWith("REFUSED: "), lines.get(0));
+  }
+
+  @Test
   void theReadmeShowsThisVeryFile() throws IOException {
     String source = Files.readString(SOURCE).replace("\r\n", "\n");
     String shown = source.substring(source.indexOf("import ")).strip();

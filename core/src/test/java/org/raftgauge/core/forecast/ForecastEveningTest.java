@@ -134,6 +134,15 @@ class ForecastEveningTest {
   }
 
   @Test
+  void traysThatAreNotTransplantedYetAreNamed() {
+    GrowingRafts rafts = new GrowingRafts(folder).withPast().raft("R-1", 20);
+    List<String> remarks = rafts.tray("T-2", 12).tray("T-1", 14).forecast(Map.of()).remarks();
+
+    assertTrue(
+        remarks.contains("T-1, T-2 are not transplanted yet: no forecast"), remarks.toString());
+  }
+
+  @Test
   void weightsBeyondTheWeighingsAreWarnedOf() {
     RaftForecast raft = usual().rafts().get(0);
 

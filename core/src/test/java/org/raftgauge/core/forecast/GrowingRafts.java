@@ -77,6 +77,13 @@ final class GrowingRafts {
     return this;
   }
 
+  /** Adds a tray that was sown some days ago and is not transplanted yet. */
+  GrowingRafts tray(String id, int ageDays) {
+    LocalDate sown = TONIGHT.minusDays(ageDays);
+    plantings.append("%s,nursery,,batavia,,ten,,%s,,,,\n".formatted(id, sown));
+    return photograph(id, sown, ageDays);
+  }
+
   GrowingRafts file(String name, String text) {
     files.put(name, text);
     return this;

@@ -87,6 +87,22 @@ class JoinWeighingsTest {
   }
 
   @Test
+  void photoOfAnotherWeekDoubtsTheDate() {
+    assertEquals(
+        List.of(
+            new NotJoined(
+                2,
+                "the nearest photo, early.jpg, is 31 days away; check the date, or photograph"
+                    + " nearer to the weighing")),
+        JoinWeighings.join(
+                List.of(weighing()),
+                SUBJECTS,
+                List.of(sighting("early.jpg", EIGHT.minusDays(31), 200)),
+                Duration.ofHours(24))
+            .notJoined());
+  }
+
+  @Test
   void weighingOfNoPlantAndPlantWithoutPhotoAreSaid() {
     assertEquals(
         List.of(

@@ -212,6 +212,17 @@ class CsvTableTest {
   }
 
   @Test
+  void anotherTableIsSaidOnceNotColumnByColumn() {
+    String text = "photo,sha256,status,remedy\np.jpg,0a,used,\n";
+    Columns columns = new Columns(List.of("raft", "site", "area_cm2"), List.of("pond"));
+    assertEquals(
+        List.of(
+            "t.csv:1: the columns raft, site, area_cm2 are missing: it seems to be another table;"
+                + " give the right file, or add them; the header is raft,site,area_cm2,pond"),
+        texts(CsvTable.parse(text, "t.csv", columns)));
+  }
+
+  @Test
   void raggedRowIsNamedAndTheOthersAreRead() {
     CsvTable table = read("raft,crop,pond\nR1,basil\nR2,basil,P1\nR3,basil,P1,x\n");
     String remedy =
