@@ -19,14 +19,16 @@ import org.raftgauge.core.site.SiteMeasure;
 /** Settles photos of many evenings and collects what those that count said. */
 final class CollectSeen {
   private final Farm farm;
+  private final Repeatability repeatability;
   private final Set<RaftEvening> measured = new HashSet<>();
   private final List<RaftLook> rafts = new ArrayList<>();
   private final List<SiteLook> sites = new ArrayList<>();
 
   private record RaftEvening(String raft, LocalDate evening) {}
 
-  private CollectSeen(Farm farm) {
+  private CollectSeen(Farm farm, Repeatability repeatability) {
     this.farm = farm;
+    this.repeatability = repeatability;
   }
 
   /**
@@ -43,7 +45,7 @@ final class CollectSeen {
         SettleHalfTurns.settle(fit, farm).stream().map(SettleHalfTurns.Outcome::photo).toList();
     List<PhotoMeasure> split = SettleBorders.settle(straight, farm);
     List<Settled> settled = CountOnce.settle(split, farm::evening);
-    CollectSeen collect = new CollectSeen(farm);
+    CollectSeen collect = new CollectSeen(farm, new Repeatability(settled, farm));
     settled.forEach(s -> collect.add(s, false));
     settled.forEach(s -> collect.add(s, true));
     List<StationDoubt> stations =
@@ -76,7 +78,8 @@ final class CollectSeen {
     }
     RaftLook.Tag tag =
         raft.notes().contains(RaftMeasure.TAG_UNREAD) ? RaftLook.Tag.UNREAD : RaftLook.Tag.FINE;
-    rafts.add(new RaftLook(photo.photo(), photo.station(), id, takenAt, raft.held(), tag));
+    String doubt = raft.held().isEmpty() ? repeatability.contradiction(photo, raft) : "";
+    rafts.add(new RaftLook(photo.photo(), photo.station(), id, takenAt, raft.held(), tag, doubt));
     for (SiteMeasure site : raft.sites()) {
       sites.add(new SiteLook(photo.photo(), photo.station(), id, takenAt, site));
     }

@@ -5,6 +5,7 @@ import java.time.Instant;
 import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
@@ -51,6 +52,30 @@ final class Repeatability {
     Shot best = EveningRule.best(others.stream().map(Look::shot).toList());
     Optional<Look> second = others.stream().filter(l -> l.shot().equals(best)).findFirst();
     return EveningRule.repeatabilityLn(areas(raft), areas(second.orElseThrow().raft()));
+  }
+
+  /**
+   * Says what of an evening's other photos speaks against the one that counts.
+   *
+   * @param photo the photo that counts
+   * @param raft what it says of a raft
+   * @return words, or an empty text
+   */
+  String contradiction(PhotoMeasure photo, RaftMeasure raft) {
+    for (Look other : replaced.getOrDefault(key(photo, raft), List.of())) {
+      OptionalDouble times = EveningRule.contradiction(areas(raft), areas(other.raft()));
+      if (times.isPresent()) {
+        return String.format(
+            Locale.ROOT,
+            "two photos of this evening contradict each other: %s, which counts, and %s, in which"
+                + " the plants are %.2g times as large; see whether both show this raft, for one"
+                + " tag may be on two boards",
+            photo.photo(),
+            other.shot().photo(),
+            times.getAsDouble());
+      }
+    }
+    return "";
   }
 
   private String key(PhotoMeasure photo, RaftMeasure raft) {

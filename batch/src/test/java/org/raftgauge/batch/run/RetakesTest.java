@@ -6,6 +6,7 @@ import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.io.IOException;
+import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.LocalDate;
@@ -14,6 +15,10 @@ import java.util.Optional;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
+import org.raftgauge.batch.fixture.HandMadeFarm;
+import org.raftgauge.batch.fixture.HandMadeMeasurer;
+import org.raftgauge.core.measure.PhotoFacts;
+import org.raftgauge.core.measure.PhotoMeasure;
 import org.raftgauge.core.measure.PhotoStatus;
 
 /** Several photos of a raft in one evening. */
@@ -113,5 +118,31 @@ class RetakesTest {
     assertTrue(rows[0].endsWith(",reason,repeatability_ln,notes"), rows[0]);
     assertTrue(rows[1].startsWith("a.txt,bench,R1,") && rows[1].endsWith(",0.0674,"), rows[1]);
     assertTrue(rows[2].startsWith("c.txt,bench,R2,") && rows[2].endsWith(",,,"), rows[2]);
+  }
+
+  @Test
+  void photosOfOneRaftThatContradictEachOtherAreSaidSo() {
+    PhotoMeasure one = measured("one.txt", "rafts=R1 areas=10;20;30;5 quality=0.9");
+    PhotoMeasure other = measured("other.txt", "rafts=R1 areas=140;280;420;70 quality=0.4");
+    PhotoMeasure like = measured("like.txt", "rafts=R1 areas=11;21;31;5 quality=0.4");
+
+    assertEquals(
+        "two photos of this evening contradict each other: one.txt, which counts, and other.txt, in"
+            + " which the plants are 14 times as large; see whether both show this raft, for one"
+            + " tag may be on two boards",
+        doubt(one, other));
+    assertEquals("", doubt(one, like));
+    assertEquals("", doubt(one));
+  }
+
+  private static PhotoMeasure measured(String name, String says) {
+    byte[] bytes = (says + RunFixture.EVENING).getBytes(StandardCharsets.UTF_8);
+    return new HandMadeMeasurer("s").measure(bytes, PhotoFacts.of(name)).measure();
+  }
+
+  private static String doubt(PhotoMeasure... photos) {
+    Farm farm = new HandMadeFarm();
+    StationDoubts none = StationDoubts.of(List.of(), farm);
+    return CollectSeen.of(List.of(photos), none, farm).rafts().get(0).doubt();
   }
 }

@@ -126,8 +126,20 @@ final class PhotoTasks {
       }
     }
     List<Task> tasks = new ArrayList<>();
-    held.forEach((raft, reasons) -> reasons.forEach((why, s) -> again(raft, why, s, tasks)));
+    held.forEach(
+        (raft, reasons) ->
+            reasons.forEach((why, s) -> again(raft, "Held: " + sentence(why), s, tasks)));
+    doubted().forEach((raft, why) -> again(raft, sentence(why), Set.of(), tasks));
     return tasks;
+  }
+
+  /** Rafts that were measured tonight though something speaks against it. */
+  private Map<String, String> doubted() {
+    Map<String, String> doubted = new TreeMap<>();
+    tonight.looks().stream()
+        .filter(look -> look.held().isEmpty() && !look.doubt().isEmpty())
+        .forEach(look -> doubted.put(look.raft(), look.doubt()));
+    return doubted;
   }
 
   private static Set<SiteId> sites(
@@ -142,9 +154,7 @@ final class PhotoTasks {
       long planted =
           tonight.seenTonight().stream().filter(s -> s.last().raft().equals(raft)).count();
       List<SiteId> named = sites.size() >= planted ? List.of() : List.copyOf(sites);
-      tasks.add(
-          photo(Action.PHOTOGRAPH_AGAIN, tonight.at(raft, named), "Held: " + sentence(why))
-              .apply(item));
+      tasks.add(photo(Action.PHOTOGRAPH_AGAIN, tonight.at(raft, named), why).apply(item));
     }
   }
 

@@ -14,7 +14,38 @@ public final class EveningRule {
           .thenComparing(Shot::takenAt)
           .thenComparing(Shot::photo, Comparator.reverseOrder());
 
+  /**
+   * Two sound photos of a raft repeat areas to some 0.03 of ln(area); from ten times that on they
+   * cannot both be true (a working value).
+   */
+  private static final double DISAGREE_LN = 0.3;
+
+  /** Fewer plants seen by both say little. */
+  private static final int LEAST_PLANTS = 3;
+
   private EveningRule() {}
+
+  /**
+   * Says whether two photos of a raft in one evening contradict each other.
+   *
+   * @param first projected areas by site, cm2, 0 or more
+   * @param second the same of the other photo
+   * @return the second's areas over the first's, as the median plant has it; nothing where they
+   *     agree, or fewer than three plants are seen by both
+   */
+  public static OptionalDouble contradiction(
+      Map<SiteId, Double> first, Map<SiteId, Double> second) {
+    double[] times =
+        first.keySet().stream()
+            .filter(site -> first.get(site) > 0 && second.getOrDefault(site, 0.0) > 0)
+            .mapToDouble(site -> second.get(site) / first.get(site))
+            .sorted()
+            .toArray();
+    return times.length >= LEAST_PLANTS
+            && repeatabilityLn(first, second).getAsDouble() > DISAGREE_LN
+        ? OptionalDouble.of(times[times.length / 2])
+        : OptionalDouble.empty();
+  }
 
   /**
    * Chooses the photo that counts: the one of the best quality, of equals the later, of those the

@@ -38,6 +38,7 @@ final class SmallFarm {
   private final List<String> missed = new ArrayList<>();
   private final List<String> unread = new ArrayList<>();
   private final Map<String, String> held = new HashMap<>();
+  private final Map<String, String> doubted = new HashMap<>();
   private final Map<Integer, String> crops = new HashMap<>();
   private String harvest = "";
   private String harvestBy = "";
@@ -78,6 +79,11 @@ final class SmallFarm {
 
   SmallFarm held(int raft, int day, String why) {
     held.put(raft(raft) + "/" + day, why);
+    return this;
+  }
+
+  SmallFarm doubted(int raft, int day, String why) {
+    doubted.put(raft(raft) + "/" + day, why);
     return this;
   }
 
@@ -137,7 +143,8 @@ final class SmallFarm {
           String station = "bench-" + raft % 2;
           RaftLook.Tag tag = unread.contains(key) ? RaftLook.Tag.UNREAD : RaftLook.Tag.FINE;
           String why = held.getOrDefault(key, "");
-          rafts.add(new RaftLook(key, station, raft(raft), at, why, tag));
+          String doubt = doubted.getOrDefault(key, "");
+          rafts.add(new RaftLook(key, station, raft(raft), at, why, tag, doubt));
           for (int i = 0; i < SITES; i++) {
             SiteMeasure measure = measure(raft, i, day, own[raft * SITES + i] + noise[i]);
             sites.add(new SiteLook(key, station, raft(raft), at, measure));

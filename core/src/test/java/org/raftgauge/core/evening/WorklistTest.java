@@ -52,6 +52,16 @@ class WorklistTest {
   }
 
   @Test
+  void aRaftWhosePhotosContradictEachOtherIsToBePhotographedAgainThoughItIsJudged() {
+    assertEquals(
+        List.of(
+            "Photograph again raft R-2 (pond P0, berth 3) by 2027-03-11. Two photos contradict each"
+                + " other."),
+        sentences(
+            farm().doubted(2, 9, "two photos contradict each other"), Action.PHOTOGRAPH_AGAIN));
+  }
+
+  @Test
   void heldSitesAreNamed() {
     SmallFarm farm =
         farm()

@@ -3,6 +3,7 @@ package org.raftgauge.core.history;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertThrows;
+import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.time.Instant;
 import java.util.Collections;
@@ -94,5 +95,25 @@ class EveningRuleTest {
     }
     // Standard error of an estimate from n pairs: 0.03 / sqrt(2 n) = 0.00034; four of them.
     assertEquals(0.03, EveningRule.repeatabilityLn(first, second).orElseThrow(), 0.0014);
+  }
+
+  @Test
+  void photosContradictEachOtherWhereTheirPlantsDifferTenTimesTheUsual() {
+    Map<SiteId, Double> first = areas(10, 20, 40);
+    // Half as large throughout: d = ln 2, sd = 0.693 / sqrt(2) = 0.49.
+    assertEquals(0.5, EveningRule.contradiction(first, areas(5, 10, 20)).orElseThrow(), 1e-12);
+    // 1.5 times: 0.405 / sqrt(2) = 0.287, just within.
+    assertTrue(EveningRule.contradiction(first, areas(15, 30, 60)).isEmpty());
+    // One plant of three out by five times: sd = 1.609 / sqrt(6) = 0.66; the median plant agrees.
+    assertEquals(1, EveningRule.contradiction(first, areas(10, 20, 200)).orElseThrow(), 1e-12);
+  }
+
+  @Test
+  void twoPlantsAreTooFewToContradict() {
+    assertTrue(EveningRule.contradiction(areas(10, 20, 0), areas(100, 200, 40)).isEmpty());
+  }
+
+  private static Map<SiteId, Double> areas(double a, double b, double c) {
+    return Map.of(new SiteId(0, 0), a, new SiteId(0, 1), b, new SiteId(0, 2), c);
   }
 }
