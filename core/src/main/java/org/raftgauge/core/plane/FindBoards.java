@@ -17,7 +17,7 @@ public final class FindBoards {
   private static final double ASPECT_FRACTION = 0.005;
 
   private static final String OTHER_SHAPE_REMEDY =
-      "take it with the station's own camera, or name its station";
+      "use the station's own camera, uncropped, or name the photo's station, or set up one for it";
 
   private FindBoards() {}
 
@@ -120,8 +120,7 @@ public final class FindBoards {
     String reason =
         String.format(
             Locale.ROOT,
-            "photo is %d x %d px, station %s takes %d x %d: not the same shape; use the station's"
-                + " own camera, uncropped, or set up a station for this one",
+            "photo is %d x %d px, station %s takes %d x %d: not the same shape",
             fine.map(FinePhoto::widthPx).orElse(photo.width()),
             fine.map(FinePhoto::heightPx).orElse(photo.height()),
             station.name(),

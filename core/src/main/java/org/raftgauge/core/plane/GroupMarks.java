@@ -30,6 +30,9 @@ final class GroupMarks {
 
   private static final double OUT_OF_LINE_PX = 2;
 
+  /** A mark whose side differs by more than this share was made in another size. */
+  private static final double OTHER_SIZE = 0.08;
+
   private final KnownLayouts layouts;
   private final FitPose.Prior prior;
 
@@ -137,15 +140,30 @@ final class GroupMarks {
         break;
       }
       MarkGroup rest = present.without(odd.get(), prior);
-      notes.add(
-          String.format(
-              Locale.ROOT,
-              "%s is %.0f mm out of line with the others and was left out",
-              odd.get().named(),
-              rest.missMm(odd.get())));
+      notes.add(why(odd.get(), rest));
       present = rest;
     }
     return new Grouped(present, notes);
+  }
+
+  /** Says what is wrong with a mark that the rest contradicts: its size, or its place. */
+  private static String why(Mark mark, MarkGroup rest) {
+    double seenMm = mark.sidePx() * scaleMmPerPx(mark, rest);
+    double saidMm = mark.sideMm(rest.layout());
+    return Math.abs(seenMm / saidMm - 1) > OTHER_SIZE
+        ? String.format(
+            Locale.ROOT,
+            "%s is %.0f mm wide and was left out, for layout %s says side_mm: %.0f; mend that, or"
+                + " print it anew",
+            mark.named(),
+            seenMm,
+            rest.layout().name(),
+            saidMm)
+        : String.format(
+            Locale.ROOT,
+            "%s is %.0f mm out of line with the others and was left out",
+            mark.named(),
+            rest.missMm(mark));
   }
 
   /** Returns the mark without which the others agree best, where they contradict it. */

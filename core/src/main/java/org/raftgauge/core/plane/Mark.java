@@ -52,8 +52,7 @@ record Mark(int id, Optional<String> text, List<PointPx> cornersPx, double error
   /** Returns its corners tied to their places on a board that has such a mark. */
   List<Tie> ties(Layout layout) {
     List<PointMm> places = places(layout).orElseThrow();
-    double sideMm = places.get(1).xMm() - places.get(0).xMm();
-    double placingPx = isTag() ? TAG_PLACING_MM * sidePx() / sideMm : 0;
+    double placingPx = isTag() ? TAG_PLACING_MM * sidePx() / sideMm(layout) : 0;
     List<Tie> ties = new ArrayList<>();
     for (int i = 0; i < 4; i++) {
       // A tag's third corner has no finder pattern: its lines are carried on over two thirds.
@@ -61,6 +60,12 @@ record Mark(int id, Optional<String> text, List<PointPx> cornersPx, double error
       ties.add(new Tie(places.get(i), cornersPx.get(i), Math.hypot(seen, placingPx)));
     }
     return ties;
+  }
+
+  /** Returns how wide it is on a board that has such a mark, mm. */
+  double sideMm(Layout layout) {
+    List<PointMm> places = places(layout).orElseThrow();
+    return places.get(1).xMm() - places.get(0).xMm();
   }
 
   PointPx centrePx() {

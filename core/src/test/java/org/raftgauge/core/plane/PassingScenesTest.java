@@ -22,11 +22,11 @@ import org.raftgauge.core.pixels.RgbImage;
  * to 0.06 mm with three marks or more, 0.6 mm with one marker and the tag.
  */
 class PassingScenesTest {
-  private static final int WIDTH = 600;
-  private static final int HEIGHT = 1000;
-  private static final Layout DECK = TestLayouts.deck18();
-  private static final Lens LENS = TestPoses.lens(WIDTH, HEIGHT);
-  private static final CameraPose TRUTH = TestPoses.over(LENS, DECK.board(), 1610, 3, 2, -1.5);
+  static final int WIDTH = 600;
+  static final int HEIGHT = 1000;
+  static final Layout DECK = TestLayouts.deck18();
+  static final Lens LENS = TestPoses.lens(WIDTH, HEIGHT);
+  static final CameraPose TRUTH = TestPoses.over(LENS, DECK.board(), 1610, 3, 2, -1.5);
 
   @Test
   void whiteGreyAndBlackBoardsAreFoundToATenthOfAMillimetre() {
