@@ -90,7 +90,7 @@ public final class LightPhoto {
   private Result boards(DecodedPhoto photo, PhotoStory.Scene scene) {
     FoundBoards found =
         new BoardsOfPhoto(book, facts, FactsOfName.of(book, facts.photo())).find(photo, scene);
-    MeasureBoard measure = new MeasureBoard(book, MeasureBoard.Views.of(photo.image()), scene);
+    MeasureBoard measure = new MeasureBoard(book, PhotoViews.of(photo.image()), scene);
     List<LitBoard> boards = new ArrayList<>();
     for (Optional<MeasureBoard.Lit> lit : SharedLight.among(found.boards(), measure)) {
       lit.ifPresent(l -> boards.add(board(l, measure)));

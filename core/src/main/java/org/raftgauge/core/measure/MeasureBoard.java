@@ -51,23 +51,16 @@ final class MeasureBoard {
 
   private final CropBook book;
   private final RgbImage image;
+  private final double softPx;
   private final PhotoStory.Scene scene;
   private final SeenHeights heights;
 
-  MeasureBoard(CropBook book, Views views, PhotoStory.Scene scene) {
+  MeasureBoard(CropBook book, PhotoViews views, PhotoStory.Scene scene) {
     this.book = book;
-    this.image = views.first;
+    this.image = views.first();
+    this.softPx = views.softPx();
     this.scene = scene;
     this.heights = SeenHeights.of(views, scene.station());
-  }
-
-  /** The photo, and the file that the station's second camera took at the same moment. */
-  record Views(RgbImage first, Optional<byte[]> second) {
-
-    /** Returns the views of a station with one camera. */
-    static Views of(RgbImage image) {
-      return new Views(image, Optional.empty());
-    }
   }
 
   /**
@@ -180,12 +173,13 @@ final class MeasureBoard {
     return lit < LIT_SHARE * (rgb.length / 3.0);
   }
 
-  private static Ground ground(Lit lit, SiteCrops crops, SeenHeights.OfBoard seen) {
+  private Ground ground(Lit lit, SiteCrops crops, SeenHeights.OfBoard seen) {
     return new Ground(
         lit.deck,
         lit.board.layout(),
         lit.board.pose(),
         Math.hypot(lit.board.poseErrorMm(), LEAST_POSE_ERROR_MM),
+        softPx * lit.board.mmPerPx(),
         crops.heights(),
         crops.closedOutlines(),
         seen.map());

@@ -21,6 +21,7 @@ import org.raftgauge.core.photo.TimeClues;
 import org.raftgauge.core.photo.TimeResult;
 import org.raftgauge.core.photo.UnreadablePhoto;
 import org.raftgauge.core.pixels.RgbImage;
+import org.raftgauge.core.plane.EdgeBlur;
 import org.raftgauge.core.plane.FoundBoard;
 import org.raftgauge.core.plane.FoundBoards;
 
@@ -199,14 +200,16 @@ public final class MeasurePhoto {
     List<MeasureBoard.Outcome> outcomes = new ArrayList<>();
     WhoseBoard whose = new WhoseBoard(book, facts, name, scene);
     List<FoundBoard> wanted = whose.wanted(found.boards(), image);
-    MeasureBoard measure = new MeasureBoard(book, new MeasureBoard.Views(image, at.second), scene);
+    EdgeBlur blur = EdgeBlur.of(image, wanted);
+    PhotoViews views = PhotoViews.of(image, at.second, blur);
+    MeasureBoard measure = new MeasureBoard(book, views, scene);
     List<Optional<MeasureBoard.Lit>> lit = SharedLight.among(wanted, measure);
     for (int i = 0; i < wanted.size(); i++) {
       WhoseBoard.Identity identity = whose.identity(wanted.get(i), wanted.size());
       outcomes.add(measure.measure(wanted.get(i), identity, lit.get(i)));
     }
     PhotoWitness witness =
-        WitnessOf.photo(image, new WitnessOf.Boards(wanted, lit, outcomes), found.shift());
+        WitnessOf.photo(image, new WitnessOf.Boards(blur, lit, outcomes), found.shift());
     return new Look(image, found, wanted, outcomes, witness);
   }
 

@@ -68,7 +68,7 @@ final class SeenHeights {
     }
   }
 
-  static SeenHeights of(MeasureBoard.Views views, Station station) {
+  static SeenHeights of(PhotoViews views, Station station) {
     if (station.second().isEmpty()) {
       return new SeenHeights(views.first(), Optional.empty(), List.of());
     }

@@ -9,7 +9,6 @@ import org.raftgauge.core.marker.LinearLight;
 import org.raftgauge.core.pixels.RgbImage;
 import org.raftgauge.core.plane.CameraShift;
 import org.raftgauge.core.plane.EdgeBlur;
-import org.raftgauge.core.plane.FoundBoard;
 
 /** Reads off a photo what it says of its camera, lens and lamps. */
 final class WitnessOf {
@@ -32,11 +31,9 @@ final class WitnessOf {
 
   private WitnessOf() {}
 
-  /** The boards of a photo, in one order: where each lies, the light on it, what came of it. */
+  /** The boards of a photo: how their edges are smeared; the light on each, what came of it. */
   record Boards(
-      List<FoundBoard> found,
-      List<Optional<MeasureBoard.Lit>> lit,
-      List<MeasureBoard.Outcome> outcomes) {
+      EdgeBlur blur, List<Optional<MeasureBoard.Lit>> lit, List<MeasureBoard.Outcome> outcomes) {
 
     /** Returns the lights of boards that canopy hardly shades: a board under leaves is darker. */
     private List<MeasureBoard.Lit> bare() {
@@ -58,7 +55,7 @@ final class WitnessOf {
   static PhotoWitness photo(RgbImage image, Boards boards, Optional<CameraShift> shift) {
     return new PhotoWitness(
         shift,
-        EdgeBlur.of(image, boards.found),
+        boards.blur,
         haze(image),
         LightField.of(boards.bare(), image.width(), image.height()),
         boards.pairRowsPx());

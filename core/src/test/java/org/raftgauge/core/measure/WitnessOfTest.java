@@ -8,6 +8,7 @@ import java.util.Optional;
 import org.junit.jupiter.api.Test;
 import org.raftgauge.core.pixels.RgbImage;
 import org.raftgauge.core.pixels.Srgb;
+import org.raftgauge.core.plane.EdgeBlur;
 import org.raftgauge.core.station.StationSign;
 
 /** Haze over photos of flat parts: a board of one light and, in one part of twenty, its holes. */
@@ -37,7 +38,8 @@ class WitnessOfTest {
       rgb[i] = (byte) Math.round(255 * Srgb.coded(light));
     }
     RgbImage image = RgbImage.of(side, side, rgb);
-    WitnessOf.Boards none = new WitnessOf.Boards(List.of(), List.of(), List.of());
+    WitnessOf.Boards none =
+        new WitnessOf.Boards(EdgeBlur.of(image, List.of()), List.of(), List.of());
     return WitnessOf.photo(image, none, Optional.empty()).hazeFraction().getAsDouble();
   }
 }
