@@ -49,19 +49,19 @@ class CommandsTest {
   }
 
   @Command(name = "root")
-  private static final class Root {}
+  static final class Root {}
 
   @Command(name = "first", header = "Comes first.")
-  private static final class First {
+  static final class First {
     @Option(names = "--width")
-    private int width;
+    int width;
   }
 
   @Command(
       name = "second",
       header = {"Comes second,", "in two lines."})
-  private static final class Second {
+  static final class Second {
     @Option(names = "--size")
-    private int size;
+    int size;
   }
 }
