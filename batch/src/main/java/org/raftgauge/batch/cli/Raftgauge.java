@@ -95,28 +95,32 @@ public final class Raftgauge implements Runnable {
     if (onSpark.filter(left -> !left.isEmpty()).isPresent()) {
       return onSpark(onSpark.get(), console);
     }
-    return line(workplace, console).execute(args);
+    return line(args, workplace, console).execute(args);
   }
 
-  /** Returns the command with all its subcommands. */
-  static CommandLine line(Workplace workplace, Console console) {
-    return new CommandLine(new Raftgauge())
-        .addSubcommand(new RunCommand(workplace, console))
-        .addSubcommand(new CheckCommand(workplace, console))
-        .addSubcommand(new ImportCommand(workplace, console))
-        .addSubcommand(new JudgeCommand(workplace, console))
-        .addSubcommand(new AgreeCommand(workplace, console))
-        .addSubcommand(new TeachCommand(console))
-        .addSubcommand(GraderCommand.with(console))
-        .addSubcommand(StationCommand.line(console))
-        .addSubcommand(new ForecastCommand(console))
-        .addSubcommand(new LookBackCommand(console))
-        .addSubcommand(new NewCommand(console))
-        .addSubcommand(new SeenCommand(workplace, console))
-        .addSubcommand(new ClusterCommand())
-        .addSubcommand(AmendCommand.line(workplace, console))
-        .addSubcommand(HistoryCommand.line(console))
-        .addSubcommand(new CompletionCommand(console))
+  /**
+   * Returns the command with its subcommands; those that the call does not name only by name and
+   * header.
+   */
+  static CommandLine line(String[] args, Workplace workplace, Console console) {
+    return new Commands(new CommandLine(new Raftgauge()), args)
+        .add(RunCommand.class, () -> new RunCommand(workplace, console))
+        .add(CheckCommand.class, () -> new CheckCommand(workplace, console))
+        .add(ImportCommand.class, () -> new ImportCommand(workplace, console))
+        .add(JudgeCommand.class, () -> new JudgeCommand(workplace, console))
+        .add(AgreeCommand.class, () -> new AgreeCommand(workplace, console))
+        .add(TeachCommand.class, () -> new TeachCommand(console))
+        .add(GraderCommand.class, () -> GraderCommand.with(console))
+        .add(StationCommand.class, () -> StationCommand.line(console))
+        .add(ForecastCommand.class, () -> new ForecastCommand(console))
+        .add(LookBackCommand.class, () -> new LookBackCommand(console))
+        .add(NewCommand.class, () -> new NewCommand(console))
+        .add(SeenCommand.class, () -> new SeenCommand(workplace, console))
+        .add(ClusterCommand.class, ClusterCommand::new)
+        .add(AmendCommand.class, () -> AmendCommand.line(workplace, console))
+        .add(HistoryCommand.class, () -> HistoryCommand.line(console))
+        .add(CompletionCommand.class, () -> new CompletionCommand(console))
+        .line()
         .registerConverter(LocalDate.class, Typed::date)
         .registerConverter(Path.class, Typed::path)
         .registerConverter(ZoneId.class, Typed::zone)

@@ -67,8 +67,9 @@ final class HeightSheet {
 
   private int mostMm() {
     List<Double> leaf = new ArrayList<>();
-    for (int i = 0; i < canopy.owner().length; i++) {
-      if (canopy.owner()[i] != 0 && heights.seen(i)) {
+    short[] owner = canopy.owner();
+    for (int i = 0; i < owner.length; i++) {
+      if (owner[i] != 0 && heights.seen(i)) {
         leaf.add(heights.mm(i));
       }
     }
@@ -79,12 +80,14 @@ final class HeightSheet {
 
   private void colour(BufferedImage picture) {
     int[] rgb = ((DataBufferInt) picture.getRaster().getDataBuffer()).getData();
+    byte[] coverage = canopy.coverage();
+    short[] owner = canopy.owner();
     for (int y = 0; y < scale.height(); y++) {
       int row = (int) ((long) y * canopy.height() / scale.height()) * canopy.width();
       for (int x = 0; x < scale.width(); x++) {
         int i = row + (int) ((long) x * canopy.width() / scale.width());
         int at = y * picture.getWidth() + x;
-        boolean leaf = canopy.owner()[i] != 0 && (canopy.coverage()[i] & 0xff) >= CANOPY;
+        boolean leaf = owner[i] != 0 && (coverage[i] & 0xff) >= CANOPY;
         int grey = grey(rgb[at]);
         rgb[at] = !leaf ? grey : heights.seen(i) ? shaded(i, grey) : Leftover.hatched(grey, x, y);
       }

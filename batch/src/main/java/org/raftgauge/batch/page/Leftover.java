@@ -26,11 +26,13 @@ final class Leftover {
   static void hatch(BufferedImage picture, CanopyMap canopy, Scale scale, List<Shape> boards) {
     int[] rgb = ((DataBufferInt) picture.getRaster().getDataBuffer()).getData();
     int[] onBoard = mask(scale, boards);
+    byte[] coverage = canopy.coverage();
+    short[] owner = canopy.owner();
     for (int y = 0; y < scale.height(); y++) {
       int row = (int) ((long) y * canopy.height() / scale.height()) * canopy.width();
       for (int x = 0; x < scale.width(); x++) {
         int i = row + (int) ((long) x * canopy.width() / scale.width());
-        boolean left = canopy.owner()[i] == 0 && (canopy.coverage()[i] & 0xff) >= CANOPY;
+        boolean left = owner[i] == 0 && (coverage[i] & 0xff) >= CANOPY;
         if (left && onBoard[y * scale.width() + x] != 0) {
           int at = y * picture.getWidth() + x;
           rgb[at] = hatched(rgb[at], x, y);

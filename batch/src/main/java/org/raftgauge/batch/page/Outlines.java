@@ -23,11 +23,17 @@ final class Outlines {
 
   private static final double SPACING_PX = 1.6;
 
-  private final CanopyMap canopy;
+  private final int width;
+  private final int height;
+  private final byte[] coverage;
+  private final short[] owners;
   private final Scale scale;
 
   Outlines(CanopyMap canopy, Scale scale) {
-    this.canopy = canopy;
+    this.width = canopy.width();
+    this.height = canopy.height();
+    this.coverage = canopy.coverage();
+    this.owners = canopy.owner();
     this.scale = scale;
   }
 
@@ -40,10 +46,10 @@ final class Outlines {
 
   private Map<Integer, Box> boxes() {
     Map<Integer, Box> boxes = new TreeMap<>();
-    for (int y = 0; y < canopy.height(); y++) {
+    for (int y = 0; y < height; y++) {
       int start = 0;
-      for (int x = 1; x <= canopy.width(); x++) {
-        if (x == canopy.width() || owner(x, y) != owner(start, y)) {
+      for (int x = 1; x <= width; x++) {
+        if (x == width || owner(x, y) != owner(start, y)) {
           widen(boxes, start, x - 1, y);
           start = x;
         }
@@ -61,22 +67,22 @@ final class Outlines {
   }
 
   private int owner(int x, int y) {
-    int i = y * canopy.width() + x;
-    return (canopy.coverage()[i] & 0xff) >= CANOPY ? canopy.owner()[i] & 0xffff : 0;
+    int i = y * width + x;
+    return (coverage[i] & 0xff) >= CANOPY ? owners[i] & 0xffff : 0;
   }
 
   private boolean is(int owner, int x, int y) {
-    return x >= 0 && y >= 0 && x < canopy.width() && y < canopy.height() && owner(x, y) == owner;
+    return x >= 0 && y >= 0 && x < width && y < height && owner(x, y) == owner;
   }
 
   private Path2D outline(int owner, Box box) {
     Path2D path = new Path2D.Double(Path2D.WIND_EVEN_ODD);
-    int width = box.right() - box.left();
-    BitSet seen = new BitSet(width * (box.bottom() - box.top()));
+    int across = box.right() - box.left();
+    BitSet seen = new BitSet(across * (box.bottom() - box.top()));
     for (int y = box.top(); y < box.bottom(); y++) {
       for (int x = box.left(); x < box.right(); x++) {
         boolean top = is(owner, x, y) && !is(owner, x, y - 1);
-        if (top && !seen.get((y - box.top()) * width + x - box.left())) {
+        if (top && !seen.get((y - box.top()) * across + x - box.left())) {
           append(path, loop(owner, x, y, seen, box));
         }
       }

@@ -17,7 +17,9 @@ class HelpWidthTest {
   @Test
   void noLineOfAHelpPageThatWasBrokenByHandIsBrokenAgain() {
     List<String> tooLong = new ArrayList<>();
-    collect(Raftgauge.line(new BookWorkplace(), Console.system()), tooLong);
+    collect(
+        Raftgauge.line(new String[] {"completion"}, new BookWorkplace(), Console.system()),
+        tooLong);
     assertEquals("", String.join("\n", tooLong));
   }
 

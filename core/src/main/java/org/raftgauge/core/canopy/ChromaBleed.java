@@ -37,15 +37,19 @@ final class ChromaBleed {
    * lies under the canopy.
    */
   void takeBack(boolean[] leaf, boolean[] hole) {
-    float[] lit = litLeaf(leaf);
     int n = leaf.length;
     boolean[] dark = new boolean[n];
     boolean[] darkGround = new boolean[n];
-    for (int i = 0; i < n; i++) {
-      boolean isDark = luminance[i] < DARK_SHARE * lit[i]; // never where lit is 0, far from leaf
-      dark[i] = isDark && leaf[i];
-      darkGround[i] = isDark && !leaf[i];
-    }
+    boolean[] brighter = brighter(leaf);
+    new MaskMean(luminance, brighter, new int[] {width, height}, LOCAL_PX)
+        .each(
+            (y, lit) -> {
+              for (int x = 0, i = y * width; x < width; x++, i++) {
+                boolean isDark = luminance[i] < DARK_SHARE * lit[x]; // never where no leaf is near
+                dark[i] = isDark && leaf[i];
+                darkGround[i] = isDark && !leaf[i];
+              }
+            });
     boolean[] ownColour = new boolean[n];
     for (int i = 0; i < n; i++) {
       if (dark[i]) {
@@ -80,16 +84,16 @@ final class ChromaBleed {
     return false;
   }
 
-  /**
-   * Mean brightness of the brighter half of the leaf about each pixel; 0 where there is no leaf.
-   */
-  private float[] litLeaf(boolean[] leaf) {
-    int[] size = {width, height};
-    float[] mean = MaskMean.of(luminance, leaf, size, LOCAL_PX);
+  /** Returns the leaf that is at least as bright as the mean of the leaf about it. */
+  private boolean[] brighter(boolean[] leaf) {
     boolean[] brighter = new boolean[leaf.length];
-    for (int i = 0; i < leaf.length; i++) {
-      brighter[i] = leaf[i] && luminance[i] >= mean[i];
-    }
-    return MaskMean.of(luminance, brighter, size, LOCAL_PX);
+    new MaskMean(luminance, leaf, new int[] {width, height}, LOCAL_PX)
+        .each(
+            (y, mean) -> {
+              for (int x = 0, i = y * width; x < width; x++, i++) {
+                brighter[i] = leaf[i] && luminance[i] >= mean[x];
+              }
+            });
+    return brighter;
   }
 }

@@ -112,7 +112,8 @@ final class DeadLeaf {
       return;
     }
     Parts parts = Parts.alsoDiagonal(BoxFilter.any(lit, width, height, STALK_PX), width, height);
-    BrownPart[] found = look(parts, lit, even);
+    boolean[] nearHole = BoxFilter.any(hole, width, height, 2);
+    BrownPart[] found = look(parts, lit, even, nearHole);
     boolean[] deadPart = new boolean[found.length];
     for (int p = 0; p < found.length; p++) {
       deadPart[p] = found[p].dead(Math.PI / 4 * holePx * holePx);
@@ -122,7 +123,7 @@ final class DeadLeaf {
       dead[i] = lit[i] && deadPart[parts.label(i)];
     }
     if (any(dead)) {
-      addShaded(dead, brown, even);
+      addShaded(dead, brown, even, nearHole);
     }
     for (int i = 0; i < leaf.length; i++) {
       leaf[i] |= dead[i];
@@ -139,8 +140,7 @@ final class DeadLeaf {
   }
 
   /** Adds what is brown in the holes of dead plants, if it is lit nearly as they are. */
-  private void addShaded(boolean[] dead, boolean[] brown, float[][] even) {
-    boolean[] nearHole = BoxFilter.any(hole, width, height, 2);
+  private void addShaded(boolean[] dead, boolean[] brown, float[][] even, boolean[] nearHole) {
     Parts holes = Parts.of(nearHole, width, height);
     double[] light = new double[holes.count()];
     int[] n = new int[light.length];
@@ -151,19 +151,19 @@ final class DeadLeaf {
       }
     }
     for (int i = 0; i < leaf.length; i++) {
-      int at = holes.label(i);
-      boolean plant = nearHole[i] && brown[i] && n[at] >= LEAST_PX;
-      dead[i] |= plant && PlugLight.luminance(even, i) > SHADED * light[at] / n[at];
+      if (nearHole[i] && brown[i] && n[holes.label(i)] >= LEAST_PX) {
+        int at = holes.label(i);
+        dead[i] |= PlugLight.luminance(even, i) > SHADED * light[at] / n[at];
+      }
     }
   }
 
-  private BrownPart[] look(Parts parts, boolean[] mask, float[][] even) {
+  private BrownPart[] look(Parts parts, boolean[] mask, float[][] even, boolean[] nearHole) {
     BrownPart[] found = new BrownPart[parts.count()];
     for (int p = 0; p < found.length; p++) {
       found[p] = new BrownPart();
     }
     Parts living = Parts.alsoDiagonal(leaf, width, height);
-    boolean[] nearHole = BoxFilter.any(hole, width, height, 2);
     for (int i = 0; i < leaf.length; i++) {
       if (mask[i]) {
         BrownPart part = found[parts.label(i)];

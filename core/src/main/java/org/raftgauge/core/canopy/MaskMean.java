@@ -24,10 +24,14 @@ final class MaskMean {
 
   private final int[] countTo;
 
-  /** Which of the rows kept hold nothing. */
-  private final boolean[] empty;
+  /** Which of the rows kept hold anything. */
+  private final boolean[] some;
 
-  private MaskMean(float[] values, boolean[] mask, int[] size, int reach) {
+  /**
+   * Sets up means over the square of half side {@code reach} about each pixel; size is width,
+   * height.
+   */
+  MaskMean(float[] values, boolean[] mask, int[] size, int reach) {
     this.values = values;
     this.mask = mask;
     this.width = size[0];
@@ -40,14 +44,17 @@ final class MaskMean {
     this.shares = shares((2 * reach + 1) * (2 * reach + 1));
     this.upTo = new double[width + 1 + 2 * reach];
     this.countTo = new int[upTo.length];
-    this.empty = new boolean[2 * reach + 1];
+    this.some = new boolean[2 * reach + 1];
   }
 
   /**
    * Averages over the square of half side {@code reach} about each pixel; size is width, height.
    */
   static float[] of(float[] values, boolean[] mask, int[] size, int reach) {
-    return new MaskMean(values, mask, size, reach).means();
+    float[] means = new float[values.length];
+    new MaskMean(values, mask, size, reach)
+        .each((y, row) -> System.arraycopy(row, 0, means, y * row.length, row.length));
+    return means;
   }
 
   /** Returns one over each number of pixels up to the most; 0 for none. */
@@ -59,39 +66,36 @@ final class MaskMean {
     return shares;
   }
 
-  private float[] means() {
-    float[] means = new float[values.length];
+  /** Does something with the means of each row, which hold until the next. */
+  void each(Binomial.EachRow then) {
+    float[] means = new float[width];
     for (int y = -reach; y < height; y++) {
       int place = Math.floorMod(y + reach, sums.length);
-      if (y > reach) {
-        add(place, -1); // the row that drops out was kept at the same place
+      boolean comes = along(y + reach);
+      if (comes || some[place]) {
+        exchange(place); // the row that drops out was kept at the same place
+        some[place] = comes;
       }
-      empty[place] = y + reach >= height || along((y + reach) * width, place) == 0;
-      add(place, 1);
-      for (int x = 0; x < width && y >= 0; x++) {
-        means[y * width + x] = (float) (sum[x] * shares[count[x]]);
+      if (y >= 0) {
+        for (int x = 0; x < width; x++) {
+          means[x] = (float) (sum[x] * shares[count[x]]);
+        }
+        then.change(y, means);
       }
-    }
-    return means;
-  }
-
-  private void add(int place, int sign) {
-    if (empty[place]) {
-      return;
-    }
-    float[] rowSum = sums[place];
-    int[] rowCount = counts[place];
-    for (int x = 0; x < width; x++) {
-      sum[x] += sign * rowSum[x];
-      count[x] += sign * rowCount[x];
     }
   }
 
   /**
-   * Writes the sums over stretches of one row, as differences of sums from its start on; returns
-   * how many pixels the mask lets through, where there are none without writing.
+   * Writes the sums from one row's start on, nothing below the picture; says whether the mask lets
+   * anything through.
    */
-  private int along(int row, int place) {
+  private boolean along(int y) {
+    if (y >= height) {
+      Arrays.fill(upTo, 0);
+      Arrays.fill(countTo, 0);
+      return false;
+    }
+    int row = y * width;
     double run = 0;
     int n = 0;
     for (int x = 0, to = reach + 1; x < width; x++, to++) {
@@ -102,18 +106,25 @@ final class MaskMean {
       upTo[to] = run;
       countTo[to] = n;
     }
-    if (n == 0) {
-      return 0;
-    }
     Arrays.fill(upTo, reach + 1 + width, upTo.length, run);
     Arrays.fill(countTo, reach + 1 + width, upTo.length, n);
+    return n > 0;
+  }
+
+  /** Takes a row's sums over stretches out and those of the row that was read last in. */
+  private void exchange(int place) {
     float[] rowSum = sums[place];
     int[] rowCount = counts[place];
     int across = 2 * reach + 1;
     for (int x = 0; x < width; x++) {
-      rowSum[x] = (float) (upTo[x + across] - upTo[x]);
-      rowCount[x] = countTo[x + across] - countTo[x];
+      float now = (float) (upTo[x + across] - upTo[x]);
+      sum[x] = sum[x] - rowSum[x] + now;
+      rowSum[x] = now;
     }
-    return n;
+    for (int x = 0; x < width; x++) {
+      int now = countTo[x + across] - countTo[x];
+      count[x] += now - rowCount[x];
+      rowCount[x] = now;
+    }
   }
 }

@@ -42,7 +42,10 @@ final class PartBlur {
   private final int height;
 
   /** Luma along the line that is looked along. */
-  private final int[] levels;
+  private short[] levels;
+
+  /** Where the luma turns along it; as many as were found last. */
+  private final int[] turns;
 
   private final int[][] counts = new int[EdgeBlur.CELLS * EdgeBlur.CELLS][BINS];
 
@@ -50,7 +53,8 @@ final class PartBlur {
     this.photo = photo;
     this.width = photo.width();
     this.height = photo.height();
-    this.levels = new int[Math.max(width, height)];
+    this.levels = new short[width];
+    this.turns = new int[Math.max(width, height)];
   }
 
   /**
@@ -63,12 +67,8 @@ final class PartBlur {
   static List<OptionalDouble> of(RgbImage photo) {
     PartBlur blur = new PartBlur(photo);
     int every = Math.max(2, Math.min(blur.width, blur.height) / LINES);
-    for (int y = 1; y < blur.height - 1; y += every) {
-      blur.line(new Line(y * blur.width, 1, blur.width, blur.width));
-    }
-    for (int x = 1; x < blur.width - 1; x += every) {
-      blur.line(new Line(x, blur.width, blur.height, 1));
-    }
+    blur.rows(every);
+    blur.columns(every);
     List<OptionalDouble> parts = new ArrayList<>();
     for (int[] count : blur.counts) {
       parts.add(quartile(count));
@@ -79,21 +79,41 @@ final class PartBlur {
   /** Pixels in a line: the first's index, from one to the next, how many, to the next line. */
   private record Line(int first, int step, int length, int aside) {}
 
-  private void line(Line line) {
-    for (int i = 0; i < line.length; i++) {
-      levels[i] = GreyImage.luma(photo, line.first + i * line.step);
+  private void rows(int every) {
+    for (int y = 1; y < height - 1; y += every) {
+      int first = y * width;
+      for (int x = 0; x < width; x++) {
+        levels[x] = (short) GreyImage.luma(photo, first + x);
+      }
+      line(new Line(first, 1, width, width));
     }
-    int from = 0;
+  }
+
+  /** Looks along columns; they are read together, row by row, as the pixels lie. */
+  private void columns(int every) {
+    short[][] columns = new short[Math.max(0, (width - 3) / every + 1)][height];
+    for (int y = 0; y < height; y++) {
+      for (int c = 0, i = y * width + 1; c < columns.length; c++, i += every) {
+        columns[c][y] = (short) GreyImage.luma(photo, i);
+      }
+    }
+    for (int c = 0; c < columns.length; c++) {
+      levels = columns[c];
+      line(new Line(1 + c * every, width, height, 1));
+    }
+  }
+
+  private void line(Line line) {
+    int n = 0;
     int sign = 0;
     for (int i = 1; i < line.length; i++) {
       int change = Integer.signum(levels[i] - levels[i - 1]);
-      if (change != sign) {
-        if (sign != 0) {
-          edge(line, from, i - 1);
-        }
-        from = i - 1;
-        sign = change;
-      }
+      turns[n] = i - 1;
+      n += change == sign ? 0 : 1; // noise turns often and irregularly: no branch
+      sign = change;
+    }
+    for (int k = 1; k < n; k++) {
+      edge(line, turns[k - 1], turns[k]);
     }
   }
 

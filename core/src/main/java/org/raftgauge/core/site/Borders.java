@@ -18,16 +18,18 @@ final class Borders {
   static Borders of(int width, int height, short[] owner, int sites) {
     Borders borders = new Borders(sites);
     short[] above = new short[width];
+    short[] row = new short[width];
     Arrays.fill(above, AllotCanopy.NONE);
     for (int y = 0; y < height; y++) {
-      short[] row = Arrays.copyOfRange(owner, y * width, (y + 1) * width);
+      System.arraycopy(owner, y * width, row, 0, width);
       borders.along(row);
       borders.between(above, row);
+      short[] spare = above;
       above = row;
+      row = spare;
     }
-    short[] below = new short[width];
-    Arrays.fill(below, AllotCanopy.NONE);
-    borders.between(above, below);
+    Arrays.fill(row, AllotCanopy.NONE);
+    borders.between(above, row);
     return borders;
   }
 
