@@ -18,6 +18,11 @@ public final class SegmentCanopy {
   /** Bare deck past this share of the threshold was nearly leaf. */
   private static final double NEAR_BELOW = 0.75;
 
+  /**
+   * Edges smeared by more than this beyond a sharp photo's fill narrow gaps (working value), mm.
+   */
+  private static final double LEAST_SOFT_MM = 0.12;
+
   private final DeckImage deck;
   private final Layout layout;
   private final CanopyRule rule;
@@ -110,6 +115,9 @@ public final class SegmentCanopy {
     BitSet plugLike = PlugDisc.drop(deck, layout, leaf, wide, luminance);
     new DarkGaps(width, height, luminance).fill(leaf, places.holePx());
     byte[] coverage = EdgeMix.coverage(width, height, rgb, leaf);
+    if (deck.softMm() > LEAST_SOFT_MM) {
+      new SoftGaps(width, height, luminance).thin(coverage, leaf, places.hole());
+    }
     double doubt = all == 0 ? 0 : (double) near / all;
     return new Canopy(
         width,

@@ -17,6 +17,7 @@ import org.raftgauge.core.photo.TimeClues;
 import org.raftgauge.core.photo.TimeResult;
 import org.raftgauge.core.photo.UnreadablePhoto;
 import org.raftgauge.core.pixels.RgbImage;
+import org.raftgauge.core.plane.EdgeBlur;
 import org.raftgauge.core.plane.FoundBoard;
 import org.raftgauge.core.plane.FoundBoards;
 
@@ -90,7 +91,9 @@ public final class LightPhoto {
   private Result boards(DecodedPhoto photo, PhotoStory.Scene scene) {
     FoundBoards found =
         new BoardsOfPhoto(book, facts, FactsOfName.of(book, facts.photo())).find(photo, scene);
-    MeasureBoard measure = new MeasureBoard(book, PhotoViews.of(photo.image()), scene);
+    EdgeBlur blur = EdgeBlur.of(photo.image(), found.boards());
+    PhotoViews views = PhotoViews.of(photo.image(), Optional.empty(), blur);
+    MeasureBoard measure = new MeasureBoard(book, views, scene);
     List<LitBoard> boards = new ArrayList<>();
     for (Optional<MeasureBoard.Lit> lit : SharedLight.among(found.boards(), measure)) {
       lit.ifPresent(l -> boards.add(board(l, measure)));

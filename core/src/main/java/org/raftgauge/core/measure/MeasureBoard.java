@@ -97,7 +97,9 @@ final class MeasureBoard {
     if (!board.held().isEmpty()) {
       return Optional.empty();
     }
-    DeckImage deck = RectifyDeck.rectify(image, board.pose(), board.layout().board(), scale(board));
+    DeckImage deck =
+        RectifyDeck.rectify(image, board.pose(), board.layout().board(), scale(board))
+            .soft(softPx * board.mmPerPx());
     EvenedLight light =
         onOpenGround(board)
             ? EvenedLight.ofCamera()
@@ -173,13 +175,12 @@ final class MeasureBoard {
     return lit < LIT_SHARE * (rgb.length / 3.0);
   }
 
-  private Ground ground(Lit lit, SiteCrops crops, SeenHeights.OfBoard seen) {
+  private static Ground ground(Lit lit, SiteCrops crops, SeenHeights.OfBoard seen) {
     return new Ground(
         lit.deck,
         lit.board.layout(),
         lit.board.pose(),
         Math.hypot(lit.board.poseErrorMm(), LEAST_POSE_ERROR_MM),
-        softPx * lit.board.mmPerPx(),
         crops.heights(),
         crops.closedOutlines(),
         seen.map());

@@ -16,11 +16,6 @@ record PhotoViews(RgbImage first, Optional<byte[]> second, double softPx) {
   /** Sharp photos smear edges by no more than this, px (rendered photos: 0.5 to 0.85). */
   private static final double SHARP_PX = 0.85;
 
-  /** Returns the views of a station with one camera, of a sharp photo. */
-  static PhotoViews of(RgbImage image) {
-    return new PhotoViews(image, Optional.empty(), 0);
-  }
-
   /** Returns the views with the photo's blur. */
   static PhotoViews of(RgbImage first, Optional<byte[]> second, EdgeBlur blur) {
     return new PhotoViews(first, second, Math.max(0, blur.blurPx().orElse(0) - SHARP_PX));

@@ -16,12 +16,32 @@ public final class DeckImage {
   private final boolean[] seen;
   private final double mmPerPx;
   private final double marginMm;
+  private final double softMm;
 
   DeckImage(RgbImage image, boolean[] seen, double mmPerPx, double marginMm) {
+    this(image, seen, new DeckScale(mmPerPx, marginMm), 0);
+  }
+
+  private DeckImage(RgbImage image, boolean[] seen, DeckScale scale, double softMm) {
     this.image = image;
     this.seen = seen;
-    this.mmPerPx = mmPerPx;
-    this.marginMm = marginMm;
+    this.mmPerPx = scale.mmPerPx();
+    this.marginMm = scale.marginMm();
+    this.softMm = softMm;
+  }
+
+  /**
+   * Returns the same picture of a photo that smears edges.
+   *
+   * @param mm how much wider than a sharp photo, mm of deck, 0 or more
+   */
+  public DeckImage soft(double mm) {
+    return new DeckImage(image, seen, new DeckScale(mmPerPx, marginMm), mm);
+  }
+
+  /** Returns how much wider its photo smears edges than a sharp one does, mm of deck. */
+  public double softMm() {
+    return softMm;
   }
 
   /** Returns the picture; black where the photo does not show the deck. */

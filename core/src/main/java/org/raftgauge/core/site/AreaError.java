@@ -6,8 +6,8 @@ import org.raftgauge.core.book.PointMm;
 import org.raftgauge.core.canopy.Canopy;
 
 /**
- * Standard error of a projected area: the root of the summed squares of thirteen terms, each of
- * them common to a whole plant and therefore not averaged over its pixels.
+ * Standard error of a projected area: the root of the summed squares of twelve terms, each of them
+ * common to a whole plant and therefore not averaged over its pixels.
  *
  * <ul>
  *   <li>height: {@code A * 2 dh / (H - h)}, from {@code A = seen * (1 - h / H)^2}
@@ -15,7 +15,6 @@ import org.raftgauge.core.canopy.Canopy;
  *       over the plant's width
  *   <li>pose: {@code A * 2 e / r}, a place error {@code e} at the board's half diagonal {@code r}
  *   <li>edge pixels: the outline lies a share of a pixel in or out, all along it
- *   <li>soft edges: where haze or a camera out of focus smears edges, gaps between leaves fill
  *   <li>colour and light: the share of the canopy whose colour lies near the threshold, which dim
  *       or coloured light, haze and dirt raise
  *   <li>weak leaf, weak bare deck: the same of the plant's own pixels, and of those about it that
@@ -33,8 +32,7 @@ import org.raftgauge.core.canopy.Canopy;
  * spread of 1.02 and 95 % intervals that cover 94.7 %. Heights were true ones' model there, spread
  * 9 %. The term of closed sites was chosen afterwards, between what 110 sites of those seeds (0.4)
  * and 55 of another one (0.8) ask for; without it, errors of sites that share half of their outline
- * spread over 1.6 and 2.9 standard errors. The term of soft edges was chosen last, on hazy photos
- * of four seeds.
+ * spread over 1.6 and 2.9 standard errors.
  */
 final class AreaError {
   /**
@@ -47,12 +45,6 @@ final class AreaError {
 
   /** How far the whole outline lies in or out, px. */
   private static final double EDGE_PX = 0.09;
-
-  /**
-   * How far the outline lies in or out for each mm by which edges are softer than usual (chosen on
-   * hazy photos of four seeds, where a young plant's area is 12 % too large).
-   */
-  private static final double SOFT = 1.0;
 
   /** Share of the doubtful canopy that is wrong. */
   private static final double DOUBT = 0.34;
@@ -118,7 +110,6 @@ final class AreaError {
       view(site, area, seen.heightMm()),
       area * 2 * ground.poseErrorMm() / halfDiagonalMm(),
       look.perimeterMm * EDGE_PX * ground.deck().mmPerPx() / 100,
-      look.perimeterMm * SOFT * ground.softMm() / 100,
       DOUBT * doubtFraction * area,
       WEAK_LEAF * look.weakLeafCm2,
       WEAK_BARE * look.weakBareCm2,

@@ -17,7 +17,6 @@ import org.raftgauge.core.relief.HeightMap;
  * @param layout the board's layout
  * @param pose the camera over the board
  * @param poseErrorMm standard error of a place on the deck, mm
- * @param softMm how much wider the photo smears edges than sharp photos do, mm on the deck
  * @param heights the height model of each site, in the order of {@code layout.grid().sites()}
  * @param closedOutline the shared share of the outline past which each site counts as closed, same
  *     order
@@ -28,7 +27,6 @@ public record Ground(
     Layout layout,
     CameraPose pose,
     double poseErrorMm,
-    double softMm,
     List<HeightModel> heights,
     List<Double> closedOutline,
     Optional<HeightMap> relief) {
@@ -44,7 +42,7 @@ public record Ground(
   }
 
   /**
-   * Says what measuring stands on where no heights were seen, in a sharp photo.
+   * Says what measuring stands on where no heights were seen.
    *
    * @param deck the deck picture
    * @param layout the board's layout
@@ -60,7 +58,7 @@ public record Ground(
       double poseErrorMm,
       List<HeightModel> heights,
       List<Double> closedOutline) {
-    this(deck, layout, pose, poseErrorMm, 0, heights, closedOutline, Optional.empty());
+    this(deck, layout, pose, poseErrorMm, heights, closedOutline, Optional.empty());
   }
 
   List<SiteId> sites() {

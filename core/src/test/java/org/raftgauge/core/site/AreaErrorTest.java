@@ -36,25 +36,6 @@ class AreaErrorTest {
   }
 
   @Test
-  void softEdgesWidenTheStandardErrorAllAlongTheOutline() {
-    double[] at = {99.5, 99.5, 40};
-    Ground sharp = Grounds.row(200, 200, 200, 2);
-    Ground soft =
-        new Ground(
-            sharp.deck(),
-            sharp.layout(),
-            sharp.pose(),
-            sharp.poseErrorMm(),
-            0.5,
-            sharp.heights(),
-            sharp.closedOutline(),
-            sharp.relief());
-    // A disc of 80 mm: an outline of some 2 pi 80 = 503 mm, times 0.5 mm is 2.51 cm2.
-    double wider = Math.sqrt(Math.pow(se(disc(at, soft)), 2) - Math.pow(se(disc(at, sharp)), 2));
-    assertEquals(2.51, wider, 0.05 * 2.51);
-  }
-
-  @Test
   void doubtfulColourWidensTheStandardErrorByItsShareOfTheArea() {
     byte[] leaf = KnownCanopy.discs(200, 200, new double[] {99.5, 99.5, 40});
     Ground ground = Grounds.row(200, 200, 200, 2);
