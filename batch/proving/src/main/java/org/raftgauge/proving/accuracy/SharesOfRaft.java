@@ -36,8 +36,10 @@ public final class SharesOfRaft {
   public static String table(List<TruthSite> truth, Path file) throws IOException {
     StringBuilder text =
         new StringBuilder(
-            "| outline shared | plants | each photo by itself | with the evenings before |\n"
-                + "| --- | ---: | ---: | ---: |\n");
+            """
+            | outline shared | plants | each photo by itself | with the evenings before |
+            | --- | ---: | ---: | ---: |
+            """);
     List<Off> all = off(truth, file);
     for (int bin = 0; bin < SHARED_FROM.length; bin++) {
       double from = SHARED_FROM[bin];
