@@ -31,7 +31,7 @@ final class Legend {
   static void draw(Ink ink, Font font, Point2D start) {
     Legend legend = new Legend(ink, font, start);
     legend.ink.line(legend.sample(), Palette.YELLOW);
-    legend.text("site, cm\u00b2");
+    legend.text("site, cm\u00b2 (~ touching)");
     legend.ink.brokenLine(legend.sample(), Palette.YELLOW);
     legend.text("closed: at least");
     legend.ink.brokenLine(legend.sample(), Palette.PAPER);
