@@ -21,8 +21,9 @@ import org.raftgauge.core.site.SiteMeasure;
  * surrounded it sees little. The evening before, it stood freer. The two are weighed by their
  * errors, and so is what the settled area says of the plant's size from then on (a Kalman filter of
  * one number, ln of the radius); what all plants of a crop have grown meanwhile is taken out, and
- * each border moves by its own table ({@link Border}). Source: Kalman 1960, J. Basic Eng. 82:35-45
- * (from memory).
+ * each border moves by its own table ({@link Border}). A plant that is by far another size than
+ * expected was cut, eaten, replaced or mistaken before: of it the photo is believed. Source: Kalman
+ * 1960, J. Basic Eng. 82:35-45 (from memory).
  */
 public final class SettleSplits {
   /**
@@ -123,8 +124,11 @@ public final class SettleSplits {
     grown.forEach((crop, of) -> usual.put(crop, median(of)));
     Map<SiteId, PlantSize> expected = new HashMap<>();
     before.forEach(
-        (site, size) ->
-            expected.put(site, size.by(look.at(), usual.get(look.plants().get(site).crop()))));
+        (site, size) -> {
+          double growth = usual.get(look.plants().get(site).crop());
+          PlantSize now = PlantSize.of(seen.get(site), look.at(), 0);
+          expected.put(site, size.by(look.at(), growth).inLightOf(now));
+        });
     return expected;
   }
 
