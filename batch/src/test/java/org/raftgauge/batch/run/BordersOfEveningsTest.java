@@ -42,6 +42,24 @@ class BordersOfEveningsTest {
   }
 
   @Test
+  void whatStoodOnTheRaftEarlierChangesNothing() throws Exception {
+    // Verdicts and forecasts read this crop's evenings alone, the tables all that the raft ever
+    // saw:
+    // where plants met long ago must not decide how many evenings of these ones are read.
+    for (int day = 5; day <= 9; day++) {
+      String at = " at=2026-04-0" + day + "T18:00:00+01:00";
+      runs.photo(day + ".txt", "rafts=R1 areas=20;" + (day + 1) + ";" + (day + 2) + ";5" + at);
+    }
+    runs.photo("b.txt", MEET);
+    runs.run("out");
+    String alone = runs.areas("b.txt");
+
+    runs.photo("old.txt", "rafts=R1 areas=0;0;0;0 meet=-0.1003 at=2026-01-09T18:00:00+01:00");
+    runs.run("out");
+    assertEquals(alone, runs.areas("b.txt"));
+  }
+
+  @Test
   void aPhotoWithoutAnEveningBeforeIsSplitAsItStands() throws Exception {
     runs.photo("b.txt", MEET);
     runs.run("out");

@@ -26,12 +26,6 @@ import org.raftgauge.core.site.SiteMeasure;
  * 1960, J. Basic Eng. 82:35-45 (from memory).
  */
 public final class SettleSplits {
-  /**
-   * Looks before the first one with a border that are worth reading: a plant's size stands in the
-   * latest of them in which it was not held.
-   */
-  public static final int LOOKS_BEFORE = 2;
-
   /** No plant gives away more than this share of what the photo alone gave it. */
   private static final double MOST_GIVEN = 0.7;
 
