@@ -26,6 +26,9 @@ import org.raftgauge.core.site.SiteMeasure;
  * 1960, J. Basic Eng. 82:35-45 (from memory).
  */
 public final class SettleSplits {
+  /** A plant alone of its crop has nothing to tell its growth from but itself. */
+  private static final int LEAST_OF_CROP = 2;
+
   /** No plant gives away more than this share of what the photo alone gave it. */
   private static final double MOST_GIVEN = 0.7;
 
@@ -99,31 +102,48 @@ public final class SettleSplits {
     return look.raft().borders().isEmpty() ? look.raft() : look.raft().withSites(sites);
   }
 
-  /** Says how large plants should be by now that were seen before. */
+  /**
+   * Says how large plants should be by now that were seen before; those of them that this look does
+   * not show grow on unseen.
+   */
   private Map<SiteId, PlantSize> expected(Look look, Map<SiteId, SiteMeasure> seen) {
-    Map<SiteId, PlantSize> before = new HashMap<>();
+    Map<String, Double> usual = usualGrowth(look, seen);
+    Map<SiteId, PlantSize> expected = new HashMap<>();
+    look.plants()
+        .forEach(
+            (site, standing) -> {
+              PlantSize size = sizes.get(standing.plant());
+              Double growth = usual.get(standing.crop());
+              if (size != null && growth != null) {
+                PlantSize now = size.by(look.at(), growth);
+                if (seen.containsKey(site)) {
+                  PlantSize shown = PlantSize.of(seen.get(site), look.at(), 0);
+                  expected.put(site, now.inLightOf(shown));
+                } else {
+                  sizes.put(standing.plant(), now);
+                }
+              }
+            });
+    return expected;
+  }
+
+  /** Says by how much of ln radius each crop has grown since the look before. */
+  private Map<String, Double> usualGrowth(Look look, Map<SiteId, SiteMeasure> seen) {
     Map<String, List<Double>> grown = new HashMap<>();
     seen.forEach(
         (site, measure) -> {
           Standing standing = look.plants().get(site);
           PlantSize size = standing == null ? null : sizes.get(standing.plant());
           if (size != null) {
-            before.put(site, size);
             grown
                 .computeIfAbsent(standing.crop(), crop -> new ArrayList<>())
                 .add(PlantSize.lnRadius(measure) - size.lnRadius());
           }
         });
+    grown.values().removeIf(of -> of.size() < LEAST_OF_CROP);
     Map<String, Double> usual = new HashMap<>();
     grown.forEach((crop, of) -> usual.put(crop, median(of)));
-    Map<SiteId, PlantSize> expected = new HashMap<>();
-    before.forEach(
-        (site, size) -> {
-          double growth = usual.get(look.plants().get(site).crop());
-          PlantSize now = PlantSize.of(seen.get(site), look.at(), 0);
-          expected.put(site, size.by(look.at(), growth).inLightOf(now));
-        });
-    return expected;
+    return usual;
   }
 
   private static double median(List<Double> values) {

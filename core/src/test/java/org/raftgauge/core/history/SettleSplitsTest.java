@@ -25,6 +25,9 @@ class SettleSplitsTest {
   private static final Instant FIRST = Instant.parse("2026-04-10T18:00:00Z");
   private static final Instant THEN = Instant.parse("2026-04-12T18:00:00Z");
 
+  /** What moves at each step, cm2. */
+  private static final List<Double> TABLE = List.of(10.0, 20.0, 30.0, 40.0, 50.0);
+
   @Test
   void aBorderMovesByWhatTheLookBeforeKnowsBetterThanThePhoto() {
     // Equal once; two days later the photo gives 180 and 220 cm2: ln of the radii's ratio
@@ -81,6 +84,34 @@ class SettleSplitsTest {
     for (int i = 0; i < 4; i++) {
       assertEquals(0, settled.sites().get(i).movedCm2(), 1e-9);
     }
+  }
+
+  @Test
+  void aPlantAloneOfItsCropKeepsWhatThePhotoGaveIt() {
+    // What it has grown would be told by its own area, which is what is in doubt.
+    Map<SiteId, SettleSplits.Standing> plants = new HashMap<>(apart(FIRST, 1, 1, 1).plants());
+    plants.put(site(2), new SettleSplits.Standing("plant 2", "basil"));
+    SettleSplits.Look now = meeting(THEN, 0.9, 200, 200, 150);
+    Border judged = new Border(site(1), site(2), -0.2, TABLE, TABLE);
+
+    RaftMeasure settled =
+        settle(
+            new SettleSplits.Look(apart(FIRST, 100, 100, 100).raft(), FIRST, plants),
+            new SettleSplits.Look(withBorders(now.raft(), List.of(judged)), THEN, plants));
+
+    assertEquals(150, area(settled, 2), 1e-9);
+  }
+
+  @Test
+  void aPlantThatOneLookDoesNotShowGrowsOnUnseen() {
+    // All grow fourfold from look to look; the third plant does not show in the second one.
+    Instant third = Instant.parse("2026-04-14T18:00:00Z");
+    SettleSplits.Look missed = apart(THEN, 40, 40, 0);
+    List<RaftMeasure> settled =
+        SettleSplits.settle(
+            List.of(apart(FIRST, 10, 10, 10), missed, meeting(third, 0.9, 160, 160, 160)));
+
+    assertEquals(160, area(settled.get(2), 2), 1e-9);
   }
 
   @Test
@@ -200,9 +231,8 @@ class SettleSplitsTest {
     SettleSplits.Look look = look(at, shared, areas);
     List<Border> borders = new ArrayList<>();
     for (int i = 0; i + 1 < areas.length; i++) {
-      List<Double> table = List.of(10.0, 20.0, 30.0, 40.0, 50.0);
       double lnRatio = Math.log(areas[i] / areas[i + 1]) / 2;
-      borders.add(new Border(site(i), site(i + 1), lnRatio, table, table));
+      borders.add(new Border(site(i), site(i + 1), lnRatio, TABLE, TABLE));
     }
     return new SettleSplits.Look(withBorders(look.raft(), borders), at, look.plants());
   }
