@@ -87,11 +87,19 @@ public final class SettleSplits {
     Map<SiteId, PlantSize> expected = expected(look, seen);
     Map<SiteId, Moved> moved = new HashMap<>();
     seen.keySet().forEach(site -> moved.put(site, new Moved()));
+    List<Trade> trades = new ArrayList<>();
     for (Border border : look.raft().borders()) {
       if (seen.containsKey(border.site()) && seen.containsKey(border.neighbour())) {
-        move(border, seen, expected, moved);
+        trades.add(trade(border, seen, expected));
       }
     }
+    trades.forEach(trade -> moved.get(trade.giver()).givesCm2 += Math.abs(trade.takesCm2));
+    trades.forEach(
+        trade -> {
+          double share = moved.get(trade.giver()).shareGiven(seen.get(trade.giver()));
+          moved.get(trade.border.site()).add(share * trade.takesCm2, trade);
+          moved.get(trade.border.neighbour()).add(-share * trade.takesCm2, trade);
+        });
     List<SiteMeasure> sites = new ArrayList<>();
     for (SiteMeasure site : look.raft().sites()) {
       SiteMeasure now =
@@ -151,11 +159,22 @@ public final class SettleSplits {
     return values.get(Math.floorDiv(values.size(), 2));
   }
 
-  private static void move(
-      Border border,
-      Map<SiteId, SiteMeasure> seen,
-      Map<SiteId, PlantSize> expected,
-      Map<SiteId, Moved> moved) {
+  /**
+   * What a border comes to.
+   *
+   * @param border the border
+   * @param takesCm2 what its site takes from its neighbour, cm2 on the deck plane
+   * @param varianceOfPhoto of what lies between them, as the photo alone tells it
+   * @param variance the same now
+   */
+  private record Trade(Border border, double takesCm2, double varianceOfPhoto, double variance) {
+    SiteId giver() {
+      return takesCm2 > 0 ? border.neighbour() : border.site();
+    }
+  }
+
+  private static Trade trade(
+      Border border, Map<SiteId, SiteMeasure> seen, Map<SiteId, PlantSize> expected) {
     SiteMeasure site = seen.get(border.site());
     SiteMeasure neighbour = seen.get(border.neighbour());
     double photo = PlantSize.varianceOfRatio(site, neighbour);
@@ -171,8 +190,7 @@ public final class SettleSplits {
       takes = border.takesCm2(border.lnRatio() + weight * off);
     }
     double slope = (border.takenCm2().get(0) + border.givenCm2().get(0)) / 2 / Border.STEP;
-    moved.get(border.site()).add(takes, slope * slope * photo, slope * slope * variance);
-    moved.get(border.neighbour()).add(-takes, slope * slope * photo, slope * slope * variance);
+    return new Trade(border, takes, slope * slope * photo, slope * slope * variance);
   }
 
   private void keep(Look look, SiteMeasure site, Moved moved, Map<SiteId, PlantSize> expected) {
@@ -185,29 +203,37 @@ public final class SettleSplits {
     }
   }
 
-  /** What moves to a plant, cm2 on the deck plane, and the variances of what borders leave open. */
+  /**
+   * What a plant is asked to give, and what moves to it, cm2 on the deck plane; the variances of
+   * what borders leave open.
+   */
   private static final class Moved {
+    private double givesCm2;
     private double takesCm2;
     private double varianceOfPhoto;
     private double variance;
 
-    private void add(double takes, double ofPhoto, double settled) {
+    private void add(double takes, Trade trade) {
       takesCm2 += takes;
-      varianceOfPhoto += ofPhoto;
-      variance += settled;
+      varianceOfPhoto += trade.varianceOfPhoto;
+      variance += trade.variance;
+    }
+
+    /** Returns how much of what it was to give a plant gives. */
+    private double shareGiven(SiteMeasure site) {
+      double most = MOST_GIVEN * site.projectedAreaCm2().orElseThrow() / site.parallaxFactor();
+      return givesCm2 > most ? most / givesCm2 : 1;
     }
 
     private SiteMeasure settled(SiteMeasure site) {
       if (takesCm2 == 0 && variance == varianceOfPhoto) {
         return site;
       }
-      double area = site.projectedAreaCm2().orElseThrow();
       double se = site.projectedAreaSeCm2().orElseThrow();
       double factor = site.parallaxFactor();
-      double by = Math.max(-MOST_GIVEN * area, takesCm2 * factor);
       double less = (varianceOfPhoto - variance) * factor * factor;
       double left = Math.sqrt(Math.max(LEAST_SE * LEAST_SE * se * se, se * se - less));
-      return site.moved(by, left);
+      return site.moved(takesCm2 * factor, left);
     }
   }
 }

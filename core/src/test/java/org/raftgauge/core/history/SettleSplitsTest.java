@@ -142,7 +142,7 @@ class SettleSplitsTest {
   @Test
   void noPlantGivesMoreThanMostOfItsLeafAway() {
     // Equal in the photo, 60 to 74 before: the ratio falls by 0.95727 x 0.10486 = 0.10038, at 60
-    // cm2 for the first 0.1 and 4 for the next, 60 of 60: 42 may go.
+    // cm2 for the first 0.1 and 4 for the next, 60 of 60: 42 may go, and no more arrives.
     List<Double> steep = List.of(60.0, 64.0, 68.0, 72.0, 76.0);
     SettleSplits.Look now = meeting(THEN, 0.9, 60, 60);
     Border border = new Border(site(0), site(1), 0, steep, steep);
@@ -153,6 +153,7 @@ class SettleSplitsTest {
             new SettleSplits.Look(withBorders(now.raft(), List.of(border)), THEN, now.plants()));
 
     assertEquals(18, area(settled, 0), 1e-9);
+    assertEquals(102, area(settled, 1), 1e-9);
   }
 
   @Test
