@@ -100,6 +100,7 @@ class MeasureSitesTest {
         ground.layout(),
         ground.pose(),
         ground.poseErrorMm(),
+        0,
         ground.heights(),
         ground.closedOutline(),
         Optional.of(HeightMap.of(200, mm, HeightSource.STEREO, 1)));
