@@ -68,7 +68,7 @@ final class Repeatability {
         return String.format(
             Locale.ROOT,
             "two photos of this evening contradict each other: %s, which counts, and %s, in which"
-                + " the plants are %.2g times as large; see whether both show this raft, for one"
+                + " most plants differ by a factor of %.1f or more; see whether both show this raft, for one"
                 + " tag may be on two boards",
             photo.photo(),
             other.shot().photo(),

@@ -41,13 +41,7 @@ final class SettleBorders {
     return photos.stream().map(settle::photo).toList();
   }
 
-  private void settle(List<RaftPlace> all) {
-    int first = 0;
-    while (all.get(first).raft().borders().isEmpty()) {
-      first++;
-    }
-    List<RaftPlace> places =
-        all.subList(Math.max(0, first - SettleSplits.LOOKS_BEFORE), all.size());
+  private void settle(List<RaftPlace> places) {
     List<RaftMeasure> rafts = SettleSplits.settle(places.stream().map(this::look).toList());
     for (int i = 0; i < places.size(); i++) {
       settled.put(places.get(i), rafts.get(i));

@@ -35,13 +35,7 @@ final class SettleHalfTurns {
    * @param turned places of the rafts whose sites were named from the other end
    * @param changed whether anything differs from the measure
    */
-  record Outcome(PhotoMeasure photo, Set<Integer> turned, boolean changed) {
-
-    /** Returns the same with the photo as it was settled further. */
-    Outcome as(PhotoMeasure settled) {
-      return new Outcome(settled, turned, changed);
-    }
-  }
+  record Outcome(PhotoMeasure photo, Set<Integer> turned, boolean changed) {}
 
   /**
    * Settles.

@@ -80,7 +80,8 @@ record SettlePhotos(List<Settled> photos, Map<String, SettleHalfTurns.Outcome> c
       }
       boolean renamed = !corrections.of(Set.of(photo.sha256())).isEmpty();
       if (turned.get(i).changed() || doubts.holds(all.get(i)) || renamed) {
-        changed.put(photo.sha256(), turned.get(i).as(photo));
+        // Pictures show where the photo itself splits plants, so that each run draws them alike.
+        changed.put(photo.sha256(), turned.get(i));
       }
     }
     return new SettlePhotos(CountOnce.settle(photos, farm::evening), changed);

@@ -128,8 +128,8 @@ class RetakesTest {
 
     assertEquals(
         "two photos of this evening contradict each other: one.txt, which counts, and other.txt, in"
-            + " which the plants are 14 times as large; see whether both show this raft, for one"
-            + " tag may be on two boards",
+            + " which most plants differ by a factor of 14.0 or more; see whether both show this"
+            + " raft, for one tag may be on two boards",
         doubt(one, other));
     assertEquals("", doubt(one, like));
     assertEquals("", doubt(one));

@@ -15,10 +15,11 @@ public final class EveningRule {
           .thenComparing(Shot::photo, Comparator.reverseOrder());
 
   /**
-   * Two sound photos of a raft repeat areas to some 0.03 of ln(area); from ten times that on they
-   * cannot both be true (a working value).
+   * Two sound photos of a raft repeat areas to some 0.03 of ln(area); where the median plant
+   * differs by ten times what that makes of a difference, they cannot both be true (a working
+   * value).
    */
-  private static final double DISAGREE_LN = 0.3;
+  private static final double DISAGREE_LN = 0.3 * Math.sqrt(2);
 
   /** Fewer plants seen by both say little. */
   private static final int LEAST_PLANTS = 3;
@@ -30,21 +31,19 @@ public final class EveningRule {
    *
    * @param first projected areas by site, cm2, 0 or more
    * @param second the same of the other photo
-   * @return the second's areas over the first's, as the median plant has it; nothing where they
-   *     agree, or fewer than three plants are seen by both
+   * @return the factor, over 1, by which the median plant is larger or smaller in the second;
+   *     nothing where they agree, or fewer than three plants are seen by both
    */
   public static OptionalDouble contradiction(
       Map<SiteId, Double> first, Map<SiteId, Double> second) {
-    double[] times =
+    double[] off =
         first.keySet().stream()
             .filter(site -> first.get(site) > 0 && second.getOrDefault(site, 0.0) > 0)
-            .mapToDouble(site -> second.get(site) / first.get(site))
+            .mapToDouble(site -> Math.abs(Math.log(second.get(site) / first.get(site))))
             .sorted()
             .toArray();
-    return times.length >= LEAST_PLANTS
-            && repeatabilityLn(first, second).getAsDouble() > DISAGREE_LN
-        ? OptionalDouble.of(times[times.length / 2])
-        : OptionalDouble.empty();
+    double median = off.length < LEAST_PLANTS ? 0 : off[(off.length - 1) / 2];
+    return median > DISAGREE_LN ? OptionalDouble.of(Math.exp(median)) : OptionalDouble.empty();
   }
 
   /**

@@ -38,6 +38,12 @@ record PlantSize(double lnRadius, double variance, Instant at) {
   private static final double HIDDEN = 0.2;
 
   /**
+   * Standard errors by which expected and seen sizes usually differ at most (2 spoils overlapped
+   * plants of three rendered sets, 3 none).
+   */
+  private static final double USUAL = 3;
+
+  /**
    * Returns the size of a plant as a look shows it.
    *
    * @param splitShare share of its area that its borders leave open
@@ -65,6 +71,16 @@ record PlantSize(double lnRadius, double variance, Instant at) {
     double gain = variance / (variance + seen.variance);
     double ln = lnRadius + gain * (seen.lnRadius - lnRadius);
     return new PlantSize(ln, (1 - gain) * variance, seen.at);
+  }
+
+  /**
+   * Returns this size, expected, as uncertain as it has to be for what a look shows: a plant that
+   * was cut, eaten or replaced, or mistaken in the look before, is not what it was.
+   */
+  PlantSize inLightOf(PlantSize seen) {
+    double off = seen.lnRadius - lnRadius;
+    double usual = USUAL * USUAL * (variance + seen.variance);
+    return new PlantSize(lnRadius, variance + Math.max(0, off * off - usual), at);
   }
 
   /** Returns the size to expect at a later time, with what the crop has grown. */

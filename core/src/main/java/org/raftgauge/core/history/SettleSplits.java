@@ -21,15 +21,13 @@ import org.raftgauge.core.site.SiteMeasure;
  * surrounded it sees little. The evening before, it stood freer. The two are weighed by their
  * errors, and so is what the settled area says of the plant's size from then on (a Kalman filter of
  * one number, ln of the radius); what all plants of a crop have grown meanwhile is taken out, and
- * each border moves by its own table ({@link Border}). Source: Kalman 1960, J. Basic Eng. 82:35-45
- * (from memory).
+ * each border moves by its own table ({@link Border}). A plant that is by far another size than
+ * expected was cut, eaten, replaced or mistaken before: of it the photo is believed. Source: Kalman
+ * 1960, J. Basic Eng. 82:35-45 (from memory).
  */
 public final class SettleSplits {
-  /**
-   * Looks before the first one with a border that are worth reading: a plant's size stands in the
-   * latest of them in which it was not held.
-   */
-  public static final int LOOKS_BEFORE = 2;
+  /** A plant alone of its crop has nothing to tell its growth from but itself. */
+  private static final int LEAST_OF_CROP = 2;
 
   /** No plant gives away more than this share of what the photo alone gave it. */
   private static final double MOST_GIVEN = 0.7;
@@ -89,11 +87,19 @@ public final class SettleSplits {
     Map<SiteId, PlantSize> expected = expected(look, seen);
     Map<SiteId, Moved> moved = new HashMap<>();
     seen.keySet().forEach(site -> moved.put(site, new Moved()));
+    List<Trade> trades = new ArrayList<>();
     for (Border border : look.raft().borders()) {
       if (seen.containsKey(border.site()) && seen.containsKey(border.neighbour())) {
-        move(border, seen, expected, moved);
+        trades.add(trade(border, seen, expected));
       }
     }
+    trades.forEach(trade -> moved.get(trade.giver()).givesCm2 += Math.abs(trade.takesCm2));
+    trades.forEach(
+        trade -> {
+          double share = moved.get(trade.giver()).shareGiven(seen.get(trade.giver()));
+          moved.get(trade.border.site()).add(share * trade.takesCm2, trade);
+          moved.get(trade.border.neighbour()).add(-share * trade.takesCm2, trade);
+        });
     List<SiteMeasure> sites = new ArrayList<>();
     for (SiteMeasure site : look.raft().sites()) {
       SiteMeasure now =
@@ -104,28 +110,48 @@ public final class SettleSplits {
     return look.raft().borders().isEmpty() ? look.raft() : look.raft().withSites(sites);
   }
 
-  /** Says how large plants should be by now that were seen before. */
+  /**
+   * Says how large plants should be by now that were seen before; those of them that this look does
+   * not show grow on unseen.
+   */
   private Map<SiteId, PlantSize> expected(Look look, Map<SiteId, SiteMeasure> seen) {
-    Map<SiteId, PlantSize> before = new HashMap<>();
+    Map<String, Double> usual = usualGrowth(look, seen);
+    Map<SiteId, PlantSize> expected = new HashMap<>();
+    look.plants()
+        .forEach(
+            (site, standing) -> {
+              PlantSize size = sizes.get(standing.plant());
+              Double growth = usual.get(standing.crop());
+              if (size != null && growth != null) {
+                PlantSize now = size.by(look.at(), growth);
+                if (seen.containsKey(site)) {
+                  PlantSize shown = PlantSize.of(seen.get(site), look.at(), 0);
+                  expected.put(site, now.inLightOf(shown));
+                } else {
+                  sizes.put(standing.plant(), now);
+                }
+              }
+            });
+    return expected;
+  }
+
+  /** Says by how much of ln radius each crop has grown since the look before. */
+  private Map<String, Double> usualGrowth(Look look, Map<SiteId, SiteMeasure> seen) {
     Map<String, List<Double>> grown = new HashMap<>();
     seen.forEach(
         (site, measure) -> {
           Standing standing = look.plants().get(site);
           PlantSize size = standing == null ? null : sizes.get(standing.plant());
           if (size != null) {
-            before.put(site, size);
             grown
                 .computeIfAbsent(standing.crop(), crop -> new ArrayList<>())
                 .add(PlantSize.lnRadius(measure) - size.lnRadius());
           }
         });
+    grown.values().removeIf(of -> of.size() < LEAST_OF_CROP);
     Map<String, Double> usual = new HashMap<>();
     grown.forEach((crop, of) -> usual.put(crop, median(of)));
-    Map<SiteId, PlantSize> expected = new HashMap<>();
-    before.forEach(
-        (site, size) ->
-            expected.put(site, size.by(look.at(), usual.get(look.plants().get(site).crop()))));
-    return expected;
+    return usual;
   }
 
   private static double median(List<Double> values) {
@@ -133,11 +159,22 @@ public final class SettleSplits {
     return values.get(Math.floorDiv(values.size(), 2));
   }
 
-  private static void move(
-      Border border,
-      Map<SiteId, SiteMeasure> seen,
-      Map<SiteId, PlantSize> expected,
-      Map<SiteId, Moved> moved) {
+  /**
+   * What a border comes to.
+   *
+   * @param border the border
+   * @param takesCm2 what its site takes from its neighbour, cm2 on the deck plane
+   * @param varianceOfPhoto of what lies between them, as the photo alone tells it
+   * @param variance the same now
+   */
+  private record Trade(Border border, double takesCm2, double varianceOfPhoto, double variance) {
+    SiteId giver() {
+      return takesCm2 > 0 ? border.neighbour() : border.site();
+    }
+  }
+
+  private static Trade trade(
+      Border border, Map<SiteId, SiteMeasure> seen, Map<SiteId, PlantSize> expected) {
     SiteMeasure site = seen.get(border.site());
     SiteMeasure neighbour = seen.get(border.neighbour());
     double photo = PlantSize.varianceOfRatio(site, neighbour);
@@ -153,8 +190,7 @@ public final class SettleSplits {
       takes = border.takesCm2(border.lnRatio() + weight * off);
     }
     double slope = (border.takenCm2().get(0) + border.givenCm2().get(0)) / 2 / Border.STEP;
-    moved.get(border.site()).add(takes, slope * slope * photo, slope * slope * variance);
-    moved.get(border.neighbour()).add(-takes, slope * slope * photo, slope * slope * variance);
+    return new Trade(border, takes, slope * slope * photo, slope * slope * variance);
   }
 
   private void keep(Look look, SiteMeasure site, Moved moved, Map<SiteId, PlantSize> expected) {
@@ -167,29 +203,37 @@ public final class SettleSplits {
     }
   }
 
-  /** What moves to a plant, cm2 on the deck plane, and the variances of what borders leave open. */
+  /**
+   * What a plant is asked to give, and what moves to it, cm2 on the deck plane; the variances of
+   * what borders leave open.
+   */
   private static final class Moved {
+    private double givesCm2;
     private double takesCm2;
     private double varianceOfPhoto;
     private double variance;
 
-    private void add(double takes, double ofPhoto, double settled) {
+    private void add(double takes, Trade trade) {
       takesCm2 += takes;
-      varianceOfPhoto += ofPhoto;
-      variance += settled;
+      varianceOfPhoto += trade.varianceOfPhoto;
+      variance += trade.variance;
+    }
+
+    /** Returns how much of what it was to give a plant gives. */
+    private double shareGiven(SiteMeasure site) {
+      double most = MOST_GIVEN * site.projectedAreaCm2().orElseThrow() / site.parallaxFactor();
+      return givesCm2 > most ? most / givesCm2 : 1;
     }
 
     private SiteMeasure settled(SiteMeasure site) {
       if (takesCm2 == 0 && variance == varianceOfPhoto) {
         return site;
       }
-      double area = site.projectedAreaCm2().orElseThrow();
       double se = site.projectedAreaSeCm2().orElseThrow();
       double factor = site.parallaxFactor();
-      double by = Math.max(-MOST_GIVEN * area, takesCm2 * factor);
       double less = (varianceOfPhoto - variance) * factor * factor;
       double left = Math.sqrt(Math.max(LEAST_SE * LEAST_SE * se * se, se * se - less));
-      return site.moved(by, left);
+      return site.moved(takesCm2 * factor, left);
     }
   }
 }

@@ -100,12 +100,18 @@ class EveningRuleTest {
   @Test
   void photosContradictEachOtherWhereTheirPlantsDifferTenTimesTheUsual() {
     Map<SiteId, Double> first = areas(10, 20, 40);
-    // Half as large throughout: d = ln 2, sd = 0.693 / sqrt(2) = 0.49.
-    assertEquals(0.5, EveningRule.contradiction(first, areas(5, 10, 20)).orElseThrow(), 1e-12);
-    // 1.5 times: 0.405 / sqrt(2) = 0.287, just within.
+    // Half as large throughout: ln 2 = 0.693, over 0.3 x sqrt(2) = 0.424.
+    assertEquals(2, EveningRule.contradiction(first, areas(5, 10, 20)).orElseThrow(), 1e-12);
+    // 1.5 times: 0.405, just within.
     assertTrue(EveningRule.contradiction(first, areas(15, 30, 60)).isEmpty());
-    // One plant of three out by five times: sd = 1.609 / sqrt(6) = 0.66; the median plant agrees.
-    assertEquals(1, EveningRule.contradiction(first, areas(10, 20, 200)).orElseThrow(), 1e-12);
+    // Other plants that come to as much leaf: the middle one of ln 2, ln 3 and ln 4 (1 / 4) is ln
+    // 3.
+    assertEquals(3, EveningRule.contradiction(first, areas(20, 60, 10)).orElseThrow(), 1e-12);
+  }
+
+  @Test
+  void aPlantTakenOutBetweenTwoPhotosIsNoContradiction() {
+    assertTrue(EveningRule.contradiction(areas(10, 20, 40), areas(10, 20, 1)).isEmpty());
   }
 
   @Test

@@ -3,6 +3,7 @@ package org.raftgauge.core.site;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertThrows;
+import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.util.Arrays;
 import java.util.List;
@@ -64,6 +65,29 @@ class BorderTest {
   }
 
   @Test
+  void eitherSideTellsWhatItGivesWhereTheyAreNotAlike() {
+    // A broad plant on the left, a narrow one on the right, each growing from a single pixel.
+    boolean[] leaf = new boolean[82 * 41];
+    for (int i = 0; i < leaf.length; i++) {
+      leaf[i] = i % 82 < 41 || Math.abs(i / 82 - 20) < 4;
+    }
+    CanopyPaths even = fromPoints(leaf, 1, 1);
+    Border border =
+        new FindBorders(List.of(LEFT, RIGHT), new double[] {1, 1}, 0.01)
+            .of(even, even.owners())
+            .get(0);
+    double before = leftCm2(even);
+    for (int step = 1; step <= Border.STEPS; step++) {
+      double faster = Math.exp(step * Border.STEP);
+      double taken = leftCm2(fromPoints(leaf, faster, 1)) - before;
+      double given = before - leftCm2(fromPoints(leaf, 1, faster));
+      assertEquals(taken, border.takenCm2().get(step - 1), 0.08, "at step " + step);
+      assertEquals(given, border.givenCm2().get(step - 1), 0.08, "at step " + step);
+    }
+    assertTrue(border.givenCm2().get(4) > 2 * border.takenCm2().get(4), border.toString());
+  }
+
+  @Test
   void itStartsFromTheSpeedsItWasDrawnWith() {
     // 1.25 and 1.0: ln 0.2231, kept to four places.
     assertEquals(0.2231, strip(1.25, 1).lnRatio(), 1e-9);
@@ -109,9 +133,21 @@ class BorderTest {
     return find.of(paths, paths.owners()).get(0);
   }
 
+  private static CanopyPaths fromPoints(boolean[] leaf, double left, double right) {
+    CanopyPaths paths = new CanopyPaths(leaf, 82, 41, new double[] {left, right});
+    paths.start(20, 20, 0, (short) 0);
+    paths.start(61, 20, 0, (short) 1);
+    paths.run();
+    return paths;
+  }
+
   private static double leftCm2(double left, double right) {
+    return leftCm2(paths(left, right));
+  }
+
+  private static double leftCm2(CanopyPaths paths) {
     double sum = 0;
-    for (short owner : paths(left, right).owners()) {
+    for (short owner : paths.owners()) {
       sum += owner == 0 ? 0.01 : 0;
     }
     return sum;
