@@ -3,10 +3,13 @@ package org.raftgauge.batch.store;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Map;
 import java.util.stream.Collectors;
+import java.util.stream.IntStream;
 import java.util.stream.Stream;
 import org.raftgauge.core.book.SiteId;
 import org.raftgauge.core.site.Border;
+import org.raftgauge.core.site.BorderTakes;
 
 /** Borders between plants as the history's text, a line each: every number comes back exactly. */
 final class BorderText {
@@ -22,37 +25,46 @@ final class BorderText {
   }
 
   private static String line(Border border) {
-    Stream<String> names = Stream.of(border.site().toString(), border.neighbour().toString());
-    Stream<Double> tables = Stream.concat(border.takenCm2().stream(), border.givenCm2().stream());
-    Stream<Double> numbers = Stream.concat(Stream.of(border.lnRatio()), tables);
-    return Stream.concat(names, numbers.map(BorderText::number))
+    Stream<Object> first = Stream.of(border.site(), border.neighbour(), border.lnRatio());
+    return Stream.concat(first, Stream.of(border.taken(), border.given()).flatMap(BorderText::mm2))
+        .map(Object::toString)
         .collect(Collectors.joining(BETWEEN));
   }
 
-  private static String number(double value) {
-    return value == Math.rint(value) ? Long.toString((long) value) : Double.toString(value);
+  private static Stream<Object> mm2(BorderTakes takes) {
+    return IntStream.rangeClosed(1, Border.STEPS)
+        .mapToObj(step -> Math.round(100 * takes.cm2(step)));
   }
 
-  static List<Border> read(String text) {
+  /**
+   * Reads borders back.
+   *
+   * @param text as written
+   * @param names sites by name; those not there are added
+   */
+  static List<Border> read(String text, Map<String, SiteId> names) {
     List<Border> borders = new ArrayList<>();
     if (!text.isEmpty()) {
       for (String line : text.split("\n", -1)) {
-        borders.add(border(line.split(BETWEEN, -1)));
+        String[] cells = line.split(BETWEEN, -1);
+        borders.add(
+            new Border(
+                names.computeIfAbsent(cells[0], SiteId::parse),
+                names.computeIfAbsent(cells[1], SiteId::parse),
+                Double.parseDouble(cells[2]),
+                takes(cells, TABLES),
+                takes(cells, TABLES + Border.STEPS)));
       }
     }
     return borders;
   }
 
-  private static Border border(String[] cells) {
-    List<Double> numbers = new ArrayList<>();
-    for (int i = TABLES; i < cells.length; i++) {
-      numbers.add(Double.parseDouble(cells[i]));
-    }
-    return new Border(
-        SiteId.parse(cells[0]),
-        SiteId.parse(cells[1]),
-        Double.parseDouble(cells[2]),
-        numbers.subList(0, Border.STEPS),
-        numbers.subList(Border.STEPS, numbers.size()));
+  private static BorderTakes takes(String[] cells, int from) {
+    return new BorderTakes(
+        Integer.parseInt(cells[from]),
+        Integer.parseInt(cells[from + 1]),
+        Integer.parseInt(cells[from + 2]),
+        Integer.parseInt(cells[from + 3]),
+        Integer.parseInt(cells[from + 4]));
   }
 }

@@ -74,7 +74,7 @@ final class ReadRafts {
         .add(raft(row, sites.getOrDefault(row.getLong("raft_row"), List.of())));
   }
 
-  private static RaftMeasure raft(ResultSet row, List<SiteMeasure> sites) throws SQLException {
+  private RaftMeasure raft(ResultSet row, List<SiteMeasure> sites) throws SQLException {
     return new RaftMeasure(
         Optional.ofNullable(row.getString("raft")),
         row.getString("slot"),
@@ -91,7 +91,7 @@ final class ReadRafts {
         row.getString("held"),
         list(row.getString("ruler_sites"), ";").stream().map(SiteId::parse).toList(),
         list(row.getString("notes"), "\n"),
-        BorderText.read(row.getString("borders")));
+        BorderText.read(row.getString("borders"), names));
   }
 
   private static List<String> list(String text, String separator) {

@@ -31,6 +31,7 @@ import org.raftgauge.core.plane.CameraShift;
 import org.raftgauge.core.plane.EdgeBlur;
 import org.raftgauge.core.relief.HeightSource;
 import org.raftgauge.core.site.Border;
+import org.raftgauge.core.site.BorderTakes;
 import org.raftgauge.core.site.SiteMeasure;
 import org.raftgauge.core.station.StationSign;
 
@@ -242,8 +243,8 @@ class HistoryTest {
                     new SiteId(0, 0),
                     new SiteId(1, 0),
                     -0.1234,
-                    List.of(0.5, 1.0, 1.25, 1.25, 12.0),
-                    List.of(0.0, 0.0, 0.01, 0.02, 0.03))));
+                    BorderTakes.ofCm2(0.5, 1.0, 1.25, 1.25, 12.0),
+                    BorderTakes.ofCm2(0.0, 0.0, 0.01, 0.02, 0.03))));
     PhotoMeasure measure = with(plain, List.of(withRelief));
 
     try (History history = open()) {

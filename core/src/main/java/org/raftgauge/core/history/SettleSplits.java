@@ -189,7 +189,7 @@ public final class SettleSplits {
       double off = a.lnRadius() - b.lnRadius() - border.lnRatio();
       takes = border.takesCm2(border.lnRatio() + weight * off);
     }
-    double slope = (border.takenCm2().get(0) + border.givenCm2().get(0)) / 2 / Border.STEP;
+    double slope = (border.taken().cm2(1) + border.given().cm2(1)) / 2 / Border.STEP;
     return new Trade(border, takes, slope * slope * photo, slope * slope * variance);
   }
 

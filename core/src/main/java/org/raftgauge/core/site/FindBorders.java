@@ -2,7 +2,6 @@
 package org.raftgauge.core.site;
 
 import java.util.ArrayList;
-import java.util.Arrays;
 import java.util.List;
 import java.util.Map;
 import java.util.TreeMap;
@@ -73,17 +72,13 @@ final class FindBorders {
           new Border(
               sites.get(site),
               sites.get(neighbour),
-              rounded(Math.log(speeds[site] / speeds[neighbour]), 1e4),
-              list(tables[0]),
-              list(tables[1])));
+              rounded(Math.log(speeds[site] / speeds[neighbour])),
+              BorderTakes.ofCm2(tables[0]),
+              BorderTakes.ofCm2(tables[1])));
     }
   }
 
-  private static List<Double> list(double[] table) {
-    return Arrays.stream(table).map(v -> rounded(v, 100)).boxed().toList();
-  }
-
-  private static double rounded(double value, double parts) {
-    return Math.round(value * parts) / parts;
+  private static double rounded(double ln) {
+    return Math.round(ln * 1e4) / 1e4;
   }
 }

@@ -16,6 +16,7 @@ import org.raftgauge.core.book.SiteId;
 import org.raftgauge.core.measure.RaftMeasure;
 import org.raftgauge.core.plane.PoseSource;
 import org.raftgauge.core.site.Border;
+import org.raftgauge.core.site.BorderTakes;
 import org.raftgauge.core.site.SiteMeasure;
 
 /**
@@ -26,7 +27,7 @@ class SettleSplitsTest {
   private static final Instant THEN = Instant.parse("2026-04-12T18:00:00Z");
 
   /** What moves at each step, cm2. */
-  private static final List<Double> TABLE = List.of(10.0, 20.0, 30.0, 40.0, 50.0);
+  private static final BorderTakes TABLE = BorderTakes.ofCm2(10.0, 20.0, 30.0, 40.0, 50.0);
 
   @Test
   void aBorderMovesByWhatTheLookBeforeKnowsBetterThanThePhoto() {
@@ -143,7 +144,7 @@ class SettleSplitsTest {
   void noPlantGivesMoreThanMostOfItsLeafAway() {
     // Equal in the photo, 60 to 74 before: the ratio falls by 0.95727 x 0.10486 = 0.10038, at 60
     // cm2 for the first 0.1 and 4 for the next, 60 of 60: 42 may go, and no more arrives.
-    List<Double> steep = List.of(60.0, 64.0, 68.0, 72.0, 76.0);
+    BorderTakes steep = BorderTakes.ofCm2(60.0, 64.0, 68.0, 72.0, 76.0);
     SettleSplits.Look now = meeting(THEN, 0.9, 60, 60);
     Border border = new Border(site(0), site(1), 0, steep, steep);
 

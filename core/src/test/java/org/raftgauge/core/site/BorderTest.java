@@ -20,7 +20,11 @@ class BorderTest {
   void whatMovesIsReadBetweenStepsAndEndsAtTheLast() {
     Border border =
         new Border(
-            LEFT, RIGHT, 0.1, List.of(1.0, 3.0, 3.0, 4.0, 4.5), List.of(2.0, 2.0, 2.0, 2.0, 2.5));
+            LEFT,
+            RIGHT,
+            0.1,
+            BorderTakes.ofCm2(1.0, 3.0, 3.0, 4.0, 4.5),
+            BorderTakes.ofCm2(2.0, 2.0, 2.0, 2.0, 2.5));
 
     assertEquals(0, border.takesCm2(0.1), 1e-12);
     assertEquals(0.5, border.takesCm2(0.15), 1e-12);
@@ -34,10 +38,8 @@ class BorderTest {
   @Test
   void aBorderTellsAllItsStepsOrIsRefused() {
     IllegalArgumentException e =
-        assertThrows(
-            IllegalArgumentException.class,
-            () -> new Border(LEFT, RIGHT, 0, List.of(1.0), List.of(1.0)));
-    assertEquals("a border tells 5 steps each way", e.getMessage());
+        assertThrows(IllegalArgumentException.class, () -> BorderTakes.ofCm2(1));
+    assertEquals("cm2 must have 5 steps, got 1", e.getMessage());
   }
 
   @Test
@@ -48,9 +50,9 @@ class BorderTest {
     Border border = strip(1, 1);
 
     assertEquals(0, border.lnRatio(), 1e-9);
-    assertEquals(1.024 * 0.21, border.takenCm2().get(0), 0.21);
-    assertEquals(5.02 * 0.21, border.takenCm2().get(4), 0.21);
-    assertEquals(5.02 * 0.21, border.givenCm2().get(4), 0.21);
+    assertEquals(1.024 * 0.21, border.taken().cm2(1), 0.21);
+    assertEquals(5.02 * 0.21, border.taken().cm2(5), 0.21);
+    assertEquals(5.02 * 0.21, border.given().cm2(5), 0.21);
   }
 
   @Test
@@ -81,10 +83,10 @@ class BorderTest {
       double faster = Math.exp(step * Border.STEP);
       double taken = leftCm2(fromPoints(leaf, faster, 1)) - before;
       double given = before - leftCm2(fromPoints(leaf, 1, faster));
-      assertEquals(taken, border.takenCm2().get(step - 1), 0.08, "at step " + step);
-      assertEquals(given, border.givenCm2().get(step - 1), 0.08, "at step " + step);
+      assertEquals(taken, border.taken().cm2(step), 0.08, "at step " + step);
+      assertEquals(given, border.given().cm2(step), 0.08, "at step " + step);
     }
-    assertTrue(border.givenCm2().get(4) > 2 * border.takenCm2().get(4), border.toString());
+    assertTrue(border.given().cm2(5) > 2 * border.taken().cm2(5), border.toString());
   }
 
   @Test

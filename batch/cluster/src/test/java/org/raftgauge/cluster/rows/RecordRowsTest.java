@@ -18,6 +18,7 @@ import org.raftgauge.core.measure.PhotoStatus;
 import org.raftgauge.core.measure.RaftMeasure;
 import org.raftgauge.core.plane.PoseSource;
 import org.raftgauge.core.site.Border;
+import org.raftgauge.core.site.BorderTakes;
 import org.raftgauge.core.site.SiteMeasure;
 
 class RecordRowsTest {
@@ -110,7 +111,7 @@ class RecordRowsTest {
                         new SiteId(0, 0),
                         new SiteId(1, 0),
                         0.25,
-                        List.of(1.0, 2.0, 3.0, 4.0, 5.0),
-                        List.of(0.0, 0.0, 0.0, 0.0, 0.5))))));
+                        BorderTakes.ofCm2(1.0, 2.0, 3.0, 4.0, 5.0),
+                        BorderTakes.ofCm2(0.0, 0.0, 0.0, 0.0, 0.5))))));
   }
 }

@@ -4,10 +4,10 @@ package org.raftgauge.proving.scale;
 import java.util.ArrayList;
 import java.util.Collections;
 import java.util.List;
-import java.util.stream.IntStream;
 import org.raftgauge.core.book.SiteGrid;
 import org.raftgauge.core.book.SiteId;
 import org.raftgauge.core.site.Border;
+import org.raftgauge.core.site.BorderTakes;
 import org.raftgauge.core.site.SiteMeasure;
 
 /** Borders between invented plants that fill half of their cells and more. */
@@ -35,10 +35,8 @@ final class Meeting {
   private static void meet(SiteMeasure a, SiteMeasure b, double cellCm2, List<Border> borders) {
     double least = Math.min(areaCm2(a), areaCm2(b));
     if (least >= cellCm2 / 2) {
-      List<Double> taken =
-          IntStream.rangeClosed(1, Border.STEPS)
-              .mapToObj(k -> Math.round(k * A_STEP * least * 100) / 100.0)
-              .toList();
+      double step = A_STEP * least;
+      BorderTakes taken = BorderTakes.ofCm2(step, 2 * step, 3 * step, 4 * step, 5 * step);
       double lnRatio = Math.log(areaCm2(a) / areaCm2(b)) / 2;
       borders.add(new Border(a.site(), b.site(), lnRatio, taken, taken));
     }
