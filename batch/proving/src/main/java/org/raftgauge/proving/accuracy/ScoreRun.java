@@ -29,7 +29,7 @@ public final class ScoreRun {
   public static final String ANSWERABLE = "all but purple-lamp";
 
   /** Visible area under which an overlapped plant cannot be judged by a relative error, cm2. */
-  private static final double LEAST_VISIBLE_CM2 = 1;
+  static final double LEAST_VISIBLE_CM2 = 1;
 
   private ScoreRun() {}
 

@@ -17,9 +17,6 @@ public final class SharesOfRaft {
   private static final List<String> NAMES =
       List.of("under 0.1", "0.1 to 0.35", "0.35 to 0.6 (closed)", "0.6 and more (closed)");
 
-  /** A plant of which less is to be seen cannot be told from its neighbours at all, cm2. */
-  private static final double LEAST_VISIBLE_CM2 = 1;
-
   private SharesOfRaft() {}
 
   /** A plant's ln(measured / true), by the photo alone and as settled. */
@@ -69,7 +66,7 @@ public final class SharesOfRaft {
     for (TruthSite site : truth) {
       OptionalDouble before = alone.getOrDefault(site.key(), Answer.NONE).projectedAreaCm2();
       boolean told = before.isPresent() && before.getAsDouble() > 0;
-      if (told && site.planted() && site.visibleAreaCm2() >= LEAST_VISIBLE_CM2) {
+      if (told && site.planted() && site.visibleAreaCm2() >= ScoreRun.LEAST_VISIBLE_CM2) {
         double now = settled.get(site.key()).projectedAreaCm2().orElseThrow();
         double cm2 = site.projectedAreaCm2();
         rafts
