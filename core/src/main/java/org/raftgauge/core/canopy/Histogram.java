@@ -27,6 +27,15 @@ final class Histogram {
     return n == 0;
   }
 
+  /** Returns how many values lie in the bin of a value or beyond it. */
+  int from(double value) {
+    int many = 0;
+    for (int bin = Math.max(0, (int) (value * binsPerUnit)); bin < BINS; bin++) {
+      many += counts[bin];
+    }
+    return many;
+  }
+
   /** Returns the middle of the bin in which the middle value lies. */
   double median() {
     int under = 0;

@@ -44,6 +44,9 @@ final class HoleColours {
   /** What has this share of a heart's brightness lies up among the leaves (working value). */
   private static final double AS_BRIGHT = 0.5;
 
+  /** Green light of a board of the same make is far under this; 1 is white. */
+  private static final double MOST_GREEN = 2;
+
   /** One hole is enough where its colour is this much duller, else it takes two. */
   private static final double MUCH_DULLER = 0.4;
 
@@ -52,6 +55,9 @@ final class HoleColours {
 
   private final Part rim = new Part();
   private final Part beside = new Part();
+
+  /** Green of what is of no leaf-like colour near the rims. */
+  private final Histogram colourless = new Histogram(MOST_GREEN);
 
   /** Of each hole what is in it, and what is beside it. */
   private final List<Part[]> single = new ArrayList<>();
@@ -150,6 +156,8 @@ final class HoleColours {
       double[] colour = {u(even[0][i], green), u(even[2][i], green), green};
       all.colours.add(colour);
       one.colours.add(colour);
+    } else if (all == rim) {
+      colourless.add(even[1][i]);
     }
   }
 
@@ -166,6 +174,15 @@ final class HoleColours {
   /** Returns what is beside the holes, where no plug can be. */
   Part beside() {
     return beside;
+  }
+
+  /**
+   * Returns the share of the rims that is of no leaf-like colour.
+   *
+   * @param green what is darker does not count: the camera's floor drains dark plugs of colour
+   */
+  double colourlessAtRim(double green) {
+    return colourless.from(green) / (double) Math.max(1, rim.seen);
   }
 
   /** Returns the commonest colour near the rims, dull ones before vivid ones. */

@@ -43,6 +43,15 @@ record PlugColour(double du, double dv, double end, double reach, double brighte
    */
   private static final double VIVID = 1.2;
 
+  /**
+   * Where this many times as much of the rims has no leaf-like colour, and half the brightness of
+   * the colour in question, that is the plug, and the colour is leaf (working value: grey plugs
+   * about young red leaf 4, about green leaf 2.1 to 2.5; greenish plugs in haze 1.5).
+   */
+  private static final double TIMES_GREY = 2;
+
+  private static final double AS_BRIGHT = 0.5;
+
   /** Leaf reaches beyond the holes; plugs do not: beside them they are rarer than this share. */
   private static final double BESIDE = 0.1;
 
@@ -131,7 +140,14 @@ record PlugColour(double du, double dv, double end, double reach, double brighte
     }
     boolean plug = atRim > TIMES_MIDDLE * holes.middle().share(mode) || atRim > FILLED;
     boolean dull = mode[0] + mode[1] < VIVID && !holes.looksLikePaleLeaf(mode);
-    return plug && dull && holes.beside().share(mode) <= BESIDE * atRim;
+    return plug && dull && !greyPlugs(holes, mode, atRim) && holes.beside().share(mode) <= BESIDE * atRim;
+  }
+
+  /** Says whether the plugs are rather what shows no leaf-like colour beside the one in question. */
+  private static boolean greyPlugs(HoleColours holes, double[] mode, double atRim) {
+    double[] green = holes.rim().near(mode).stream().mapToDouble(s -> s[2]).toArray();
+    double least = AS_BRIGHT * Quantile.of(green, 0.5);
+    return holes.colourlessAtRim(least) > TIMES_GREY * atRim;
   }
 
   private static PlugColour line(HoleColours.Part rim, double[] mode, List<double[]> cluster) {

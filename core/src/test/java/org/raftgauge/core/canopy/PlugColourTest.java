@@ -81,6 +81,21 @@ class PlugColourTest {
   }
 
   @Test
+  void redLeafAboutGreenHeartsOverGreyPlugsIsNotTakenForThePlug() {
+    // The rims of young red leaf are commoner near the hole's rim than in its middle, as plugs are;
+    // but the plugs are seen beside them, as bright and grey.
+    Plants plants = Plants.on(0.75).plugs(0.15, 0.15, 0.14);
+    for (double[] at : HOLES) {
+      plants.disc(at[0] - 13, at[1], 5, 0.17, 0.07, 0.065);
+      plants.disc(at[0] + 13, at[1], 5, 0.17, 0.07, 0.065);
+      plants.disc(at[0], at[1], 8, 0.23, 0.17, 0.07);
+    }
+    // Two discs of 5 mm that touch one of 8 mm; taken for the plug, the two would be 44 % of it.
+    double truth = 4 * Math.PI * 1.14;
+    assertEquals(1, areaCm2(deck(plants), LeafModel.RED_LEAF) / truth, 0.06);
+  }
+
+  @Test
   void paleLeavesAboutVividHeartsAreNotTakenForThePlug() {
     // Sallow leaves, u + v of 1.1 about hearts of 1.6, a little duller than green leaf is: commoner
     // near the rim than in the middle and nowhere beside the holes, as plugs are; but as bright.
