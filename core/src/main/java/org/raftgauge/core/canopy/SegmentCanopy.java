@@ -75,8 +75,8 @@ public final class SegmentCanopy {
     clear(scores, painted);
     float[][] level = HoleLight.level(deck, layout, even, scores);
     Optional<PlugColour> plug = PlugColour.of(deck, layout, level, scores);
-    plug.ifPresent(p -> tellFromPlugs(scores, level, p, places));
     double threshold = threshold(scores);
+    plug.ifPresent(p -> tellFromPlugs(scores, level, p, places));
     boolean red = models.has(LeafModel.RED_LEAF);
     if (red && light.boardIsBright()) {
       blacken(scores, light, models, places);
