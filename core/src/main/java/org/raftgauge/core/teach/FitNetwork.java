@@ -17,7 +17,7 @@ final class FitNetwork {
   private static final int UNITS = 24;
 
   private static final int STEPS = 8000;
-  private static final int DRAW = 64;
+  private static final int DRAW = 128;
   private static final double RATE = 4e-3;
 
   /** Penalty on half the squared weights, against a mean loss. */
