@@ -6,6 +6,7 @@ import java.util.Locale;
 import java.util.stream.Collectors;
 import org.raftgauge.batch.run.ProgramVersion;
 import org.raftgauge.core.book.TaughtColour;
+import org.raftgauge.core.book.TaughtGround;
 import org.raftgauge.core.teach.CrossValidation;
 import org.raftgauge.core.teach.Teaching;
 
@@ -51,11 +52,19 @@ final class ModelFile {
                     .append(": ")
                     .append(numbers(weights))
                     .append('\n'));
-    if (!model.ground().isEmpty()) {
-      text.append("# weights of the second look at open ground\n");
-      text.append("ground: ").append(numbers(model.ground())).append('\n');
-    }
+    model.ground().ifPresent(ground -> append(ground, text));
     return text.toString().replace(System.lineSeparator(), "\n");
+  }
+
+  private static void append(TaughtGround ground, StringBuilder text) {
+    text.append(
+        "# the look at open ground: a network with one hidden layer, see batch/TEACHING.md\n");
+    text.append("ground:\n");
+    text.append("  middle: ").append(numbers(ground.middle())).append('\n');
+    text.append("  spread: ").append(numbers(ground.spread())).append('\n');
+    text.append("  units:\n");
+    ground.units().forEach(unit -> text.append("    - ").append(numbers(unit)).append('\n'));
+    text.append("  output: ").append(numbers(ground.output())).append('\n');
   }
 
   private static String quoted(String text) {

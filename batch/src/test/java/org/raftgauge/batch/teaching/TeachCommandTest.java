@@ -141,7 +141,7 @@ class TeachCommandTest {
     Path model = book.resolve("colour/sweet-basil-taught.yaml");
     String text = Files.readString(model);
     assertTrue(text.contains("  - \"2026-04-11_R1.png\""), "where it comes from: " + text);
-    Files.writeString(model, text.replaceFirst("ground: \\[", "ground: [1"));
+    Files.writeString(model, text.replaceFirst("output: \\[", "output: [1"));
     assertNotEquals(named, hash(), "a changed model measures anew");
     Files.writeString(model, text.replace("weights:", "wieghts:"));
     assertEquals(2, run("check", "--book", book.toString()));

@@ -15,6 +15,7 @@ import org.raftgauge.core.table.NumberRange;
 final class ColourReader {
   private static final NumberRange COORDINATE = NumberRange.from(-20, 20);
   private static final NumberRange WEIGHT = NumberRange.from(-1e6, 1e6);
+  private static final NumberRange SPREAD = NumberRange.from(1e-6, 1e6);
   private static final String REMEDY = "teach it again with raftgauge teach, or restore the file";
 
   private ColourReader() {}
@@ -44,10 +45,7 @@ final class ColourReader {
     List<Double> most = range(map, "most");
     Map<Tissue, List<Double>> weights =
         map.requiredMap("weights").map(ColourReader::weights).orElse(Map.of());
-    List<Double> ground =
-        map.value("ground")
-            .flatMap(v -> v.numbers(TaughtColour.GROUND_TERMS, WEIGHT))
-            .orElse(List.of());
+    Optional<TaughtGround> ground = map.value("ground").flatMap(ColourReader::ground);
     map.finish();
     if (map.findings().errors() > before) {
       return Optional.empty();
@@ -69,6 +67,34 @@ final class ColourReader {
       return Optional.empty();
     }
     return Optional.of(model);
+  }
+
+  private static Optional<TaughtGround> ground(YamlValue value) {
+    if (value.isList()) {
+      value.error("the look at open ground was taught by an earlier version", REMEDY);
+      return Optional.empty();
+    }
+    return value.map().flatMap(ColourReader::network);
+  }
+
+  private static Optional<TaughtGround> network(YamlMap map) {
+    int terms = TaughtGround.TERMS;
+    Optional<List<Double>> middle = numbers(map, "middle", terms, WEIGHT);
+    Optional<List<Double>> spread = numbers(map, "spread", terms, SPREAD);
+    List<List<Double>> units =
+        map.required("units").map(YamlValue::list).orElse(List.of()).stream()
+            .flatMap(unit -> unit.numbers(terms + 1, WEIGHT).stream())
+            .toList();
+    Optional<List<Double>> output = numbers(map, "output", units.size() + 1, WEIGHT);
+    map.finish();
+    return middle.isEmpty() || spread.isEmpty() || units.isEmpty() || output.isEmpty()
+        ? Optional.empty()
+        : Optional.of(new TaughtGround(middle.get(), spread.get(), units, output.get()));
+  }
+
+  private static Optional<List<Double>> numbers(
+      YamlMap map, String key, int count, NumberRange range) {
+    return map.required(key).flatMap(value -> value.numbers(count, range));
   }
 
   private static List<Double> range(YamlMap map, String key) {

@@ -1,7 +1,6 @@
 // SPDX-License-Identifier: Apache-2.0
 package org.raftgauge.core.canopy;
 
-import org.raftgauge.core.book.TaughtColour;
 import org.raftgauge.core.opencv.DistanceTo;
 
 /**
@@ -13,7 +12,7 @@ import org.raftgauge.core.opencv.DistanceTo;
  */
 final class GroundEvidence {
   /** Number of terms: a constant and what {@link #at} lists. */
-  static final int TERMS = TaughtColour.GROUND_TERMS;
+  static final int TERMS = 13;
 
   private static final float FAR_PX = 30;
   private static final int AROUND_PX = 30;
@@ -28,7 +27,6 @@ final class GroundEvidence {
 
   private final float[] contrast;
   private final float[] colour;
-  private final float[] taught;
   private final float[] distance;
   private final float[] lighter;
   private final float[] cover;
@@ -39,19 +37,16 @@ final class GroundEvidence {
   static final class First {
     private final float[] colour;
     private final float[] share;
-    private final float[] taught;
 
     /**
      * Wraps a decision without copying it.
      *
      * @param colour how surely each pixel is leaf by its colour, 0..1
      * @param share how surely it is leaf by colour, contrast and shape, 0..1
-     * @param taught log odds of leaf by a taught colour model; 0 where there is none
      */
-    First(float[] colour, float[] share, float[] taught) {
+    First(float[] colour, float[] share) {
       this.colour = colour;
       this.share = share;
-      this.taught = taught;
     }
   }
 
@@ -68,7 +63,6 @@ final class GroundEvidence {
     int height = greenness.height;
     this.contrast = contrast;
     this.colour = first.colour;
-    this.taught = first.taught;
     this.lighter = lighter(greenness, colour);
     this.distance = DistanceTo.nearest(leaf(first.share), width, height);
     this.cover = BoxMean.of(first.share, width, height, AROUND_PX);
@@ -83,7 +77,7 @@ final class GroundEvidence {
   /**
    * Writes a pixel's terms: 1; contrast; contrast past 0.5, 1 and 1.5; tens of px from leaf, up to
    * 3; tens of L* over the ground; their size; share of leaf about; mean contrast near past 0.5 and
-   * 1; mean step of a* a px; colour; what a taught model makes of it.
+   * 1; mean step of a* a px; colour.
    */
   void at(int i, double[] terms) {
     terms[0] = 1;
@@ -99,7 +93,33 @@ final class GroundEvidence {
     terms[10] = Math.max(0, near[i] - 1);
     terms[11] = steps[i];
     terms[12] = colour[i];
-    terms[13] = taught[i];
+  }
+
+  /**
+   * Writes the terms of a pixel that a network weighs, which finds bends by itself: contrast; tens
+   * of px from leaf, up to 3; tens of L* over the ground; share of leaf about; mean step of a* a
+   * px; colour.
+   *
+   * @return how many were written
+   */
+  int plainAt(int i, float[] terms) {
+    terms[0] = contrast[i];
+    terms[1] = TENTH * Math.min(FAR_PX, distance[i]);
+    terms[2] = TENTH * lighter[i];
+    terms[3] = cover[i];
+    terms[4] = steps[i];
+    terms[5] = colour[i];
+    return 6;
+  }
+
+  /** Returns the contrast of each pixel; read only. */
+  float[] contrast() {
+    return contrast;
+  }
+
+  /** Returns how surely a pixel is ground by its colour, 0..1. */
+  float ground(int i) {
+    return 1 - colour[i];
   }
 
   /** Says whether the first decision took a pixel for leaf. */

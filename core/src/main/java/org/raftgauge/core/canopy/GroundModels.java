@@ -1,11 +1,10 @@
 // SPDX-License-Identifier: Apache-2.0
 package org.raftgauge.core.canopy;
 
-import java.util.List;
 import org.raftgauge.core.pixels.PointPx;
 import org.raftgauge.core.plane.DeckImage;
 
-/** The colour model at each pixel of open ground, and what a taught one makes of its colour. */
+/** The colour model at each pixel of open ground, and what taught ones make of it. */
 final class GroundModels {
   /** Places this near, px, share a model. */
   private static final int TILE = 8;
@@ -14,6 +13,7 @@ final class GroundModels {
   private final int width;
   private final LeafModel[] models;
   private final float[] odds;
+  private boolean taught;
 
   private GroundModels(SeenBox box) {
     this.width = box.width();
@@ -24,15 +24,14 @@ final class GroundModels {
 
   static GroundModels of(DeckImage deck, SeenBox box, ModelMap map) {
     GroundModels own = new GroundModels(box);
-    boolean taught = false;
     for (int t = 0; t < own.models.length; t++) {
       double x = box.left() + TILE * (t % own.tilesAcross + 0.5);
       double y = box.top() + TILE * (Math.floorDiv(t, own.tilesAcross) + 0.5);
       LeafModel model = map.at(deck.toMm(new PointPx(x, y)));
       own.models[t] = model.knowsOpenGround() ? model : LeafModel.GREEN_LEAF;
-      taught |= own.models[t] != LeafModel.GREEN_LEAF;
+      own.taught |= own.models[t] != LeafModel.GREEN_LEAF;
     }
-    if (taught) {
+    if (own.taught) {
       own.read(EvenedPixels.ofGround(deck), box);
     }
     return own;
@@ -53,12 +52,21 @@ final class GroundModels {
     return models[i / width / TILE * tilesAcross + i % width / TILE];
   }
 
-  List<Double> weightsAt(int i) {
-    return modelAt(i).ground();
-  }
-
-  /** Returns the log odds of leaf by a taught model, 0 where none holds. */
-  float[] odds() {
-    return odds;
+  /** Decides anew, by their networks, the shares of leaf of pixels whose models were taught. */
+  void decide(float[] share, SeenBox box, GroundEvidence evidence) {
+    if (!taught) {
+      return;
+    }
+    boolean[] wanted = box.seen();
+    for (int i = 0; i < wanted.length; i++) {
+      wanted[i] &= modelAt(i) != LeafModel.GREEN_LEAF;
+    }
+    new GroundSurroundings(box, evidence, odds)
+        .each(
+            wanted,
+            (i, terms) -> {
+              GroundNetwork network = modelAt(i).ground().orElseThrow();
+              share[i] = (float) Sigmoid.of(network.score(terms));
+            });
   }
 }

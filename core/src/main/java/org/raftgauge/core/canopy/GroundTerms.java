@@ -1,47 +1,41 @@
 // SPDX-License-Identifier: Apache-2.0
 package org.raftgauge.core.canopy;
 
-import java.util.Arrays;
-import org.raftgauge.core.book.TaughtColour;
+import org.raftgauge.core.book.TaughtGround;
 import org.raftgauge.core.plane.DeckImage;
 
 /**
- * What the second look at open ground weighs at each pixel of a deck picture, for teaching; all but
- * what a taught colour model makes of the colour, which the teacher adds last.
+ * What a taught model weighs at pixels of open ground, for teaching; all but what it makes of the
+ * colour, which the teacher writes in the last place.
  */
 public final class GroundTerms {
-  private final SeenBox box;
-  private final GroundEvidence evidence;
 
-  private GroundTerms(SeenBox box, GroundEvidence evidence) {
-    this.box = box;
-    this.evidence = evidence;
-  }
+  private GroundTerms() {}
 
   /**
-   * Looks at a deck picture.
+   * Looks at pixels of a deck picture.
    *
-   * @param deck the picture; the photo must show some of it
-   * @return its terms
+   * @param deck the picture
+   * @param pixels y * width + x of pixels that the photo shows, none twice
+   * @return {@link TaughtGround#TERMS} terms of each, the last 0
    */
-  public static GroundTerms of(DeckImage deck) {
-    SeenBox box = SeenBox.of(deck);
-    if (box.isEmpty()) {
-      throw new IllegalArgumentException("the photo shows nothing of the deck");
+  public static float[][] of(DeckImage deck, int[] pixels) {
+    float[][] terms = new float[pixels.length][];
+    if (pixels.length == 0) {
+      return terms;
     }
-    return new GroundTerms(box, OpenGround.of(box).evidence(new float[box.width() * box.height()]));
-  }
-
-  /**
-   * Returns the terms of a pixel that the photo shows.
-   *
-   * @param x column of the deck picture
-   * @param y row of the deck picture
-   * @return {@link TaughtColour#GROUND_TERMS} less one terms, the first is 1
-   */
-  public double[] at(int x, int y) {
-    double[] terms = new double[TaughtColour.GROUND_TERMS];
-    evidence.at((y - box.top()) * box.width() + x - box.left(), terms);
-    return Arrays.copyOf(terms, terms.length - 1);
+    SeenBox box = SeenBox.of(deck);
+    boolean[] wanted = new boolean[box.width() * box.height()];
+    int[] places = new int[wanted.length];
+    for (int n = 0; n < pixels.length; n++) {
+      int x = pixels[n] % deck.image().width() - box.left();
+      int y = pixels[n] / deck.image().width() - box.top();
+      wanted[y * box.width() + x] = true;
+      places[y * box.width() + x] = n;
+    }
+    GroundEvidence evidence = OpenGround.of(box).evidence();
+    new GroundSurroundings(box, evidence, new float[wanted.length])
+        .each(wanted, (i, seen) -> terms[places[i]] = seen.clone());
+    return terms;
   }
 }

@@ -12,17 +12,17 @@ import org.raftgauge.core.book.TaughtColour;
 public final class LeafModel {
   /** Green leaf, from yellow-green to blue-green. */
   public static final LeafModel GREEN_LEAF =
-      new LeafModel("green-leaf", ColourTable.of(LeafRule::green), SecondLook.BUILT_IN);
+      new LeafModel("green-leaf", ColourTable.of(LeafRule::green), Optional.empty());
 
   /** Red, purple and green leaf; provisional. */
   public static final LeafModel RED_LEAF =
-      new LeafModel("red-leaf", ColourTable.of(LeafRule::redOrGreen), List.of());
+      new LeafModel("red-leaf", ColourTable.of(LeafRule::redOrGreen), Optional.empty());
 
   private final String bookName;
   private final ColourTable table;
-  private final List<Double> ground;
+  private final Optional<GroundNetwork> ground;
 
-  private LeafModel(String bookName, ColourTable table, List<Double> ground) {
+  private LeafModel(String bookName, ColourTable table, Optional<GroundNetwork> ground) {
     this.bookName = bookName;
     this.table = table;
     this.ground = ground;
@@ -56,20 +56,21 @@ public final class LeafModel {
    */
   public static LeafModel taught(TaughtColour model) {
     TaughtRule rule = new TaughtRule(model);
-    return new LeafModel(model.name(), ColourTable.of(rule::score), model.ground());
+    return new LeafModel(
+        model.name(), ColourTable.of(rule::score), model.ground().map(GroundNetwork::new));
   }
 
   /** Says whether it tells leaf from open ground, where no board is seen. */
   public boolean knowsOpenGround() {
-    return !ground.isEmpty();
+    return this == GREEN_LEAF || ground.isPresent();
   }
 
   ColourTable table() {
     return table;
   }
 
-  /** Returns the weights of the second look at open ground; none where it knows no such ground. */
-  List<Double> ground() {
+  /** Returns how it looks at open ground, if it was taught to. */
+  Optional<GroundNetwork> ground() {
     return ground;
   }
 }

@@ -11,9 +11,9 @@ import org.raftgauge.core.plane.DeckImage;
  * <p>The ground's own greenness and the leaves' level set a threshold; the photo's own colours on
  * both sides of it are learned; a pixel must also reach a share of the contrast of the leaf next to
  * it; and a part must stand out from what is about it with a crisp edge. What that finds is the
- * setting for a {@link SecondLook}. Pixel sizes below assume leaves that are tens of pixels wide.
- * Constants were settled on photos of two field crops with hand-drawn masks and hold within a few
- * hundredths of Dice when varied by a third.
+ * setting for a {@link SecondLook}, or for a taught model's {@link GroundNetwork}. Pixel sizes
+ * below assume leaves that are tens of pixels wide. Constants were settled on photos of two field
+ * crops with hand-drawn masks and hold within a few hundredths of Dice when varied by a third.
  */
 public final class OpenGround {
   /** Samples: every second row and column. */
@@ -96,7 +96,10 @@ public final class OpenGround {
     }
     OpenGround ground = of(box);
     GroundModels own = GroundModels.of(deck, box, models);
-    float[] share = SecondLook.share(ground.evidence(own.odds()), ground.greenness, own::weightsAt);
+    GroundEvidence evidence = ground.evidence();
+    float[] share = SecondLook.share(evidence, ground.greenness.seen);
+    own.decide(share, box, evidence);
+    SecondLook.dropNew(share, evidence, ground.greenness);
     box.write(whole(share), coverage);
     return new Canopy(
         width,
@@ -110,17 +113,14 @@ public final class OpenGround {
     return new OpenGround(Greenness.of(box.rgb(), box.width(), box.height(), box.seen()));
   }
 
-  /**
-   * Gathers the evidence of each pixel; {@code taught} is the log odds of leaf that a taught colour
-   * model gives.
-   */
-  GroundEvidence evidence(float[] taught) {
+  /** Gathers the evidence of each pixel. */
+  GroundEvidence evidence() {
     float[] colour = byColour();
     return new GroundEvidence(
         greenness,
         clamped(-1, MOST_CONTRAST),
         level.threshold(),
-        new GroundEvidence.First(colour, first(colour), taught));
+        new GroundEvidence.First(colour, first(colour)));
   }
 
   /** Decides by colour, gate, rims and parts. */

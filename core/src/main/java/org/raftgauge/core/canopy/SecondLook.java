@@ -16,45 +16,42 @@ final class SecondLook {
    * finds the same; the accuracy page gives the figures of the half that was not fitted to.
    */
   static final List<Double> BUILT_IN =
-      List.of(
-          -2.99, 0.67, 0.98, -0.58, 1.28, -1.11, 0.28, 0.19, 2.64, -1.73, 0.79, 0.19, 2.59, 0.0);
+      List.of(-2.99, 0.67, 0.98, -0.58, 1.28, -1.11, 0.28, 0.19, 2.64, -1.73, 0.79, 0.19, 2.59);
 
   /** Under this share nothing of a pixel counts as leaf. */
   private static final float LEAST_SHARE = 0.25f;
 
   private SecondLook() {}
 
-  /** Tells the weights that hold at each pixel. */
-  @FunctionalInterface
-  interface Weights {
-    List<Double> at(int i);
-  }
-
   /**
-   * Decides again. A part that the first decision found nothing of is no leaf.
+   * Decides again by the built-in weights.
    *
    * @param evidence of each pixel
-   * @param greenness of the picture
-   * @param weights of each pixel's colour model
+   * @param seen says which pixels the photo shows
    * @return how surely each pixel is leaf, 0..1; 0 where nothing is seen
    */
-  static float[] share(GroundEvidence evidence, Greenness greenness, Weights weights) {
-    float[] share = new float[greenness.seen.length];
+  static float[] share(GroundEvidence evidence, boolean[] seen) {
+    float[] share = new float[seen.length];
     double[] terms = new double[GroundEvidence.TERMS];
     for (int i = 0; i < share.length; i++) {
       evidence.at(i, terms);
-      List<Double> own = weights.at(i);
       double score = 0;
       for (int k = 0; k < terms.length; k++) {
-        score += own.get(k) * terms[k];
+        score += BUILT_IN.get(k) * terms[k];
       }
-      share[i] = greenness.seen[i] ? (float) Sigmoid.of(score) : 0;
+      share[i] = seen[i] ? (float) Sigmoid.of(score) : 0;
     }
-    dropNew(share, evidence, greenness);
     return share;
   }
 
-  private static void dropNew(float[] share, GroundEvidence evidence, Greenness greenness) {
+  /**
+   * Takes away parts that the first decision found nothing of.
+   *
+   * @param share how surely each pixel is leaf; changed in place
+   * @param evidence of each pixel
+   * @param greenness of the picture
+   */
+  static void dropNew(float[] share, GroundEvidence evidence, Greenness greenness) {
     boolean[] some = new boolean[share.length];
     for (int i = 0; i < share.length; i++) {
       some[i] = share[i] > LEAST_SHARE;

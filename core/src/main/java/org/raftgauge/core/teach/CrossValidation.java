@@ -9,6 +9,7 @@ import java.util.Optional;
 import org.raftgauge.core.book.TaughtColour;
 import org.raftgauge.core.book.Tissue;
 import org.raftgauge.core.canopy.Canopy;
+import org.raftgauge.core.canopy.GroundNetwork;
 import org.raftgauge.core.canopy.LeafModel;
 import org.raftgauge.core.canopy.TaughtRule;
 import org.raftgauge.core.measure.LitBoard;
@@ -102,6 +103,7 @@ public final class CrossValidation {
 
   private void judge(Lesson lesson, TaughtColour model) {
     TaughtRule rule = new TaughtRule(model);
+    Optional<GroundNetwork> network = model.ground().map(GroundNetwork::new);
     for (Lesson.Pixel pixel : lesson.pixels()) {
       if (pixel.inner) {
         confusion
@@ -109,8 +111,8 @@ public final class CrossValidation {
             .merge(rule.likeliest(pixel.colour), pixel.weight, Double::sum);
       }
       double said =
-          pixel.ground.length > 0 && !model.ground().isEmpty()
-              ? ground(model, pixel, rule)
+          pixel.ground.length > 0 && network.isPresent()
+              ? FitGround.probability(network.get(), pixel, rule)
               : rule.leaf(pixel.colour);
       double[] bin = bins[(int) Math.min(BINS - 1, said * BINS)];
       bin[0] += pixel.weight;
@@ -125,15 +127,6 @@ public final class CrossValidation {
     }
     double dice = counts[0] + counts[1] == 0 ? 1 : 2.0 * counts[2] / (counts[0] + counts[1]);
     photos.add(new Photo(lesson.photo(), dice, (double) counts[0] / Math.max(1, counts[1]), wrong));
-  }
-
-  private static double ground(TaughtColour model, Lesson.Pixel pixel, TaughtRule rule) {
-    double score =
-        model.ground().get(pixel.ground.length) * TaughtRule.odds(rule.leaf(pixel.colour));
-    for (int k = 0; k < pixel.ground.length; k++) {
-      score += model.ground().get(k) * pixel.ground[k];
-    }
-    return 1 / (1 + Math.exp(FitColour.FAVOUR - score));
   }
 
   /** Counts found, painted and both; paints what is wrong. */

@@ -2,10 +2,10 @@
 package org.raftgauge.core.teach;
 
 import java.util.ArrayList;
-import java.util.Arrays;
 import java.util.EnumMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.stream.DoubleStream;
 import java.util.stream.Stream;
 import org.raftgauge.core.book.TaughtColour;
@@ -22,15 +22,6 @@ public final class FitColour {
 
   /** Weights stay near 10 at most; settled by cross-validation, flat within a factor of ten. */
   private static final double RIDGE = 1e-5;
-
-  /**
-   * Dice is best where pixels count as leaf from a probability of about half of it on; the same as
-   * in the built-in weights of the second look.
-   */
-  static final double FAVOUR = Math.log(0.65 / 0.35);
-
-  private static final int OTHER = 1;
-  private static final int LEAF = 0;
 
   private final String name;
   private final List<Lesson.Pixel> pixels;
@@ -58,8 +49,9 @@ public final class FitColour {
     range(inner, least, most);
     TaughtColour colours =
         new TaughtColour(
-            name, least, most, weights(inner, new ColourTerms(least, most)), List.of());
-    return new TaughtColour(name, least, most, colours.weights(), ground(colours));
+            name, least, most, weights(inner, new ColourTerms(least, most)), Optional.empty());
+    return new TaughtColour(
+        name, least, most, colours.weights(), FitGround.to(pixels, new TaughtRule(colours)));
   }
 
   private static void range(List<Lesson.Pixel> inner, List<Double> least, List<Double> most) {
@@ -95,31 +87,8 @@ public final class FitColour {
     return weights;
   }
 
-  /** Weights of the second look at open ground; none where no lesson shows any. */
-  private List<Double> ground(TaughtColour colours) {
-    TaughtRule rule = new TaughtRule(colours);
-    List<Lesson.Pixel> open = pixels.stream().filter(p -> p.ground.length > 0).toList();
-    if (open.stream().noneMatch(p -> p.tissue.isLeaf())
-        || open.stream().allMatch(p -> p.tissue.isLeaf())) {
-      return List.of();
-    }
-    double[][] x = new double[open.size()][];
-    int[] y = new int[x.length];
-    double[] weight = new double[x.length];
-    for (int i = 0; i < x.length; i++) {
-      Lesson.Pixel pixel = open.get(i);
-      x[i] = Arrays.copyOf(pixel.ground, TaughtColour.GROUND_TERMS);
-      x[i][x[i].length - 1] = TaughtRule.odds(rule.leaf(pixel.colour));
-      y[i] = pixel.tissue.isLeaf() ? LEAF : OTHER;
-      weight[i] = pixel.weight;
-    }
-    double[] fitted = Softmax.fit(new Softmax.Sample(x, y, weight), 2, RIDGE)[LEAF];
-    fitted[0] += FAVOUR;
-    return rounded(fitted);
-  }
-
   /** Model files keep six digits. */
-  private static List<Double> rounded(double[] values) {
+  static List<Double> rounded(double[] values) {
     return DoubleStream.of(values).map(v -> Math.rint(v * 1e4) / 1e4).boxed().toList();
   }
 }

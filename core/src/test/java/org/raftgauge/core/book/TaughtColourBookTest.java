@@ -7,6 +7,7 @@ import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.nio.file.Path;
+import java.util.Collections;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -47,20 +48,36 @@ class TaughtColourBookTest {
         + ("  board: " + numbers(20) + "\n");
   }
 
+  /** A look at open ground with units of so many numbers. */
+  private static String ground(int... units) {
+    return "ground:\n"
+        + ("  middle: " + numbers(37) + "\n")
+        + ("  spread: " + numbers(37) + "\n")
+        + "  units:\n"
+        + IntStream.of(units)
+            .mapToObj(n -> "    - " + numbers(n) + "\n")
+            .collect(Collectors.joining())
+        + ("  output: " + numbers(units.length + 1) + "\n");
+  }
+
   private BookFolder book(String model) {
     return BookFolder.in(folder).with("crops.yaml", CROPS).with("colour/my-basil.yaml", model);
   }
 
   @Test
   void theModelThatACropNamesIsReadWithIt() {
-    CropBook book = book(model(20) + "ground: " + numbers(14) + "\n").sound();
+    CropBook book = book(model(20) + ground(38, 38)).sound();
     TaughtColour taught = book.crops().get("basil").taught().orElseThrow();
     assertEquals("my-basil", taught.name());
     assertEquals(List.of(-1.0, -1.0, -4.0), taught.least());
     assertEquals(List.of(1.0, 2.0, 0.0), taught.most());
     assertEquals(List.of(Tissue.GREEN, Tissue.BOARD), List.copyOf(taught.weights().keySet()));
     assertEquals(20.0, taught.weights().get(Tissue.GREEN).get(19));
-    assertEquals(14, taught.ground().size());
+    TaughtGround ground = taught.ground().orElseThrow();
+    assertEquals(37, ground.middle().size());
+    assertEquals(2.0, ground.spread().get(1));
+    assertEquals(38.0, ground.units().get(1).get(37));
+    assertEquals(List.of(1.0, 2.0, 3.0), ground.output());
     assertEquals(Optional.empty(), book.crops().get("lettuce").taught());
   }
 
@@ -78,9 +95,27 @@ class TaughtColourBookTest {
   }
 
   @Test
-  void aModelWithoutGroundWeightsKnowsNoOpenGround() {
+  void aModelWithoutGroundKnowsNoOpenGround() {
     assertEquals(
-        List.of(), book(model(20)).sound().crops().get("basil").taught().orElseThrow().ground());
+        Optional.empty(),
+        book(model(20)).sound().crops().get("basil").taught().orElseThrow().ground());
+  }
+
+  @Test
+  void aBrokenLookAtOpenGroundIsReportedWithItsPlace() {
+    assertEquals(
+        List.of(
+            "colour/my-basil.yaml:13:7: ground.units[1]: the list has 37 values; write 38 numbers",
+            "colour/my-basil.yaml:14:11: ground.output: the list has 3 values; write 2 numbers"),
+        book(model(20) + ground(38, 37)).problems());
+    assertEquals(
+        List.of("colour/my-basil.yaml:9:3: ground: the key spread is missing; add spread: ..."),
+        book(model(20) + ground(38).replaceFirst(" *spread: .*\n", "")).problems());
+    assertEquals(
+        List.of(
+            "colour/my-basil.yaml:8:9: ground: the look at open ground was taught by an earlier"
+                + " version; teach it again with raftgauge teach, or restore the file"),
+        book(model(20) + "ground: " + numbers(14) + "\n").problems());
   }
 
   @Test
@@ -173,19 +208,32 @@ class TaughtColourBookTest {
                 IllegalArgumentException.class,
                 () ->
                     new TaughtColour(
-                        "x", three, three, Map.of(Tissue.GREEN, List.of(1.0)), List.of()))
+                        "x", three, three, Map.of(Tissue.GREEN, List.of(1.0)), Optional.empty()))
             .getMessage());
     assertEquals(
-        "ground must hold none or 14 weights",
+        "middle and spread must hold 37 numbers each",
         assertThrows(
                 IllegalArgumentException.class,
-                () -> new TaughtColour("x", three, three, Map.of(), List.of(1.0)))
+                () -> new TaughtGround(three, three, List.of(three), three))
+            .getMessage());
+    List<Double> ones = Collections.nCopies(37, 1.0);
+    assertEquals(
+        "each unit must have 38 numbers",
+        assertThrows(
+                IllegalArgumentException.class,
+                () -> new TaughtGround(ones, ones, List.of(three), three))
+            .getMessage());
+    assertEquals(
+        "output must have a number a unit and one more",
+        assertThrows(
+                IllegalArgumentException.class,
+                () -> new TaughtGround(ones, ones, List.of(Collections.nCopies(38, 1.0)), three))
             .getMessage());
     assertEquals(
         "least and most must hold 3 numbers each",
         assertThrows(
                 IllegalArgumentException.class,
-                () -> new TaughtColour("x", List.of(), three, Map.of(), List.of()))
+                () -> new TaughtColour("x", List.of(), three, Map.of(), Optional.empty()))
             .getMessage());
   }
 }

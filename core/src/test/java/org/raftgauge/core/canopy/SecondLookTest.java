@@ -37,7 +37,13 @@ class SecondLookTest {
   }
 
   private static GroundEvidence.First first(float[] colour, float[] share) {
-    return new GroundEvidence.First(colour, share, new float[colour.length]);
+    return new GroundEvidence.First(colour, share);
+  }
+
+  private static float[] look(GroundEvidence evidence, Greenness greenness) {
+    float[] share = SecondLook.share(evidence, greenness.seen);
+    SecondLook.dropNew(share, evidence, greenness);
+    return share;
   }
 
   private static double[] terms(GroundEvidence evidence, int x, int y) {
@@ -108,11 +114,7 @@ class SecondLookTest {
       }
     }
     Greenness soil = soil();
-    float[] share =
-        SecondLook.share(
-            new GroundEvidence(soil, contrast, 8, first(colour, leaf)),
-            soil,
-            i -> SecondLook.BUILT_IN);
+    float[] share = look(new GroundEvidence(soil, contrast, 8, first(colour, leaf)), soil);
     assertTrue(share[22 * WIDTH + 21] > 0.5, "beside leaf " + share[22 * WIDTH + 21]);
     assertEquals(0, share[22 * WIDTH + 72], "far from leaf");
     assertTrue(share[40 * WIDTH + 10] > 0.9, "leaf stays leaf");
@@ -125,10 +127,7 @@ class SecondLookTest {
     float[] colour = band(0, 20, 1, 1);
     Greenness soil = soil();
     float[] share =
-        SecondLook.share(
-            new GroundEvidence(soil, strong, 8, first(colour, new float[colour.length])),
-            soil,
-            i -> SecondLook.BUILT_IN);
+        look(new GroundEvidence(soil, strong, 8, first(colour, new float[colour.length])), soil);
     for (float s : share) {
       assertEquals(0, s);
     }
@@ -139,11 +138,7 @@ class SecondLookTest {
     Greenness soil = soil();
     Arrays.fill(soil.seen, 0, 10 * WIDTH, false);
     float[] leaf = band(0, 80, 1, 0);
-    float[] share =
-        SecondLook.share(
-            new GroundEvidence(soil, band(0, 80, 3, 0), 8, first(leaf, leaf)),
-            soil,
-            i -> SecondLook.BUILT_IN);
+    float[] share = look(new GroundEvidence(soil, band(0, 80, 3, 0), 8, first(leaf, leaf)), soil);
     assertEquals(0, share[5 * WIDTH + 10]);
     assertTrue(share[30 * WIDTH + 10] > 0.99);
   }

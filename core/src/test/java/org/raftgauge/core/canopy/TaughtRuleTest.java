@@ -10,6 +10,7 @@ import java.util.ArrayList;
 import java.util.Collections;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.Random;
 import org.junit.jupiter.api.Test;
 import org.raftgauge.core.book.TaughtColour;
@@ -27,7 +28,7 @@ class TaughtRuleTest {
   }
 
   private static TaughtColour model(Map<Tissue, List<Double>> weights) {
-    return new TaughtColour("x", LEAST, MOST, weights, List.of());
+    return new TaughtColour("x", LEAST, MOST, weights, Optional.empty());
   }
 
   @Test
@@ -113,7 +114,7 @@ class TaughtRuleTest {
     assertFalse(LeafModel.taught(board).knowsOpenGround());
     TaughtColour ground =
         new TaughtColour(
-            "y", LEAST, MOST, board.weights(), Collections.nCopies(TaughtColour.GROUND_TERMS, 0.1));
+            "y", LEAST, MOST, board.weights(), Optional.of(GroundNetworkTest.oneUnit(0, 0, 1)));
     assertTrue(LeafModel.taught(ground).knowsOpenGround());
     assertEquals("y", LeafModel.taught(ground).bookName());
   }

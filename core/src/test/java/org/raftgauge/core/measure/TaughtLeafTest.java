@@ -8,6 +8,7 @@ import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.stream.Collectors;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
@@ -87,7 +88,7 @@ class TaughtLeafTest {
     lessons.add(lesson(book, photo(1, 1, 1)));
     lessons.add(lesson(book, photo(0.8, 0.9, 1)));
     TaughtColour model = FitColour.to("my-red", lessons);
-    assertEquals(List.of(), model.ground(), "no open ground was taught");
+    assertEquals(Optional.empty(), model.ground(), "no open ground was taught");
     CropBook taught =
         DrawnFarm.folder(folder)
             .change("crops.yaml", "colour_model: green-leaf", "colour_model: my-red")
