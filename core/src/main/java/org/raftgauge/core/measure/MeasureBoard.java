@@ -17,7 +17,6 @@ import org.raftgauge.core.canopy.EvenedLight;
 import org.raftgauge.core.canopy.OpenGround;
 import org.raftgauge.core.canopy.SegmentCanopy;
 import org.raftgauge.core.pixels.RgbImage;
-import org.raftgauge.core.pixels.Srgb;
 import org.raftgauge.core.plane.DeckImage;
 import org.raftgauge.core.plane.DeckScale;
 import org.raftgauge.core.plane.FoundBoard;
@@ -39,15 +38,6 @@ final class MeasureBoard {
 
   /** Canopy is followed beyond the board's edge for this share of the pitch. */
   private static final double MARGIN_SHARE = 0.45;
-
-  /**
-   * Where nothing on a deck sends more than this share of full scale, leaves are one or two steps
-   * of an 8-bit camera (measured: such a photo loses most of its canopy).
-   */
-  private static final double LEAST_LIGHT = 0.055;
-
-  /** The share of a deck that must be brighter: markers' white is enough. */
-  private static final double LIT_SHARE = 0.002;
 
   private final CropBook book;
   private final RgbImage image;
@@ -130,7 +120,8 @@ final class MeasureBoard {
               "switch to white light for the photo",
               cast));
     }
-    if (tooDark(deck)) {
+    DeckLight level = DeckLight.of(deck);
+    if (level.tooDark()) {
       return held(
           board,
           identity,
@@ -143,7 +134,8 @@ final class MeasureBoard {
     SeenHeights.OfBoard seen = heights.over(lit.get(), canopy);
     SiteCanopy sites = MeasureSites.of(ground(lit.get(), crops, seen), canopy);
     List<SiteMeasure> settled = RedBrown.settle(sites.sites(), crops.redSites());
-    Sites checked = new Sites(crops.holdDoubtful(settled, canopy), crops.rulerSites(), seen);
+    List<SiteMeasure> told = level.holdSmall(crops.holdDoubtful(settled, canopy));
+    Sites checked = new Sites(told, crops.rulerSites(), seen);
     return measured(new Painting(board, deck, canopy, sites, seen.map()), identity, checked, cast);
   }
 
@@ -164,15 +156,6 @@ final class MeasureBoard {
         identity,
         checked,
         OptionalDouble.empty());
-  }
-
-  private static boolean tooDark(DeckImage deck) {
-    byte[] rgb = deck.image().rgb();
-    int lit = 0;
-    for (int i = 1; i < rgb.length; i += 3) {
-      lit += Srgb.linear(rgb[i]) > LEAST_LIGHT ? 1 : 0;
-    }
-    return lit < LIT_SHARE * (rgb.length / 3.0);
   }
 
   private static Ground ground(Lit lit, SiteCrops crops, SeenHeights.OfBoard seen) {
