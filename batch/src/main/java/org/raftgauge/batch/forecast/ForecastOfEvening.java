@@ -11,11 +11,11 @@ import java.util.Map;
 import java.util.Optional;
 import org.raftgauge.batch.grade.CheckBook;
 import org.raftgauge.batch.run.BookLooks;
+import org.raftgauge.batch.run.EveningLooks;
 import org.raftgauge.batch.run.EveningOutlook;
 import org.raftgauge.batch.run.ForecastSource;
 import org.raftgauge.batch.run.KnownLooks;
 import org.raftgauge.batch.store.Correction;
-import org.raftgauge.batch.store.Measures;
 import org.raftgauge.core.book.BookAsOf;
 import org.raftgauge.core.book.CropBook;
 import org.raftgauge.core.evening.Task;
@@ -122,32 +122,32 @@ public final class ForecastOfEvening implements ForecastSource {
 
   @Override
   public Optional<EveningOutlook> from(LocalDate evening, Instant correctedBy) throws IOException {
-    return from(looks, evening, correctedBy);
+    return from(BookAsOf.of(book, evening), looks, evening, correctedBy);
   }
 
   @Override
-  public Optional<EveningOutlook> from(Measures measures, LocalDate evening, Instant correctedBy)
+  public Optional<EveningOutlook> from(EveningLooks hand, LocalDate evening, Instant correctedBy)
       throws IOException {
     return from(
+        hand.book(),
         new Looks() {
           @Override
           public List<SiteLook> between(CropBook known, BookLooks.Evenings evenings)
               throws IOException {
-            return BookLooks.between(measures, known, evenings);
+            return hand.between(evenings);
           }
 
           @Override
           public List<Correction> entered() throws IOException {
-            return measures.entered();
+            return hand.measures().entered();
           }
         },
         evening,
         correctedBy);
   }
 
-  private Optional<EveningOutlook> from(Looks source, LocalDate evening, Instant correctedBy)
-      throws IOException {
-    CropBook known = BookAsOf.of(book, evening);
+  private Optional<EveningOutlook> from(
+      CropBook known, Looks source, LocalDate evening, Instant correctedBy) throws IOException {
     if (known.expectedRafts(evening).isEmpty()) {
       return Optional.empty();
     }

@@ -131,14 +131,18 @@ public final class BookLooks {
 
   private static List<SiteLook> between(
       Farm farm, Measures measures, StationDoubts doubts, Evenings evenings) throws IOException {
+    return CollectSeen.of(photos(measures, farm, evenings), doubts, farm).sites();
+  }
+
+  /** Returns the photos of some evenings, in the order of their hashes. */
+  static List<PhotoMeasure> photos(Measures measures, Farm farm, Evenings evenings)
+      throws IOException {
     LocalDate evening = evenings.last();
     // A photo's own offset may put it on the day before or after the farm's.
     LocalDate last = evening.isBefore(LAST) ? evening.plusDays(2) : LAST;
-    List<PhotoMeasure> photos =
-        measures.takenBetween(evenings.first().minusDays(1), last).stream()
-            .map(Kept::measure)
-            .filter(p -> !farm.evening(p.takenAt().orElseThrow()).isAfter(evening))
-            .toList();
-    return CollectSeen.of(photos, doubts, farm).sites();
+    return measures.takenBetween(evenings.first().minusDays(1), last).stream()
+        .map(Kept::measure)
+        .filter(p -> !farm.evening(p.takenAt().orElseThrow()).isAfter(evening))
+        .toList();
   }
 }

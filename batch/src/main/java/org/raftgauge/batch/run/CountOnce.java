@@ -9,7 +9,6 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
-import java.util.TreeMap;
 import java.util.function.Function;
 import java.util.stream.Collectors;
 import org.raftgauge.batch.store.Settled;
@@ -48,25 +47,30 @@ final class CountOnce {
       List<PhotoMeasure> photos, Function<OffsetDateTime, LocalDate> evening) {
     Map<Look, Settled.Outcome> outcomes = new HashMap<>();
     for (List<Look> looks : byRaftAndEvening(photos, evening).values()) {
-      outcomes.putAll(outcomes(looks));
+      if (looks.size() > 1) {
+        outcomes.putAll(outcomes(looks));
+      }
     }
     return photos.stream().map(photo -> settled(photo, outcomes)).toList();
   }
 
-  private static Map<String, List<Look>> byRaftAndEvening(
+  private static Map<RaftEvening, List<Look>> byRaftAndEvening(
       List<PhotoMeasure> photos, Function<OffsetDateTime, LocalDate> evening) {
-    Map<String, List<Look>> groups = new TreeMap<>();
+    Map<RaftEvening, List<Look>> groups = new HashMap<>();
     for (PhotoMeasure photo : photos) {
       for (int place = 0; place < photo.rafts().size(); place++) {
         Look look = new Look(photo, place);
         if (look.takesPart()) {
-          String key = evening.apply(photo.takenAt().get()) + " " + look.raft().raft().get();
-          groups.computeIfAbsent(key, k -> new ArrayList<>()).add(look);
+          LocalDate day = evening.apply(photo.takenAt().get());
+          RaftEvening key = new RaftEvening(look.raft().raft().get(), day);
+          groups.computeIfAbsent(key, k -> new ArrayList<>(1)).add(look);
         }
       }
     }
     return groups;
   }
+
+  private record RaftEvening(String raft, LocalDate evening) {}
 
   private static Map<Look, Settled.Outcome> outcomes(List<Look> looks) {
     String conflict = conflict(looks);

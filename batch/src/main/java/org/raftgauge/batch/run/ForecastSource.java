@@ -6,7 +6,6 @@ import java.time.Instant;
 import java.time.LocalDate;
 import java.util.Map;
 import java.util.Optional;
-import org.raftgauge.batch.store.Measures;
 import org.raftgauge.core.grader.Grader;
 
 /** Tells what is to come from an evening. */
@@ -26,15 +25,15 @@ public interface ForecastSource {
   Optional<EveningOutlook> from(LocalDate evening, Instant correctedBy) throws IOException;
 
   /**
-   * Forecasts as {@link #from(LocalDate, Instant)} does, from measures that are at hand.
+   * Forecasts as {@link #from(LocalDate, Instant)} does, from looks that are at hand.
    *
-   * @param measures everything measured, as corrected by then
+   * @param looks what the photos said that the evening is closed from
    * @param evening the farm's day
    * @param correctedBy corrections that were entered at this moment or later are not looked at
    * @return the forecast, or nothing where nothing can be told
    * @throws IOException if the history cannot be read
    */
-  default Optional<EveningOutlook> from(Measures measures, LocalDate evening, Instant correctedBy)
+  default Optional<EveningOutlook> from(EveningLooks looks, LocalDate evening, Instant correctedBy)
       throws IOException {
     return from(evening, correctedBy);
   }

@@ -44,18 +44,15 @@ public final class JudgeHistory {
     Then then = Then.of(farm, evening);
     LocalDate needed = then.needs().first();
     LocalDate first = forecasts.firstDay(evening).minusDays(1);
-    // Read once: both keep to what is at hand.
+    // Read and settled once: both keep to what is at hand.
     measures.takenBetween(first.isBefore(needed) ? first : needed, evening.plusDays(2));
+    EveningLooks looks = EveningLooks.of(measures, photos(measures, then), then.farm());
     AtOnce.Both<Optional<EveningOutlook>, EveningResult> both =
         AtOnce.of(
-            () -> forecasts.from(measures, evening, asked.correctedBy()),
+            () -> forecasts.from(looks, evening, asked.correctedBy()),
             () ->
                 CloseEvening.of(
-                    new CloseEvening.Asked(
-                        book,
-                        seen(measures, then, StationDoubts.of(measures, then.farm())),
-                        evening,
-                        forecasts.graders()),
+                    new CloseEvening.Asked(book, looks.seen(), evening, forecasts.graders()),
                     new OnAllCores()));
     return new Judgement(withTasks(both.second(), both.first(), book), both.first());
   }
@@ -82,7 +79,8 @@ public final class JudgeHistory {
       throws IOException {
     Farm farm = sources.farm();
     Then then = Then.of(farm, evening);
-    Seen seen = seen(sources.measures(), then, StationDoubts.of(sources.doubts(), then.farm()));
+    StationDoubts doubts = StationDoubts.of(sources.doubts(), then.farm());
+    Seen seen = CollectSeen.of(photos(sources.measures(), then), doubts, then.farm());
     EveningResult closed = CloseEvening.of(farm.book(), seen, evening, forecasts.graders());
     Optional<EveningOutlook> ahead = forecasts.from(evening, Instant.MAX);
     return new Judgement(withTasks(closed, ahead, farm.book()), ahead);
@@ -167,10 +165,10 @@ public final class JudgeHistory {
    */
   static Seen seen(Measures measures, Farm farm, LocalDate evening) throws IOException {
     Then then = Then.of(farm, evening);
-    return seen(measures, then, StationDoubts.of(measures, then.farm()));
+    return EveningLooks.of(measures, photos(measures, then), then.farm()).seen();
   }
 
-  private static Seen seen(Measures measures, Then then, StationDoubts doubts) throws IOException {
+  private static List<PhotoMeasure> photos(Measures measures, Then then) throws IOException {
     Needs needs = then.needs();
     Map<String, PhotoMeasure> photos = new TreeMap<>();
     take(measures.takenBetween(needs.first(), needs.last()), photos);
@@ -179,11 +177,9 @@ public final class JudgeHistory {
         take(measures.takenBetween(past), photos);
       }
     }
-    List<PhotoMeasure> seen =
-        photos.values().stream()
-            .filter(p -> !then.farm().evening(p.takenAt().orElseThrow()).isAfter(then.evening()))
-            .toList();
-    return CollectSeen.of(seen, doubts, then.farm());
+    return photos.values().stream()
+        .filter(p -> !then.farm().evening(p.takenAt().orElseThrow()).isAfter(then.evening()))
+        .toList();
   }
 
   private static void take(List<Kept> kept, Map<String, PhotoMeasure> photos) {

@@ -35,16 +35,27 @@ final class SettleBorders {
    */
   static List<PhotoMeasure> settle(List<PhotoMeasure> photos, Farm farm) {
     SettleBorders settle = new SettleBorders(farm);
-    RaftPlace.byRaft(photos).values().stream()
-        .filter(places -> places.stream().anyMatch(p -> !p.raft().borders().isEmpty()))
-        .forEach(settle::settle);
+    List<List<RaftPlace>> bordered =
+        RaftPlace.byRaft(photos).values().stream()
+            .filter(places -> places.stream().anyMatch(p -> !p.raft().borders().isEmpty()))
+            .toList();
+    List<List<RaftMeasure>> rafts = new OnAllCores().map(bordered, settle::settled);
+    for (int i = 0; i < rafts.size(); i++) {
+      settle.keep(bordered.get(i), rafts.get(i));
+    }
     return photos.stream().map(settle::photo).toList();
   }
 
-  private void settle(List<RaftPlace> places) {
-    List<RaftMeasure> rafts = SettleSplits.settle(places.stream().map(this::look).toList());
+  private List<RaftMeasure> settled(List<RaftPlace> places) {
+    return SettleSplits.settle(places.stream().map(this::look).toList());
+  }
+
+  /** Keeps what changed; a look as it was says so by being the same. */
+  private void keep(List<RaftPlace> places, List<RaftMeasure> rafts) {
     for (int i = 0; i < places.size(); i++) {
-      settled.put(places.get(i), rafts.get(i));
+      if (rafts.get(i) != places.get(i).raft()) {
+        settled.put(places.get(i), rafts.get(i));
+      }
     }
   }
 

@@ -6,10 +6,12 @@ import java.sql.ResultSet;
 import java.sql.SQLException;
 import java.util.ArrayList;
 import java.util.Arrays;
+import java.util.Comparator;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import java.util.Objects;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import org.raftgauge.core.book.SiteId;
@@ -19,33 +21,47 @@ import org.raftgauge.core.relief.HeightSource;
 import org.raftgauge.core.site.SiteMeasure;
 
 /**
- * Reads the rafts and sites of photos, all rafts in one query and all sites in another. Columns of
- * sites are told by their places: a year of a large farm is millions of rows.
+ * Reads the rafts and sites of photos, all rafts in one query and all sites in another. A year of a
+ * large farm is millions of rows: columns of sites are told by their places, empty texts come as
+ * nulls, and what little there is to sort is sorted here.
  */
 final class ReadRafts {
   private static final String RAFTS =
       "SELECT rafts.rowid AS raft_row, rafts.* FROM (%s) AS asked CROSS JOIN rafts USING (sha256)"
-          + " ORDER BY asked.sha256, rafts.place";
+          + " ORDER BY asked.sha256";
 
-  /** The columns of a site, in the order in which {@link #site} reads them, then its raft's row. */
+  /**
+   * The columns of a site, in the order in which {@link #site} reads them, then its raft's row and
+   * its own.
+   */
   private static final String SITES =
       "SELECT site, projected_area_cm2, projected_area_se_cm2, visible_area_cm2, closed,"
-          + " shared_outline_fraction, height_mm, parallax_factor, sites.quality, sites.held,"
+          + " shared_outline_fraction, height_mm, parallax_factor, sites.quality,"
+          + " nullif(sites.held, ''),"
           + " equivalent_diameter_mm, largest_diameter_mm, perimeter_mm, solidity, offset_x_mm,"
-          + " offset_y_mm, lab_l, lab_a, lab_b, pale_fraction, dead_fraction, height_seen_by,"
-          + " height_p95_mm, canopy_volume_cm3, height_seen_fraction, rafts.rowid"
+          + " offset_y_mm, lab_l, lab_a, lab_b, pale_fraction, dead_fraction,"
+          + " nullif(height_seen_by, ''), height_p95_mm, canopy_volume_cm3, height_seen_fraction,"
+          + " rafts.rowid, sites.rowid"
           + " FROM (%s) AS asked CROSS JOIN rafts USING (sha256)"
-          + " CROSS JOIN sites USING (sha256, place)"
-          + " ORDER BY asked.sha256, rafts.place, sites.rowid";
+          + " CROSS JOIN sites USING (sha256, place)";
 
   private static final int SHAPE = 11;
   private static final int COLOUR = 17;
   private static final int RELIEF = 22;
   private static final int RAFT = 26;
+  private static final int ROW = 27;
 
   private final Map<String, SiteId> names = new HashMap<>();
-  private final Map<Long, List<SiteMeasure>> sites = new HashMap<>();
-  private final Map<String, List<RaftMeasure>> rafts = new HashMap<>();
+  private final Map<Long, List<Placed<SiteMeasure>>> sites = new HashMap<>();
+  private final Map<String, List<Placed<RaftMeasure>>> rafts = new HashMap<>();
+
+  /** Something at its place among others. */
+  private record Placed<T>(long place, T what) {
+    static <T> List<T> inOrder(List<Placed<T>> placed) {
+      placed.sort(Comparator.comparingLong(Placed::place));
+      return placed.stream().map(Placed::what).toList();
+    }
+  }
 
   private ReadRafts() {}
 
@@ -61,17 +77,23 @@ final class ReadRafts {
     ReadRafts read = new ReadRafts();
     Database.each(database, read::takeSite, SITES.formatted(photos), (Object[]) values);
     Database.each(database, read::takeRaft, RAFTS.formatted(photos), (Object[]) values);
-    return read.rafts;
+    Map<String, List<RaftMeasure>> rafts = new HashMap<>();
+    read.rafts.forEach((sha256, placed) -> rafts.put(sha256, Placed.inOrder(placed)));
+    return rafts;
   }
 
   private void takeSite(ResultSet row) throws SQLException {
-    sites.computeIfAbsent(row.getLong(RAFT), raft -> new ArrayList<>()).add(site(row));
+    sites
+        .computeIfAbsent(row.getLong(RAFT), raft -> new ArrayList<>())
+        .add(new Placed<>(row.getLong(ROW), site(row)));
   }
 
   private void takeRaft(ResultSet row) throws SQLException {
+    List<Placed<SiteMeasure>> own = sites.remove(row.getLong("raft_row"));
+    RaftMeasure raft = raft(row, own == null ? List.of() : Placed.inOrder(own));
     rafts
-        .computeIfAbsent(row.getString("sha256"), photo -> new ArrayList<>())
-        .add(raft(row, sites.getOrDefault(row.getLong("raft_row"), List.of())));
+        .computeIfAbsent(row.getString("sha256"), photo -> new ArrayList<>(1))
+        .add(new Placed<>(row.getLong("place"), raft));
   }
 
   private RaftMeasure raft(ResultSet row, List<SiteMeasure> sites) throws SQLException {
@@ -111,7 +133,7 @@ final class ReadRafts {
         shape(row),
         colour(row),
         row.getDouble(9),
-        row.getString(10),
+        Objects.requireNonNullElse(row.getString(10), ""),
         relief(row),
         0);
   }
@@ -145,7 +167,7 @@ final class ReadRafts {
 
   private static List<SiteMeasure.Relief> relief(ResultSet row) throws SQLException {
     String source = row.getString(RELIEF);
-    return source.isEmpty()
+    return source == null
         ? List.of()
         : List.of(
             new SiteMeasure.Relief(

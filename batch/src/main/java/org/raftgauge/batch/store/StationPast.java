@@ -24,7 +24,7 @@ public final class StationPast {
           + " AND lower(r.pose_source) IN ('markers', 'outline', 'slot')"
           + " WHERE p.station = ? AND p.taken_at IS NOT NULL"
           + " AND lower(p.measured_status) IN ('used', 'held')"
-          + " GROUP BY p.sha256 ORDER BY p.taken_at, p.sha256";
+          + " GROUP BY p.sha256 ORDER BY p.sha256";
 
   private StationPast() {}
 
@@ -49,21 +49,25 @@ public final class StationPast {
   /** Reads a station's photos, without those that are excluded, at their mended times. */
   static List<Photo> read(Connection database, String station, Corrections corrections)
       throws SQLException {
-    List<Photo> photos = new ArrayList<>();
+    List<Dated> photos = new ArrayList<>();
     try (PreparedStatement statement = database.prepareStatement(QUERY)) {
       statement.setString(1, station);
       try (ResultSet rows = statement.executeQuery()) {
         while (rows.next()) {
           String sha256 = rows.getString("sha256");
           if (!corrections.excludes(sha256)) {
-            photos.add(photo(rows, corrections.shiftOf(sha256)));
+            Photo photo = photo(rows, corrections.shiftOf(sha256));
+            photos.add(new Dated(photo, photo.takenAt().toString(), rows.getString("taken_at")));
           }
         }
       }
     }
-    photos.sort(Comparator.comparing(p -> p.takenAt().toString()));
-    return photos;
+    photos.sort(Comparator.comparing(Dated::takenAt).thenComparing(Dated::written));
+    return photos.stream().map(Dated::photo).toList();
   }
+
+  /** A photo with its mended time as text, and its time as it stands in the history. */
+  private record Dated(Photo photo, String takenAt, String written) {}
 
   private static Photo photo(ResultSet row, Duration shift) throws SQLException {
     Map<StationSign, Double> values = new EnumMap<>(StationSign.class);

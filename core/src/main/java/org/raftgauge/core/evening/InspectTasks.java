@@ -64,9 +64,11 @@ final class InspectTasks {
 
   private Optional<Task> raft(Judged row) {
     String raft = row.place().raft();
+    if (!slowRafts.contains(raft) || slowPonds.contains(row.place().pond())) {
+      return Optional.empty();
+    }
     String item = Item.ofRaft("inspect-raft", raft, tonight.cycle(raft));
-    boolean own = slowRafts.contains(raft) && !slowPonds.contains(row.place().pond());
-    return own && !seen.hides(item)
+    return !seen.hides(item)
         ? Optional.of(task(2, tonight.whole(raft), PhotoTasks.sentence(row.evidence()), item))
         : Optional.empty();
   }
@@ -78,9 +80,12 @@ final class InspectTasks {
     boolean shared =
         slowPonds.contains(row.place().pond()) || slowRafts.contains(row.place().raft());
     boolean said = verdict == Verdict.LAGGING && shared && row.pattern() != Pattern.NONE;
+    if (fine || said) {
+      return Optional.empty();
+    }
     String raft = row.place().raft();
     String item = Item.ofRaft("inspect-" + verdict.word(), raft, tonight.cycle(raft));
-    return fine || said || seen.hidesSite(item, row.place().site().orElseThrow())
+    return seen.hidesSite(item, row.place().site().orElseThrow())
         ? Optional.empty()
         : Optional.of(item);
   }

@@ -6,9 +6,11 @@ import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.HashMap;
+import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import java.util.function.Predicate;
 import org.raftgauge.core.book.CropBook;
 import org.raftgauge.core.book.FarmDay;
@@ -22,9 +24,10 @@ public final class CollectSeries {
   private final WhoGrewWhere plants;
   private final FarmDay farmDay;
   private final Instant tonight;
+  private final Set<String> exchanging = new HashSet<>();
   private final List<Seen> all = new ArrayList<>();
 
-  /** By plant, what it is seen as now: looks come in the order of time. */
+  /** By plant, what it is seen as now: looks at it come in the order of time. */
   private final Map<String, Seen> now = new HashMap<>();
 
   /** A stretch of a plant's life on one clock: since transplanting, since a cut, since sowing. */
@@ -56,16 +59,28 @@ public final class CollectSeries {
     this.plants = WhoGrewWhere.of(book);
     this.farmDay = book.farmDay();
     this.tonight = farmDay.start(evening.plusDays(1)).minusNanos(1);
+    for (PlantLife life : book.plants()) {
+      if (life.stays().size() > 1) {
+        life.stays().forEach(stay -> exchanging.add(stay.planting().raft()));
+      }
+    }
   }
 
-  /** Takes the looks up to the evening that pass. */
+  /**
+   * Takes the looks up to the evening that pass, those at each plant in the order of time: raft by
+   * raft, for what is near in memory comes fast, and rafts that exchanged plants together.
+   */
   private CollectSeries with(List<SiteLook> looks, Predicate<RaftLooks> which) {
     RaftLooks.of(looks).stream()
         .filter(raft -> !raft.at().isAfter(tonight))
         .filter(which)
-        .sorted(RaftLooks.BY_TIME)
+        .sorted(Comparator.comparing(this::group).thenComparing(RaftLooks.BY_TIME))
         .forEach(this::add);
     return this;
+  }
+
+  private String group(RaftLooks raft) {
+    return exchanging.contains(raft.raft()) ? "" : raft.raft();
   }
 
   /** Passes the looks at rafts since a plant that stands tonight first stood there. */

@@ -14,6 +14,7 @@ import org.raftgauge.core.photo.DecodePhoto;
 import org.raftgauge.core.photo.DecodeResult;
 import org.raftgauge.core.photo.DecodedPhoto;
 import org.raftgauge.core.photo.FarmClock;
+import org.raftgauge.core.photo.FinePhoto;
 import org.raftgauge.core.photo.NoTime;
 import org.raftgauge.core.photo.PhotoQuality;
 import org.raftgauge.core.photo.TakenAt;
@@ -200,6 +201,9 @@ public final class MeasurePhoto {
     List<MeasureBoard.Outcome> outcomes = new ArrayList<>();
     WhoseBoard whose = new WhoseBoard(book, facts, name, scene);
     List<FoundBoard> wanted = whose.wanted(found.boards(), image);
+    if (!CloserLook.neededAfter(wanted)) {
+      at.photo.fine().ifPresent(FinePhoto::letGo);
+    }
     EdgeBlur blur = EdgeBlur.of(image, wanted);
     PhotoViews views = PhotoViews.of(image, at.second, blur);
     MeasureBoard measure = new MeasureBoard(book, views, scene);

@@ -76,8 +76,12 @@ public final class Cell {
       throw new IllegalArgumentException(
           "number must be finite and decimals 0 to 12, got " + number + " and " + decimals);
     }
-    return new Cell(
-        BigDecimal.valueOf(number).setScale(decimals, RoundingMode.HALF_EVEN).toPlainString());
+    String plain = number >= 0 ? Decimals.plain(number, decimals) : "";
+    return new Cell(plain.isEmpty() ? halfToEven(number, decimals) : plain);
+  }
+
+  private static String halfToEven(double number, int decimals) {
+    return BigDecimal.valueOf(number).setScale(decimals, RoundingMode.HALF_EVEN).toPlainString();
   }
 
   /**

@@ -7,6 +7,7 @@ import java.util.List;
 import java.util.Locale;
 import org.raftgauge.core.history.PlantSeries;
 import org.raftgauge.core.history.Sight;
+import org.raftgauge.core.table.Decimals;
 
 /** Says in words how large a plant is for its age, and how it grew where that was seen. */
 final class GrowthWords {
@@ -25,27 +26,30 @@ final class GrowthWords {
 
   private static String size(Follow plant, Judged.Share share) {
     if (closed(plant)) {
-      return String.format(
-          Locale.ROOT,
-          "its neighbours close over it, so this photo shows only a part of it; all its photos"
-              + " together tell %.0f %% of the leaf area expected at its age (95 %% interval %.0f to"
-              + " %.0f %%)",
-          100 * share.shareOfExpected(),
-          100 * share.lo95(),
-          100 * share.hi95());
+      return "its neighbours close over it, so this photo shows only a part of it; all its photos"
+          + " together tell "
+          + expected(share)
+          + ")";
     }
     double alone = share.areaCm2() / share.expectedAreaCm2();
     String photo =
         alone < share.lo95() || alone > share.hi95()
-            ? String.format(Locale.ROOT, "; this photo alone: %.0f %%", 100 * alone)
+            ? "; this photo alone: " + percent(alone, 0)
             : "";
-    return String.format(
-        Locale.ROOT,
-        "has %.0f %% of the leaf area expected at its age (95 %% interval %.0f to %.0f %%%s)",
-        100 * share.shareOfExpected(),
-        100 * share.lo95(),
-        100 * share.hi95(),
-        photo);
+    return "has " + expected(share) + photo + ")";
+  }
+
+  /** Says how much of what is expected it has; the interval's bracket stays open. */
+  private static String expected(Judged.Share share) {
+    return percent(share.shareOfExpected(), 0)
+        + " of the leaf area expected at its age (95 % interval "
+        + Decimals.words(100 * share.lo95(), 0)
+        + " to "
+        + percent(share.hi95(), 0);
+  }
+
+  private static String percent(double share, int decimals) {
+    return Decimals.words(100 * share, decimals) + " %";
   }
 
   /** Says how it grew between its last two open sights, as they show it. */
@@ -60,16 +64,12 @@ final class GrowthWords {
     double days = last.ageDays() - before.ageDays();
     double rate = Math.log(last.areaCm2() / before.areaCm2()) / days;
     String own =
-        String.format(
-            Locale.ROOT,
-            "; %s by %.1f %% a day since %s",
-            rate < 0 ? "shrank" : "grew",
-            100 * Math.abs(Math.expm1(rate)),
-            DAY.format(before.evening()));
+        (rate < 0 ? "; shrank by " : "; grew by ")
+            + percent(Math.abs(Math.expm1(rate)), 1)
+            + " a day since "
+            + DAY.format(before.evening());
     return verdict == Verdict.STALLED
-        ? own
-            + String.format(
-                Locale.ROOT, ", where sound ones grow %.1f %%", 100 * Math.expm1(expected))
+        ? own + ", where sound ones grow " + percent(Math.expm1(expected), 1)
         : own;
   }
 

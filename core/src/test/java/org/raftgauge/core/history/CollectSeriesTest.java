@@ -136,6 +136,18 @@ class CollectSeriesTest {
   }
 
   @Test
+  void plantMovedToARaftThatSortsBeforeItsOwnIsSeenInTheOrderOfTime() {
+    CropBook book =
+        with("2026-04-07T09:00,died,R1,A1,,,,,\n2026-04-08T09:00,moved,R2,A1,R1,A1,,,\n");
+    see("R1/A1", "2026-04-08T18:00", 11)
+        .see("R2/A1", "2026-04-07T18:00", 10)
+        .see("R1/A1", "2026-04-09T18:00", 12);
+    PlantSeries series = only(CollectSeries.upTo(book, looks, april(9)));
+    assertEquals("R2/A1/2026-04-06", series.plant());
+    assertEquals(List.of(10.0, 11.0, 12.0), areas(series));
+  }
+
+  @Test
   void replacedPlantHasASeriesOfItsOwnAndTheOldOneHasEnded() {
     CropBook book = with("2026-04-08T09:00,replaced,R1,A1,,,,,\n");
     see("R1/A1", "2026-04-07T18:00", 10).see("R1/A1", "2026-04-08T18:00", 2);

@@ -4,9 +4,11 @@ package org.raftgauge.core.photo;
 import static org.junit.jupiter.api.Assertions.assertArrayEquals;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertInstanceOf;
+import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.nio.ByteOrder;
+import java.util.NoSuchElementException;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
@@ -42,6 +44,17 @@ class AveragedPhotoTest {
 
     assertTrue(photo.fine().isEmpty());
     assertArrayEquals(whole(jpeg).rgb(), photo.image().rgb());
+  }
+
+  @Test
+  void pixelsThatWereLetGoCannotBeRead() {
+    FinePhoto fine =
+        decoded(PhotoBytes.write(TestPictures.board(WIDTH, HEIGHT, 8), "jpg"), 2)
+            .fine()
+            .orElseThrow();
+    assertEquals(6, fine.cut(0, 0, 3, 2).width());
+    fine.letGo();
+    assertThrows(NoSuchElementException.class, () -> fine.cut(0, 0, 3, 2));
   }
 
   private static void assertMeans(byte[] file, int parts, int orientation) {

@@ -25,6 +25,7 @@ import org.raftgauge.proving.set.SetName;
  * @param decoder the system's decoder, where there is one
  * @param script the plain script, where it could run
  * @param runs of the whole program, by how it was called
+ * @param longRun what a second worker brings over many photos
  * @param truth of the sites
  */
 record PaceOfSet(
@@ -35,6 +36,7 @@ record PaceOfSet(
     Optional<Lap> decoder,
     Optional<Lap> script,
     Map<Call, WholeRun> runs,
+    LongRun longRun,
     List<TruthSite> truth) {
 
   /**
@@ -73,15 +75,17 @@ record PaceOfSet(
     Lap own = OwnLap.run(set, photos, asked.rounds());
     Map<String, Double> stages = OwnLap.stages(set, photos, asked.rounds());
     Map<Call, WholeRun> runs = new LinkedHashMap<>();
-    Path options = asked.root().resolve("batch/java.options");
+    Path options = asked.options();
     for (Call call :
         List.of(
             new Call(options, 1, false), new Call(options, 2, false), new Call(options, 2, true))) {
       say.accept("run, workers " + call.workers() + (call.overlays() ? ", overlays" : ""));
       runs.put(call, WholeRun.over(set, asked.work().resolve("run"), call));
     }
+    say.accept("long runs, workers 1 and 2");
+    LongRun longRun = LongRun.over(set, asked, photos.size(), runs::get);
     List<TruthSite> truth = TruthSite.read(set.resolve("truth.csv"), "stage");
-    return new PaceOfSet(megapixels, photos, own, stages, decoder, script, runs, truth);
+    return new PaceOfSet(megapixels, photos, own, stages, decoder, script, runs, longRun, truth);
   }
 
   /**

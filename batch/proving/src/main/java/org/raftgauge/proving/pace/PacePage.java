@@ -34,7 +34,13 @@ public final class PacePage {
       SetName.Order order,
       List<Double> megapixels,
       int rounds,
-      String stamp) {}
+      String stamp) {
+
+    /** Returns the launcher's own file of Java's options. */
+    Path options() {
+      return root.resolve("batch/java.options");
+    }
+  }
 
   /**
    * Measures and writes.
@@ -102,12 +108,13 @@ public final class PacePage {
     StringBuilder text = new StringBuilder();
     text.append(String.format(Locale.ROOT, "## %.0f megapixels%n%n", pace.megapixels()));
     text.append(
-        "| | CPU ms a photo | spread | x `djpeg` | median error |\n| --- | ---: | ---: | ---: | ---: |\n");
+        "| | CPU ms a photo | spread | x `djpeg` | median error |\n"
+            + "| --- | ---: | ---: | ---: | ---: |\n");
     row(text, pace, "`djpeg`", pace.decoder(), false);
     row(text, pace, "plain script", pace.script(), true);
     row(text, pace, "Raftgauge, file to site rows", Optional.of(pace.own()), true);
     text.append('\n').append(photos(pace)).append('\n').append(stages(pace));
-    text.append('\n').append(runs(pace)).append('\n');
+    text.append('\n').append(runs(pace)).append('\n').append(pace.longRun().words()).append('\n');
     return text.toString().replace("\r\n", "\n");
   }
 
