@@ -21,9 +21,6 @@ final class HoleColours {
   /** Spread of u + v of foam, coir and peat: green leaf lies at 1.2 and more (no source). */
   private static final double DULL = 0.8;
 
-  /** Half width of a plug's cluster of colours. */
-  private static final double CLUSTER = 0.25;
-
   /**
    * Within four fifths of the layout's radius, which is often a guess, an empty hole has the plug's
    * colour to this share (working value).
@@ -44,23 +41,20 @@ final class HoleColours {
   /** What has this share of a heart's brightness lies up among the leaves (working value). */
   private static final double AS_BRIGHT = 0.5;
 
-  /** Green light of a board of the same make is far under this; 1 is white. */
-  private static final double MOST_GREEN = 2;
-
   /** One hole is enough where its colour is this much duller, else it takes two. */
   private static final double MUCH_DULLER = 0.4;
 
   /** In all holes together. */
-  private final Part middle = new Part();
+  private final HolePart middle = new HolePart();
 
-  private final Part rim = new Part();
-  private final Part beside = new Part();
+  private final HolePart rim = new HolePart();
+  private final HolePart beside = new HolePart();
 
-  /** Green of what is of no leaf-like colour near the rims. */
-  private final Histogram colourless = new Histogram(MOST_GREEN);
+  /** Of each hole what is near its rim. */
+  private final List<HolePart> rims = new ArrayList<>();
 
   /** Of each hole what is in it, and what is beside it. */
-  private final List<Part[]> single = new ArrayList<>();
+  private final List<HolePart[]> single = new ArrayList<>();
 
   private final float[][] even;
   private final float[] scores;
@@ -68,38 +62,6 @@ final class HoleColours {
   private HoleColours(float[][] even, float[] scores) {
     this.even = even;
     this.scores = scores;
-  }
-
-  /** Colours of a part of a hole or of its surroundings. */
-  static final class Part {
-    private final List<double[]> colours = new ArrayList<>();
-    private int seen;
-
-    /** Returns how many pixels were looked at, those of no leaf-like colour too. */
-    int seen() {
-      return seen;
-    }
-
-    /** Returns u, v and green of each leaf-like pixel. */
-    List<double[]> colours() {
-      return colours;
-    }
-
-    /** Returns those of a colour. */
-    List<double[]> near(double[] mode) {
-      return colours.stream().filter(s -> isNear(s, mode)).toList();
-    }
-
-    /** Returns the share of a colour, 0..1. */
-    double share(double[] mode) {
-      return colours.stream().filter(s -> isNear(s, mode)).count() / (double) Math.max(1, seen);
-    }
-
-    private static boolean isNear(double[] s, double[] mode) {
-      double du = s[0] - mode[0];
-      double dv = s[1] - mode[1];
-      return du * du + dv * dv < CLUSTER * CLUSTER;
-    }
   }
 
   /** Returns {@code ln(G / other)} with the floor of {@link LeafRule}. */
@@ -125,8 +87,9 @@ final class HoleColours {
   }
 
   private void add(DeckImage deck, PointPx c, double radius) {
-    Part in = new Part();
-    Part about = new Part();
+    HolePart in = new HolePart();
+    HolePart near = new HolePart();
+    HolePart about = new HolePart();
     int width = deck.image().width();
     int bottom = (int) Math.min(deck.image().height() - 1.0, c.yPx() + 2 * radius);
     int right = (int) Math.min(width - 1.0, c.xPx() + 2 * radius);
@@ -137,58 +100,67 @@ final class HoleColours {
         double radii = Math.sqrt(dx * dx + dy * dy) / radius;
         int i = y * width + x;
         if (radii < 0.4) {
-          add(middle, in, i);
+          add(middle, i);
+          add(in, i);
         } else if (radii > 0.5 && radii < 0.8) {
-          add(rim, in, i);
+          add(rim, i);
+          add(in, i);
+          add(near, i);
         } else if (radii > 1.3 && radii < 1.8) {
-          add(beside, about, i);
+          add(beside, i);
+          add(about, i);
         }
       }
     }
-    single.add(new Part[] {in, about});
+    single.add(new HolePart[] {in, about});
+    rims.add(near);
   }
 
-  private void add(Part all, Part one, int i) {
-    all.seen++;
-    one.seen++;
-    if (scores[i] > LEAST_SCORE) {
-      float green = even[1][i];
-      double[] colour = {u(even[0][i], green), u(even[2][i], green), green};
-      all.colours.add(colour);
-      one.colours.add(colour);
-    } else if (all == rim) {
-      colourless.add(even[1][i]);
-    }
+  private void add(HolePart part, int i) {
+    double green = even[1][i];
+    double[] colour = {u(even[0][i], green), u(even[2][i], green), green};
+    part.add(colour, scores[i] > LEAST_SCORE);
   }
 
   /** Returns what is about the middle of the holes, where plants stand. */
-  Part middle() {
+  HolePart middle() {
     return middle;
   }
 
   /** Returns what is in the holes near their rims, where plugs show. */
-  Part rim() {
+  HolePart rim() {
     return rim;
   }
 
   /** Returns what is beside the holes, where no plug can be. */
-  Part beside() {
+  HolePart beside() {
     return beside;
   }
 
   /**
-   * Returns the share of the rims that is of no leaf-like colour.
+   * Returns how many times as much of a rim is grey as is of a colour, in the holes that show the
+   * colour: each counts by how much of it it shows, so that a lone plug of the colour is not
+   * outvoted by the grey ones of other holes.
    *
-   * @param green what is darker does not count: the camera's floor drains dark plugs of colour
+   * @param mode the colour
+   * @param green what is darker is not counted as grey: the camera's floor drains dark plugs of
+   *     colour
    */
-  double colourlessAtRim(double green) {
-    return colourless.from(green) / (double) Math.max(1, rim.seen);
+  double timesGreyBeside(double[] mode, double green) {
+    double grey = 0;
+    double own = 0;
+    for (HolePart each : rims) {
+      double share = each.share(mode);
+      grey += share * each.greyShare(green);
+      own += share * share;
+    }
+    return own == 0 ? 0 : grey / own;
   }
 
   /** Returns the commonest colour near the rims, dull ones before vivid ones. */
   double[] mode() {
     double[] cells = new double[CELLS * CELLS];
-    for (double[] s : rim.colours) {
+    for (double[] s : rim.colours()) {
       int p = (int) Math.floor(s[0] / CELL) + CELLS / 2;
       int q = (int) Math.floor(s[1] / CELL) + CELLS / 2;
       for (int k = 0; k < 9 && p > 0 && q > 0 && p < CELLS - 1 && q < CELLS - 1; k++) {
@@ -231,7 +203,10 @@ final class HoleColours {
     double heart = vividness(middle);
     double share = (mode[0] + mode[1]) / heart;
     double[] leaf =
-        middle.colours.stream().filter(s -> s[0] + s[1] >= heart).mapToDouble(s -> s[2]).toArray();
+        middle.colours().stream()
+            .filter(s -> s[0] + s[1] >= heart)
+            .mapToDouble(s -> s[2])
+            .toArray();
     double[] here = rim.near(mode).stream().mapToDouble(s -> s[2]).toArray();
     return heart > 0
         && share > DULLER
@@ -240,8 +215,8 @@ final class HoleColours {
   }
 
   /** Returns u + v of the leaf in a part: that of its more vivid quarter begins there. */
-  private static double vividness(Part part) {
-    double[] vivid = part.colours.stream().mapToDouble(s -> s[0] + s[1]).toArray();
+  private static double vividness(HolePart part) {
+    double[] vivid = part.colours().stream().mapToDouble(s -> s[0] + s[1]).toArray();
     return vivid.length == 0 ? 0 : Quantile.of(vivid, 0.75);
   }
 }

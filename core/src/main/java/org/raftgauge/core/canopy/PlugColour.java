@@ -44,9 +44,9 @@ record PlugColour(double du, double dv, double end, double reach, double brighte
   private static final double VIVID = 1.2;
 
   /**
-   * Where this many times as much of the rims has no leaf-like colour, and half the brightness of
-   * the colour in question, that is the plug, and the colour is leaf (working value: grey plugs
-   * about young red leaf 4, about green leaf 2.1 to 2.5; greenish plugs in haze 1.5).
+   * Where this many times as much of the rims is grey, with half the brightness of the colour in
+   * question or more, that is the plug, and the colour is leaf (working value: grey plugs about
+   * young red leaf 4, about green leaf 2.1 to 2.5; greenish plugs in haze 1.5).
    */
   private static final double TIMES_GREY = 2;
 
@@ -140,17 +140,17 @@ record PlugColour(double du, double dv, double end, double reach, double brighte
     }
     boolean plug = atRim > TIMES_MIDDLE * holes.middle().share(mode) || atRim > FILLED;
     boolean dull = mode[0] + mode[1] < VIVID && !holes.looksLikePaleLeaf(mode);
-    return plug && dull && !greyPlugs(holes, mode, atRim) && holes.beside().share(mode) <= BESIDE * atRim;
+    return plug && dull && !greyPlugs(holes, mode) && holes.beside().share(mode) <= BESIDE * atRim;
   }
 
-  /** Says whether the plugs are rather what shows no leaf-like colour beside the one in question. */
-  private static boolean greyPlugs(HoleColours holes, double[] mode, double atRim) {
+  /** Says whether the plugs are rather what shows grey beside the colour in question. */
+  private static boolean greyPlugs(HoleColours holes, double[] mode) {
     double[] green = holes.rim().near(mode).stream().mapToDouble(s -> s[2]).toArray();
     double least = AS_BRIGHT * Quantile.of(green, 0.5);
-    return holes.colourlessAtRim(least) > TIMES_GREY * atRim;
+    return holes.timesGreyBeside(mode, least) > TIMES_GREY;
   }
 
-  private static PlugColour line(HoleColours.Part rim, double[] mode, List<double[]> cluster) {
+  private static PlugColour line(HolePart rim, double[] mode, List<double[]> cluster) {
     double u = Quantile.of(cluster.stream().mapToDouble(s -> s[0]).toArray(), 0.5);
     double v = Quantile.of(cluster.stream().mapToDouble(s -> s[1]).toArray(), 0.5);
     double du = u / Math.hypot(u, v);

@@ -1,7 +1,6 @@
 // SPDX-License-Identifier: Apache-2.0
 package org.raftgauge.core.canopy;
 
-import java.util.Arrays;
 import java.util.BitSet;
 import java.util.Optional;
 import org.raftgauge.core.book.Layout;
@@ -9,9 +8,6 @@ import org.raftgauge.core.plane.DeckImage;
 
 /** Decides which part of a deck picture is leaf. */
 public final class SegmentCanopy {
-  /** Water and shade in a hole score under this, whatever the plugs look like. */
-  private static final double TINGED = 0.4;
-
   /** Leaf up to this many times the threshold was nearly none. */
   private static final double NEAR_ABOVE = 1.25;
 
@@ -75,8 +71,14 @@ public final class SegmentCanopy {
     clear(scores, painted);
     float[][] level = HoleLight.level(deck, layout, even, scores);
     Optional<PlugColour> plug = PlugColour.of(deck, layout, level, scores);
+    boolean[] hole = BoxFilter.any(places.hole(), width, height, 2);
+    TellFromPlug tell = new TellFromPlug(rule, scores, hole);
+    plug.ifPresent(p -> tell.clear(p, level));
     double threshold = threshold(scores);
-    plug.ifPresent(p -> tellFromPlugs(scores, level, p, places));
+    tell.raise();
+    // Red leaf scores as little as brown plugs: beside them it is held against what was raised.
+    boolean[] redLeaf = models.seenBy(LeafModel.RED_LEAF);
+    double besidePlugs = Math.max(threshold, threshold(scores));
     boolean red = models.has(LeafModel.RED_LEAF);
     if (red && light.boardIsBright()) {
       blacken(scores, light, models, places);
@@ -85,7 +87,7 @@ public final class SegmentCanopy {
     int near = 0;
     int all = 0;
     for (int i = 0; i < scores.length; i++) {
-      leaf[i] = scores[i] > threshold;
+      leaf[i] = scores[i] > (redLeaf[i] && tell.besidePlug(i) ? besidePlugs : threshold);
       if (leaf[i]) {
         all++;
         near += scores[i] < NEAR_ABOVE * threshold ? 1 : 0;
@@ -203,37 +205,6 @@ public final class SegmentCanopy {
     }
     double usual = sure.median();
     return Math.max(rule.leastScore(), Math.min(rule.mostThreshold(), rule.shareOfLeaf() * usual));
-  }
-
-  /**
-   * Decides anew inside the holes, now that the plug is known: its own colour is none of the leaf,
-   * and leaf is what is nearer to the leaf's distance from it than to none.
-   */
-  private void tellFromPlugs(float[] scores, float[][] even, PlugColour plug, DeckPlaces places) {
-    boolean[] hole = BoxFilter.any(places.hole(), width, height, 2);
-    float[] away = new float[scores.length];
-    double[] leaf = new double[scores.length];
-    int n = 0;
-    for (int i = 0; i < scores.length; i++) {
-      if (!hole[i]) {
-        continue;
-      }
-      if (plug.shows(even[0][i], even[1][i], even[2][i])) {
-        scores[i] = 0;
-        continue;
-      }
-      away[i] = (float) plug.distance(even[0][i], even[1][i], even[2][i]);
-      if (scores[i] > rule.leastScore()) {
-        leaf[n++] = away[i];
-      }
-    }
-    double middle = n == 0 ? Double.MAX_VALUE : 0.5 * Quantile.of(Arrays.copyOf(leaf, n), 0.5);
-    for (int i = 0; i < scores.length; i++) {
-      double share = away[i] / middle;
-      if (share > 1 && scores[i] > TINGED) {
-        scores[i] = Math.max(scores[i], (float) (rule.mostThreshold() * Math.min(2, share)));
-      }
-    }
   }
 
   /** Calms the noise and evens the light. */

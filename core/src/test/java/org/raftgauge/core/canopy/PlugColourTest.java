@@ -96,6 +96,32 @@ class PlugColourTest {
   }
 
   @Test
+  void aLonePlugOfCoirAmongGreyOnesIsNoLeaf() {
+    // One hole of four has brown coir, four fifths of it open; grey plugs show in the others only.
+    Plants plants = Plants.on(0.75).plugs(0.15, 0.15, 0.14);
+    plants.disc(HOLES[0][0], HOLES[0][1], 20, COIR);
+    for (double[] at : HOLES) {
+      plants.disc(at[0], at[1], 11, PURPLE);
+    }
+    double truth = 4 * Math.PI * 1.21;
+    // Were the coir taken for leaf, it would be 1.5 times as much.
+    assertEquals(1, areaCm2(deck(plants), LeafModel.RED_LEAF) / truth, 0.03);
+  }
+
+  @Test
+  void theBlendOfCoirAndItsGreyCollarIsNoLeaf() {
+    // Coir of 16 mm in grey collars: where they blend is dim brown, which scores as little as coir.
+    Plants plants = Plants.on(0.75).plugs(0.15, 0.15, 0.14);
+    for (double[] at : HOLES) {
+      plants.disc(at[0], at[1], 16, COIR);
+      plants.disc(at[0], at[1], 11, PURPLE);
+    }
+    double truth = 4 * Math.PI * 1.21;
+    // Were the blend taken for leaf, it would be 1.37 times as much.
+    assertEquals(1, areaCm2(deck(plants), LeafModel.RED_LEAF) / truth, 0.03);
+  }
+
+  @Test
   void paleLeavesAboutVividHeartsAreNotTakenForThePlug() {
     // Sallow leaves, u + v of 1.1 about hearts of 1.6, a little duller than green leaf is: commoner
     // near the rim than in the middle and nowhere beside the holes, as plugs are; but as bright.

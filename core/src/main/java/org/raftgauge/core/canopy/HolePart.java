@@ -1,0 +1,65 @@
+// SPDX-License-Identifier: Apache-2.0
+package org.raftgauge.core.canopy;
+
+import java.util.ArrayList;
+import java.util.List;
+
+/** Colours of a part of a hole or of its surroundings. */
+final class HolePart {
+  /** Half width of a plug's cluster of colours. */
+  private static final double CLUSTER = 0.25;
+
+  /** Green light of a board of the same make is far under this; 1 is white. */
+  private static final double MOST_GREEN = 2;
+
+  private final List<double[]> colours = new ArrayList<>();
+
+  /** Green of what is grey. */
+  private final Histogram grey = new Histogram(MOST_GREEN);
+
+  private int seen;
+
+  /**
+   * Adds a pixel.
+   *
+   * @param colour its u, v and green
+   * @param likeLeaf whether it could be leaf by its score
+   */
+  void add(double[] colour, boolean likeLeaf) {
+    seen++;
+    if (likeLeaf) {
+      colours.add(colour);
+    } else if (Math.hypot(colour[0], colour[1]) < CLUSTER) {
+      grey.add((float) colour[2]);
+    }
+  }
+
+  /** Returns how many pixels were looked at, those of no leaf-like colour too. */
+  int seen() {
+    return seen;
+  }
+
+  /** Returns u, v and green of each leaf-like pixel. */
+  List<double[]> colours() {
+    return colours;
+  }
+
+  /** Returns those of a colour. */
+  List<double[]> near(double[] mode) {
+    return colours.stream().filter(s -> isNear(s, mode)).toList();
+  }
+
+  /** Returns the share of a colour, 0..1. */
+  double share(double[] mode) {
+    return colours.stream().filter(s -> isNear(s, mode)).count() / (double) Math.max(1, seen);
+  }
+
+  /** Returns the share of what is grey and has at least so much green, 0..1. */
+  double greyShare(double green) {
+    return grey.from(green) / (double) Math.max(1, seen);
+  }
+
+  private static boolean isNear(double[] s, double[] mode) {
+    return Math.hypot(s[0] - mode[0], s[1] - mode[1]) < CLUSTER;
+  }
+}
