@@ -5,7 +5,7 @@ package org.raftgauge.core.canopy;
 final class Histogram {
   private static final int BINS = 1 << 14;
 
-  private final int[] counts = new int[BINS];
+  private final int[] counts;
   private final float binsPerUnit;
   private int n;
 
@@ -15,11 +15,22 @@ final class Histogram {
    * @param most values are 0 to this; larger ones count as this
    */
   Histogram(double most) {
-    this.binsPerUnit = (float) (BINS / most);
+    this(most, BINS);
+  }
+
+  /**
+   * Sets up an empty one of coarser bins.
+   *
+   * @param most values are 0 to this; larger ones count as this
+   * @param bins how many
+   */
+  Histogram(double most, int bins) {
+    this.counts = new int[bins];
+    this.binsPerUnit = (float) (bins / most);
   }
 
   void add(float value) {
-    counts[Math.max(0, Math.min(BINS - 1, (int) (value * binsPerUnit)))]++;
+    counts[Math.max(0, Math.min(counts.length - 1, (int) (value * binsPerUnit)))]++;
     n++;
   }
 
@@ -30,7 +41,7 @@ final class Histogram {
   /** Returns how many values lie in the bin of a value or beyond it. */
   int from(double value) {
     int many = 0;
-    for (int bin = Math.max(0, (int) (value * binsPerUnit)); bin < BINS; bin++) {
+    for (int bin = Math.max(0, (int) (value * binsPerUnit)); bin < counts.length; bin++) {
       many += counts[bin];
     }
     return many;
@@ -40,7 +51,7 @@ final class Histogram {
   double median() {
     int under = 0;
     int bin = 0;
-    while (bin < BINS - 1 && under + counts[bin] <= n / 2) {
+    while (bin < counts.length - 1 && under + counts[bin] <= n / 2) {
       under += counts[bin];
       bin++;
     }

@@ -12,10 +12,12 @@ final class HolePart {
   /** Green light of a board of the same make is far under this; 1 is white. */
   private static final double MOST_GREEN = 2;
 
+  private static final int BINS = 256;
+
   private final List<double[]> colours = new ArrayList<>();
 
   /** Green of what is grey. */
-  private final Histogram grey = new Histogram(MOST_GREEN);
+  private final Histogram grey = new Histogram(MOST_GREEN, BINS);
 
   private int seen;
 

@@ -10,8 +10,9 @@ import org.raftgauge.core.site.SiteMeasure;
  * How bright a deck is in the photo as it was taken, and what can be told in that light.
  *
  * <p>Read off rendered photos darkened to a fifth with noise added: plants over 10 cm2 keep their
- * area to 2 to 5 % (median) down to a level of 0.02 and less; smaller ones, thin leaves and stalks,
- * are off by 30 % and more under 0.057 and by some 5 to 15 % over 0.08.
+ * area to 2 to 5 % (median) down to a level of 0.03; smaller ones, thin leaves and stalks, are off
+ * by 30 % and more under 0.057 and by some 5 to 15 % over 0.08. In less light than 0.03 leaf goes
+ * astray on a photo of another renderer.
  *
  * @param level green light that a five hundredth of the deck exceeds, 1 is full scale: the markers'
  *     white is enough
@@ -20,7 +21,7 @@ record DeckLight(double level) {
   private static final double SHARE = 0.002;
 
   /** Under this leaves are one or two steps of an 8-bit camera. */
-  private static final double DARK = 0.02;
+  private static final double DARK = 0.03;
 
   /** Under this a small plant is lost in the camera's noise. */
   private static final double DUSK = 0.06;
