@@ -50,7 +50,7 @@ final class DarkGaps {
 
   /** Takes back gaps that are light, or not those of a plant much larger than a hole. */
   private void keepDark(boolean[] fill, Parts gaps, boolean[] leaf, double holeArea) {
-    double dark = Math.max(DARK_SHARE * usualLeaf(leaf), BLACK);
+    double dark = Math.max(DARK_SHARE * usualLeaf(leaf, luminance), BLACK);
     Parts canopy = Parts.of(leaf, width, height);
     double[] light = new double[fill.length];
     int[] touching = new int[fill.length];
@@ -68,7 +68,8 @@ final class DarkGaps {
     }
   }
 
-  private double usualLeaf(boolean[] leaf) {
+  /** Returns the median light of leaf, 0 where there is none. */
+  static double usualLeaf(boolean[] leaf, float[] luminance) {
     Histogram light = new Histogram(1);
     for (int i = 0; i < leaf.length; i++) {
       if (leaf[i]) {

@@ -71,6 +71,7 @@ public final class SegmentCanopy {
     clear(scores, painted);
     float[][] level = HoleLight.level(deck, layout, even, scores);
     Optional<PlugColour> plug = PlugColour.of(deck, layout, level, scores);
+    float[] untold = plug.isPresent() ? scores.clone() : scores;
     boolean[] hole = BoxFilter.any(places.hole(), width, height, 2);
     TellFromPlug tell = new TellFromPlug(rule, scores, hole);
     plug.ifPresent(p -> tell.clear(p, level));
@@ -115,6 +116,9 @@ public final class SegmentCanopy {
     boolean[] wide = plug.isPresent() ? leaf : leaf.clone();
     HoleSpecks.drop(deck, layout, wide);
     BitSet plugLike = PlugDisc.drop(deck, layout, leaf, wide, luminance);
+    if (plug.isPresent()) {
+      new TintedGaps(size, luminance, untold).fill(leaf, places.holePx());
+    }
     new DarkGaps(width, height, luminance).fill(leaf, places.holePx());
     byte[] coverage = EdgeMix.coverage(width, height, rgb, leaf);
     if (deck.softMm() > LEAST_SOFT_MM) {

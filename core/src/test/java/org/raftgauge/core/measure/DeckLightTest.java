@@ -8,7 +8,6 @@ import java.nio.file.Path;
 import java.util.Map;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
-
 import org.raftgauge.core.plane.DrawnPhoto;
 import org.raftgauge.core.site.SiteMeasure;
 
@@ -17,7 +16,8 @@ class DeckLightTest {
   private static final double[] LEAF = {0.117, 0.296, 0.034};
 
   /** Radii of three large plants and a small one, mm; the other holes are empty. */
-  private static final Map<String, Double> RADII = Map.of("A1", 60.0, "B2", 45.0, "F3", 30.0, "F1", 9.0);
+  private static final Map<String, Double> RADII =
+      Map.of("A1", 60.0, "B2", 45.0, "F3", 30.0, "F1", 9.0);
 
   @TempDir private Path folder;
 

@@ -1,0 +1,71 @@
+// SPDX-License-Identifier: Apache-2.0
+package org.raftgauge.core.canopy;
+
+/**
+ * Fills gaps inside a grown plant that are tinted like a leaf and as bright. Where red leaf turns
+ * green it is as brown as many a plug; but a plug that shows between leaves lies in their shade.
+ */
+final class TintedGaps {
+  /** What scores less is told from leaf by its colour. */
+  private static final double TINTED = 0.35;
+
+  /** A gap with less of the usual leaf's light may be a plug in the shade (working value). */
+  private static final double AS_BRIGHT = 0.6;
+
+  /** Canopy must be this many times a hole's area before its gaps are unlikely to be the hole. */
+  private static final double TIMES_HOLE = 2;
+
+  private final int width;
+  private final int height;
+  private final float[] luminance;
+  private final float[] scores;
+
+  /**
+   * Sets up.
+   *
+   * @param size width and height, px
+   * @param luminance of each pixel
+   * @param scores of each pixel, before any was told from the plugs
+   */
+  TintedGaps(int[] size, float[] luminance, float[] scores) {
+    this.width = size[0];
+    this.height = size[1];
+    this.luminance = luminance;
+    this.scores = scores;
+  }
+
+  /** Sets such gaps of {@code leaf}; holes are {@code holePx} wide. */
+  void fill(boolean[] leaf, double holePx) {
+    double holeArea = Math.PI / 4 * holePx * holePx;
+    boolean[] open = new boolean[leaf.length];
+    for (int i = 0; i < leaf.length; i++) {
+      open[i] = !leaf[i];
+    }
+    Parts gaps = Parts.of(open, width, height);
+    Parts canopy = Parts.of(leaf, width, height);
+    double[] light = new double[gaps.count()];
+    double[] score = new double[gaps.count()];
+    int[] touching = new int[gaps.count()];
+    for (int i = 0; i + 1 < leaf.length; i++) {
+      int gap = gaps.label(i);
+      if (gap >= 0) {
+        light[gap] += luminance[i];
+        score[gap] += scores[i];
+        if (leaf[i + 1]) {
+          touching[gap] = Math.max(touching[gap], canopy.size(canopy.label(i + 1)));
+        }
+      }
+    }
+    double least = AS_BRIGHT * DarkGaps.usualLeaf(leaf, luminance);
+    for (int i = 0; i < leaf.length; i++) {
+      int g = gaps.label(i);
+      leaf[i] |=
+          g >= 0
+              && !gaps.touchesRim(g)
+              && gaps.size(g) < holeArea
+              && touching[g] > TIMES_HOLE * holeArea
+              && light[g] > least * gaps.size(g)
+              && score[g] > TINTED * gaps.size(g);
+    }
+  }
+}
