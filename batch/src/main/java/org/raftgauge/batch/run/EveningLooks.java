@@ -72,6 +72,8 @@ public final class EveningLooks {
     return same(asked) ? seen.sites() : CollectSeen.of(asked, doubts, farm).sites();
   }
 
+  /** Says whether these are the very photos that were settled; to compare what they say is dear. */
+  @SuppressWarnings("ReferenceEquality")
   private boolean same(List<PhotoMeasure> others) {
     boolean same = others.size() == photos.size();
     for (int i = 0; same && i < photos.size(); i++) {

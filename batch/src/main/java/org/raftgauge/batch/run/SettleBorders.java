@@ -51,6 +51,7 @@ final class SettleBorders {
   }
 
   /** Keeps what changed; a look as it was says so by being the same. */
+  @SuppressWarnings("ReferenceEquality")
   private void keep(List<RaftPlace> places, List<RaftMeasure> rafts) {
     for (int i = 0; i < places.size(); i++) {
       if (rafts.get(i) != places.get(i).raft()) {

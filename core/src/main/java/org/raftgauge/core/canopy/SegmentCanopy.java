@@ -117,7 +117,7 @@ public final class SegmentCanopy {
     HoleSpecks.drop(deck, layout, wide);
     BitSet plugLike = PlugDisc.drop(deck, layout, leaf, wide, luminance);
     if (plug.isPresent()) {
-      new TintedGaps(size, luminance, untold).fill(leaf, places.holePx());
+      new TintedGaps(size, luminance, untold, hole).fill(leaf, places.holePx());
     }
     new DarkGaps(width, height, luminance).fill(leaf, places.holePx());
     byte[] coverage = EdgeMix.coverage(width, height, rgb, leaf);

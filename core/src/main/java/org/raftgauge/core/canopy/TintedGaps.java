@@ -2,8 +2,9 @@
 package org.raftgauge.core.canopy;
 
 /**
- * Fills gaps inside a grown plant that are tinted like a leaf and as bright. Where red leaf turns
- * green it is as brown as many a plug; but a plug that shows between leaves lies in their shade.
+ * Fills gaps over its hole inside a grown plant that are tinted like a leaf and as bright. Where
+ * red leaf turns green it is as brown as many a plug; but a plug that shows between leaves lies in
+ * their shade. Beside the hole such a gap may be board that is lit through leaves.
  */
 final class TintedGaps {
   /** What scores less is told from leaf by its colour. */
@@ -19,6 +20,7 @@ final class TintedGaps {
   private final int height;
   private final float[] luminance;
   private final float[] scores;
+  private final boolean[] hole;
 
   /**
    * Sets up.
@@ -26,12 +28,14 @@ final class TintedGaps {
    * @param size width and height, px
    * @param luminance of each pixel
    * @param scores of each pixel, before any was told from the plugs
+   * @param hole says which pixels are of holes
    */
-  TintedGaps(int[] size, float[] luminance, float[] scores) {
+  TintedGaps(int[] size, float[] luminance, float[] scores, boolean[] hole) {
     this.width = size[0];
     this.height = size[1];
     this.luminance = luminance;
     this.scores = scores;
+    this.hole = hole;
   }
 
   /** Sets such gaps of {@code leaf}; holes are {@code holePx} wide. */
@@ -45,15 +49,17 @@ final class TintedGaps {
     Parts canopy = Parts.of(leaf, width, height);
     double[] light = new double[gaps.count()];
     double[] score = new double[gaps.count()];
+    int[] over = new int[gaps.count()];
     int[] touching = new int[gaps.count()];
     for (int i = 0; i + 1 < leaf.length; i++) {
       int gap = gaps.label(i);
-      if (gap >= 0) {
+      if (gap >= 0 && hole[i]) {
+        over[gap]++;
         light[gap] += luminance[i];
         score[gap] += scores[i];
-        if (leaf[i + 1]) {
-          touching[gap] = Math.max(touching[gap], canopy.size(canopy.label(i + 1)));
-        }
+      }
+      if (gap >= 0 && leaf[i + 1]) {
+        touching[gap] = Math.max(touching[gap], canopy.size(canopy.label(i + 1)));
       }
     }
     double least = AS_BRIGHT * DarkGaps.usualLeaf(leaf, luminance);
@@ -61,11 +67,12 @@ final class TintedGaps {
       int g = gaps.label(i);
       leaf[i] |=
           g >= 0
+              && hole[i]
               && !gaps.touchesRim(g)
               && gaps.size(g) < holeArea
               && touching[g] > TIMES_HOLE * holeArea
-              && light[g] > least * gaps.size(g)
-              && score[g] > TINTED * gaps.size(g);
+              && light[g] > least * over[g]
+              && score[g] > TINTED * over[g];
     }
   }
 }

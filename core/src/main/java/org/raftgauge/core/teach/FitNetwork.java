@@ -10,7 +10,8 @@ import java.util.Random;
  *
  * <p>Sources (from memory): Kingma and Ba (2015), Adam: a method for stochastic optimization, ICLR;
  * Loshchilov and Hutter (2017), SGDR, ICLR, for the cosine; He et al. (2015), Delving deep into
- * rectifiers, ICCV, for the first weights. The seed is fixed: the same cases give the same network.
+ * rectifiers, ICCV, for the first weights. The seed is fixed and powers are strict ones: the same
+ * cases give the same network on any machine.
  */
 final class FitNetwork {
   /** Units; settled with the other settings by cross-validation by photo, flat within a half. */
@@ -82,9 +83,9 @@ final class FitNetwork {
       for (int n = 0; n < DRAW; n++) {
         addSlope(random.nextInt(x.length));
       }
-      double rate = RATE / 2 * (1 + Math.cos(Math.PI * step / STEPS));
-      double meanSeen = 1 - Math.pow(KEPT_MEAN, step);
-      double squareSeen = 1 - Math.pow(KEPT_SQUARE, step);
+      double rate = RATE / 2 * (1 + StrictMath.cos(Math.PI * step / STEPS));
+      double meanSeen = 1 - StrictMath.pow(KEPT_MEAN, step);
+      double squareSeen = 1 - StrictMath.pow(KEPT_SQUARE, step);
       for (int i = 0; i < at.length; i++) {
         mean[i] += (1 - KEPT_MEAN) * (slope[i] - mean[i]);
         square[i] += (1 - KEPT_SQUARE) * ((double) slope[i] * slope[i] - square[i]);
@@ -108,7 +109,7 @@ final class FitNetwork {
       hidden[j] = Math.max(0, sum);
       score += at[out + j] * hidden[j];
     }
-    double off = 1 / (1 + Math.exp(-score)) - (leaf[n] ? 1 : 0);
+    double off = 1 / (1 + StrictMath.exp(-score)) - (leaf[n] ? 1 : 0);
     float pull = (float) (off * weight[n] / DRAW);
     slope[out + UNITS] += pull;
     for (int j = 0; j < UNITS; j++) {

@@ -17,11 +17,13 @@ class TintedGapsTest {
   private static final double GREY = 0.1;
 
   /** Returns how many of the gap's 16 pixels are leaf in the end. */
-  private static int filled(int plantPx, double light, double score) {
+  private static int filled(int plantPx, double light, double score, boolean overHole) {
     boolean[] leaf = new boolean[SIDE * SIDE];
     float[] luminance = new float[leaf.length];
     float[] scores = new float[leaf.length];
+    boolean[] hole = new boolean[leaf.length];
     Arrays.fill(luminance, 0.5f);
+    Arrays.fill(hole, overHole);
     int first = 2;
     int gap = first + plantPx / 2 - 2;
     for (int y = first; y < first + plantPx; y++) {
@@ -32,7 +34,7 @@ class TintedGapsTest {
         scores[y * SIDE + x] = (float) (inGap ? score : 1.5);
       }
     }
-    new TintedGaps(new int[] {SIDE, SIDE}, luminance, scores).fill(leaf, HOLE_PX);
+    new TintedGaps(new int[] {SIDE, SIDE}, luminance, scores, hole).fill(leaf, HOLE_PX);
     int count = 0;
     for (int y = gap; y < gap + 4; y++) {
       for (int x = gap; x < gap + 4; x++) {
@@ -44,22 +46,27 @@ class TintedGapsTest {
 
   @Test
   void brownInAGrownPlantAsBrightAsItsLeavesIsLeaf() {
-    assertEquals(16, filled(20, LIT, BROWN));
+    assertEquals(16, filled(20, LIT, BROWN, true));
   }
 
   @Test
   void brownInTheShadeOfLeavesIsAPlug() {
-    assertEquals(0, filled(20, SHADED, BROWN));
+    assertEquals(0, filled(20, SHADED, BROWN, true));
+  }
+
+  @Test
+  void besideTheHoleItMayBeBoardLitThroughLeaves() {
+    assertEquals(0, filled(20, LIT, BROWN, false));
   }
 
   @Test
   void greyIsAPlugHoweverBright() {
-    assertEquals(0, filled(20, LIT, GREY));
+    assertEquals(0, filled(20, LIT, GREY, true));
   }
 
   @Test
   void brownInAPlantThatHardlyCoversItsHoleMayBeThePlug() {
     // 12 x 12 less the gap is 128 pixels, under two holes.
-    assertEquals(0, filled(12, LIT, BROWN));
+    assertEquals(0, filled(12, LIT, BROWN, true));
   }
 }

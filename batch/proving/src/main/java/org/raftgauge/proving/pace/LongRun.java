@@ -19,7 +19,7 @@ record LongRun(int times, int first, double one, double two) {
   private static final int PHOTOS = 96;
 
   /** Tells how long the run over the set itself took. */
-  interface Short {
+  interface SetAlone {
     WholeRun of(WholeRun.Call call);
   }
 
@@ -31,7 +31,7 @@ record LongRun(int times, int first, double one, double two) {
    * @param photos of the set
    * @param itself runs over the set itself
    */
-  static LongRun over(Path set, PacePage.Asked asked, int photos, Short itself)
+  static LongRun over(Path set, PacePage.Asked asked, int photos, SetAlone itself)
       throws IOException, InterruptedException {
     int times = Math.max(2, PHOTOS / photos);
     Path many = ManyTimes.of(set, asked.work().resolve("many"), times);

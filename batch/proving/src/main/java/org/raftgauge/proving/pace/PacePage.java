@@ -108,8 +108,10 @@ public final class PacePage {
     StringBuilder text = new StringBuilder();
     text.append(String.format(Locale.ROOT, "## %.0f megapixels%n%n", pace.megapixels()));
     text.append(
-        "| | CPU ms a photo | spread | x `djpeg` | median error |\n"
-            + "| --- | ---: | ---: | ---: | ---: |\n");
+        """
+        | | CPU ms a photo | spread | x `djpeg` | median error |
+        | --- | ---: | ---: | ---: | ---: |
+        """);
     row(text, pace, "`djpeg`", pace.decoder(), false);
     row(text, pace, "plain script", pace.script(), true);
     row(text, pace, "Raftgauge, file to site rows", Optional.of(pace.own()), true);
