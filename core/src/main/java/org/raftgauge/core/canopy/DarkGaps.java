@@ -29,53 +29,20 @@ final class DarkGaps {
   /** Sets dark enclosed gaps of {@code leaf}; holes are {@code holePx} wide. */
   void fill(boolean[] leaf, double holePx) {
     double holeArea = Math.PI / 4 * holePx * holePx;
-    boolean[] open = new boolean[leaf.length];
+    Gaps gaps = Gaps.of(leaf, width, height, holeArea);
+    double[] light = new double[gaps.count()];
+    int[] size = new int[gaps.count()];
     for (int i = 0; i < leaf.length; i++) {
-      open[i] = !leaf[i];
-    }
-    Parts gaps = Parts.of(open, width, height);
-    boolean[] fill = new boolean[gaps.count()];
-    boolean any = false;
-    for (int g = 0; g < fill.length; g++) {
-      fill[g] = !gaps.touchesRim(g) && gaps.size(g) < holeArea;
-      any |= fill[g];
-    }
-    if (any) {
-      keepDark(fill, gaps, leaf, holeArea);
-      for (int i = 0; i < leaf.length; i++) {
-        leaf[i] |= open[i] && fill[gaps.label(i)];
-      }
-    }
-  }
-
-  /** Takes back gaps that are light, or not those of a plant much larger than a hole. */
-  private void keepDark(boolean[] fill, Parts gaps, boolean[] leaf, double holeArea) {
-    double dark = Math.max(DARK_SHARE * usualLeaf(leaf, luminance), BLACK);
-    Parts canopy = Parts.of(leaf, width, height);
-    double[] light = new double[fill.length];
-    int[] touching = new int[fill.length];
-    for (int i = 0; i < leaf.length; i++) {
-      int gap = gaps.label(i);
-      if (gap >= 0 && fill[gap]) {
+      int gap = gaps.at(i);
+      if (gap >= 0) {
+        size[gap]++;
         light[gap] += luminance[i];
-        if (i + 1 < leaf.length && leaf[i + 1]) {
-          touching[gap] = Math.max(touching[gap], canopy.size(canopy.label(i + 1)));
-        }
       }
     }
-    for (int g = 0; g < fill.length; g++) {
-      fill[g] &= light[g] / gaps.size(g) < dark && touching[g] > TIMES_HOLE * holeArea;
-    }
-  }
-
-  /** Returns the median light of leaf, 0 where there is none. */
-  static double usualLeaf(boolean[] leaf, float[] luminance) {
-    Histogram light = new Histogram(1);
+    double dark = Math.max(DARK_SHARE * Gaps.usualLeaf(leaf, luminance), BLACK);
     for (int i = 0; i < leaf.length; i++) {
-      if (leaf[i]) {
-        light.add(luminance[i]);
-      }
+      int g = gaps.at(i);
+      leaf[i] |= g >= 0 && light[g] / size[g] < dark && gaps.canopyPx(g) > TIMES_HOLE * holeArea;
     }
-    return light.isEmpty() ? 0 : light.median();
   }
 }

@@ -13,6 +13,7 @@ final class HolePart {
   private static final double MOST_GREEN = 2;
 
   private static final int BINS = 256;
+  private static final double[] NO_COLOUR = {0, 0};
 
   private final List<double[]> colours = new ArrayList<>();
 
@@ -31,7 +32,7 @@ final class HolePart {
     seen++;
     if (likeLeaf) {
       colours.add(colour);
-    } else if (Math.hypot(colour[0], colour[1]) < CLUSTER) {
+    } else if (isNear(colour, NO_COLOUR)) {
       grey.add((float) colour[2]);
     }
   }
@@ -62,6 +63,8 @@ final class HolePart {
   }
 
   private static boolean isNear(double[] s, double[] mode) {
-    return Math.hypot(s[0] - mode[0], s[1] - mode[1]) < CLUSTER;
+    double du = s[0] - mode[0];
+    double dv = s[1] - mode[1];
+    return du * du + dv * dv < CLUSTER * CLUSTER;
   }
 }

@@ -79,7 +79,7 @@ public final class SegmentCanopy {
     tell.raise();
     // Red leaf scores as little as brown plugs: beside them it is held against what was raised.
     boolean[] redLeaf = models.seenBy(LeafModel.RED_LEAF);
-    double besidePlugs = Math.max(threshold, threshold(scores));
+    double besidePlugs = plug.isPresent() ? Math.max(threshold, threshold(scores)) : threshold;
     boolean red = models.has(LeafModel.RED_LEAF);
     if (red && light.boardIsBright()) {
       blacken(scores, light, models, places);
@@ -98,7 +98,7 @@ public final class SegmentCanopy {
     boolean[] green = models.seenBy(LeafModel.GREEN_LEAF);
     clear(green, painted);
     if (red) {
-      new RedInHole(size, places).add(leaf, level, scores, models.seenBy(LeafModel.RED_LEAF));
+      new RedInHole(size, places).add(leaf, level, scores, redLeaf);
     }
     DimLight dim = DimLight.of(size, rgb, light);
     dim.add(leaf, even, green, threshold);
@@ -108,7 +108,7 @@ public final class SegmentCanopy {
     new ChromaBleed(width, height, luminance).takeBack(leaf, places.hole());
     if (red) {
       keepRed(leaf, unbled, models);
-      boolean[] redHole = models.seenBy(LeafModel.RED_LEAF);
+      boolean[] redHole = redLeaf.clone();
       keep(redHole, places.hole());
       RedSeams.close(leaf, luminance, redHole, size);
     }

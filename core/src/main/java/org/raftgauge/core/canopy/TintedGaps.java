@@ -41,36 +41,25 @@ final class TintedGaps {
   /** Sets such gaps of {@code leaf}; holes are {@code holePx} wide. */
   void fill(boolean[] leaf, double holePx) {
     double holeArea = Math.PI / 4 * holePx * holePx;
-    boolean[] open = new boolean[leaf.length];
-    for (int i = 0; i < leaf.length; i++) {
-      open[i] = !leaf[i];
-    }
-    Parts gaps = Parts.of(open, width, height);
-    Parts canopy = Parts.of(leaf, width, height);
+    Gaps gaps = Gaps.of(leaf, width, height, holeArea);
     double[] light = new double[gaps.count()];
     double[] score = new double[gaps.count()];
     int[] over = new int[gaps.count()];
-    int[] touching = new int[gaps.count()];
-    for (int i = 0; i + 1 < leaf.length; i++) {
-      int gap = gaps.label(i);
+    for (int i = 0; i < leaf.length; i++) {
+      int gap = gaps.at(i);
       if (gap >= 0 && hole[i]) {
         over[gap]++;
         light[gap] += luminance[i];
         score[gap] += scores[i];
       }
-      if (gap >= 0 && leaf[i + 1]) {
-        touching[gap] = Math.max(touching[gap], canopy.size(canopy.label(i + 1)));
-      }
     }
-    double least = AS_BRIGHT * DarkGaps.usualLeaf(leaf, luminance);
+    double least = AS_BRIGHT * Gaps.usualLeaf(leaf, luminance);
     for (int i = 0; i < leaf.length; i++) {
-      int g = gaps.label(i);
+      int g = gaps.at(i);
       leaf[i] |=
           g >= 0
               && hole[i]
-              && !gaps.touchesRim(g)
-              && gaps.size(g) < holeArea
-              && touching[g] > TIMES_HOLE * holeArea
+              && gaps.canopyPx(g) > TIMES_HOLE * holeArea
               && light[g] > least * over[g]
               && score[g] > TINTED * over[g];
     }
