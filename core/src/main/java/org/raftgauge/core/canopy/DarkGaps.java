@@ -30,6 +30,9 @@ final class DarkGaps {
   void fill(boolean[] leaf, double holePx) {
     double holeArea = Math.PI / 4 * holePx * holePx;
     Gaps gaps = Gaps.of(leaf, width, height, holeArea);
+    if (gaps.isEmpty()) {
+      return;
+    }
     double[] light = new double[gaps.count()];
     int[] size = new int[gaps.count()];
     for (int i = 0; i < leaf.length; i++) {

@@ -6,11 +6,13 @@ final class Gaps {
   private final Parts gaps;
   private final boolean[] small;
   private final int[] canopyPx;
+  private final boolean none;
 
-  private Gaps(Parts gaps, boolean[] small, int[] canopyPx) {
+  private Gaps(Parts gaps, boolean[] small, int[] canopyPx, boolean none) {
     this.gaps = gaps;
     this.small = small;
     this.canopyPx = canopyPx;
+    this.none = none;
   }
 
   /**
@@ -43,7 +45,12 @@ final class Gaps {
         }
       }
     }
-    return new Gaps(gaps, small, canopyPx);
+    return new Gaps(gaps, small, canopyPx, !any);
+  }
+
+  /** Says whether there are none that are small and enclosed. */
+  boolean isEmpty() {
+    return none;
   }
 
   int count() {

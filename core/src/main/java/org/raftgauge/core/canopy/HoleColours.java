@@ -100,15 +100,14 @@ final class HoleColours {
         double radii = Math.sqrt(dx * dx + dy * dy) / radius;
         int i = y * width + x;
         if (radii < 0.4) {
-          add(middle, i);
-          add(in, i);
+          see(i, middle, in);
         } else if (radii > 0.5 && radii < 0.8) {
-          add(rim, i);
-          add(in, i);
-          add(near, i);
+          see(i, rim, in, near);
+          if (scores[i] <= LEAST_SCORE) {
+            near.addDull(colour(i));
+          }
         } else if (radii > 1.3 && radii < 1.8) {
-          add(beside, i);
-          add(about, i);
+          see(i, beside, about);
         }
       }
     }
@@ -116,10 +115,21 @@ final class HoleColours {
     rims.add(near);
   }
 
-  private void add(HolePart part, int i) {
+  private void see(int i, HolePart... parts) {
+    for (HolePart part : parts) {
+      part.see();
+    }
+    if (scores[i] > LEAST_SCORE) {
+      double[] colour = colour(i);
+      for (HolePart part : parts) {
+        part.add(colour);
+      }
+    }
+  }
+
+  private double[] colour(int i) {
     double green = even[1][i];
-    double[] colour = {u(even[0][i], green), u(even[2][i], green), green};
-    part.add(colour, scores[i] > LEAST_SCORE);
+    return new double[] {u(even[0][i], green), u(even[2][i], green), green};
   }
 
   /** Returns what is about the middle of the holes, where plants stand. */

@@ -22,17 +22,19 @@ final class HolePart {
 
   private int seen;
 
-  /**
-   * Adds a pixel.
-   *
-   * @param colour its u, v and green
-   * @param likeLeaf whether it could be leaf by its score
-   */
-  void add(double[] colour, boolean likeLeaf) {
+  /** Counts a pixel. */
+  void see() {
     seen++;
-    if (likeLeaf) {
-      colours.add(colour);
-    } else if (isNear(colour, NO_COLOUR)) {
+  }
+
+  /** Adds u, v and green of a pixel that could be leaf by its score. */
+  void add(double[] colour) {
+    colours.add(colour);
+  }
+
+  /** Adds u, v and green of one that could not; what has a colour of its own is not grey. */
+  void addDull(double[] colour) {
+    if (isNear(colour, NO_COLOUR)) {
       grey.add((float) colour[2]);
     }
   }

@@ -42,6 +42,9 @@ final class TintedGaps {
   void fill(boolean[] leaf, double holePx) {
     double holeArea = Math.PI / 4 * holePx * holePx;
     Gaps gaps = Gaps.of(leaf, width, height, holeArea);
+    if (gaps.isEmpty()) {
+      return;
+    }
     double[] light = new double[gaps.count()];
     double[] score = new double[gaps.count()];
     int[] over = new int[gaps.count()];
