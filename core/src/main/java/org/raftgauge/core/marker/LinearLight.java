@@ -12,9 +12,7 @@ import org.raftgauge.core.pixels.RgbImage;
  */
 public final class LinearLight {
   private static final float[] LINEAR = linearTable();
-  private static final double[] RED = weighted(0.2126);
-  private static final double[] GREEN = weighted(0.7152);
-  private static final double[] BLUE = weighted(0.0722);
+  private static final double[] LUMINANCE = {0.2126, 0.7152, 0.0722};
 
   /** Light that is lost in a camera's floor. */
   private static final double DARK = 0.012;
@@ -23,9 +21,15 @@ public final class LinearLight {
   private static final double GREENER = Math.E;
 
   private final RgbImage image;
+  private final double[] red;
+  private final double[] green;
+  private final double[] blue;
 
-  private LinearLight(RgbImage image) {
+  private LinearLight(RgbImage image, double... weights) {
     this.image = image;
+    this.red = weighted(weights[0]);
+    this.green = weighted(weights[1]);
+    this.blue = weighted(weights[2]);
   }
 
   /**
@@ -35,7 +39,19 @@ public final class LinearLight {
    * @return its light
    */
   public static LinearLight of(RgbImage image) {
-    return new LinearLight(image);
+    return new LinearLight(image, LUMINANCE);
+  }
+
+  /**
+   * Reads one colour of the photo's light instead of its luminance.
+   *
+   * @param channel 0 red, 1 green, 2 blue
+   * @return the same photo
+   */
+  public LinearLight only(int channel) {
+    double[] weights = new double[3];
+    weights[channel] = 1;
+    return new LinearLight(image, weights);
   }
 
   /**
@@ -112,7 +128,7 @@ public final class LinearLight {
   private double pixel(int x, int y) {
     int i = 3 * (y * image.width() + x);
     byte[] rgb = image.rgb();
-    return RED[rgb[i] & 0xff] + GREEN[rgb[i + 1] & 0xff] + BLUE[rgb[i + 2] & 0xff];
+    return red[rgb[i] & 0xff] + green[rgb[i + 1] & 0xff] + blue[rgb[i + 2] & 0xff];
   }
 
   private static double[] weighted(double weight) {

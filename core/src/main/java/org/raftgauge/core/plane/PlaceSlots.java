@@ -46,6 +46,10 @@ final class PlaceSlots {
   private final Map<String, HalfTurn> turns = new HashMap<>();
   private final RgbImage photo;
   private final LinearLight light;
+
+  /** The light in which the boards' edges are looked for. */
+  private LinearLight edgeLight;
+
   private final FitPose.Prior prior;
   private final SlotCorners corners;
   private final Map<String, Layout> layouts;
@@ -55,6 +59,7 @@ final class PlaceSlots {
   PlaceSlots(RgbImage photo, Station station, FitPose.Prior prior, Map<String, Layout> layouts) {
     this.photo = photo;
     this.light = LinearLight.of(photo);
+    this.edgeLight = light;
     this.prior = prior;
     this.corners = new SlotCorners((double) photo.width() / station.imageWidthPx(), photo, prior);
     this.layouts = layouts;
@@ -100,6 +105,7 @@ final class PlaceSlots {
       slots.forEach(s -> boards.put(s, board(s, still(s), List.of(), knock.held())));
       return;
     }
+    edgeLight = knock.light();
     CameraMove rough = CameraMove.ofShift(prior.lens(), knock.dxPx(), knock.dyPx());
     Map<Slot, BoardEdges.Placed> first = new LinkedHashMap<>();
     for (Slot slot : slots) {
@@ -133,7 +139,7 @@ final class PlaceSlots {
     CameraPose expected = move.applied(still(slot).pose());
     double mmPerPx = expected.mmPerPxAt(BoardPlaces.centre(board(slot)));
     double reachMm = Math.max(leastMm, 5 * mmPerPx);
-    return new BoardEdges(light, prior).place(expected, board(slot), reachMm, List.of());
+    return new BoardEdges(edgeLight, prior).place(expected, board(slot), reachMm, List.of());
   }
 
   /** Returns what the boards' corners have in common. */

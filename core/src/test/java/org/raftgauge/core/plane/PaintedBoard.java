@@ -19,6 +19,7 @@ final class PaintedBoard {
   final Map<Integer, PointMm> moved = new HashMap<>();
   final List<double[]> discs = new ArrayList<>();
   double light = 0.75;
+  double[] tint = {1, 1, 1};
   String tag = "";
   boolean marks = true;
   private boolean[][][] cells = new boolean[0][][];
@@ -39,6 +40,12 @@ final class PaintedBoard {
   /** Sets the board's linear light, 0..1. */
   PaintedBoard light(double value) {
     light = value;
+    return this;
+  }
+
+  /** Colours all that is no leaf, by factors of its light. */
+  PaintedBoard tint(double red, double green, double blue) {
+    tint = new double[] {red, green, blue};
     return this;
   }
 
@@ -76,9 +83,9 @@ final class PaintedBoard {
     boolean on = x >= 0 && y >= 0 && x < layout.board().widthMm() && y < layout.board().lengthMm();
     if (on) {
       double v = deck(x, y);
-      out[0] = v;
-      out[1] = v;
-      out[2] = v;
+      for (int c = 0; c < 3; c++) {
+        out[c] = v * tint[c];
+      }
     }
     return on;
   }
