@@ -19,7 +19,7 @@ final class RenderCommand implements Callable<Integer> {
   @Option(names = "--out", required = true, description = "Folder to write to.")
   private Path out;
 
-  @Option(names = "--set", required = true, description = "One of: conditions, speed.")
+  @Option(names = "--set", required = true, description = "One of: ${COMPLETION-CANDIDATES}.")
   private SetName set;
 
   @Option(names = "--seed", description = "Whole number; the same seed gives the same bytes.")

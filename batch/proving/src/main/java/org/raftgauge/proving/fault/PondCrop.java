@@ -11,6 +11,7 @@ import org.raftgauge.proving.plant.Habit;
 import org.raftgauge.proving.plant.PlantOrder;
 import org.raftgauge.proving.plant.Tone;
 import org.raftgauge.proving.scene.BoardLook;
+import org.raftgauge.proving.scene.Medium;
 import org.raftgauge.proving.scene.Pond;
 import org.raftgauge.proving.scene.Raft;
 import org.raftgauge.proving.scene.Scene;
@@ -45,7 +46,7 @@ final class PondCrop {
               0.2,
               0,
               0.15,
-              Tint.srgb(0x4a3526),
+              Medium.of(Tint.srgb(0x4a3526)),
               true,
               (int) (plants % 100_000));
       rafts.add(

@@ -20,6 +20,7 @@ import org.raftgauge.proving.render.Exposure;
 import org.raftgauge.proving.render.RenderPhoto;
 import org.raftgauge.proving.render.Shot;
 import org.raftgauge.proving.scene.BoardLook;
+import org.raftgauge.proving.scene.Medium;
 import org.raftgauge.proving.scene.Light;
 import org.raftgauge.proving.scene.Pond;
 import org.raftgauge.proving.scene.Raft;
@@ -107,7 +108,7 @@ final class PhotographSeason {
             0.3 * own.nextDouble(),
             0.2 * own.nextDouble(),
             0.15,
-            Tint.srgb(0x4a3526),
+            Medium.of(Tint.srgb(0x4a3526)),
             true,
             own.nextInt(1 << 20));
     Map<SiteId, Plant> plants =

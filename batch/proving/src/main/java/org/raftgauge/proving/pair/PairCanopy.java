@@ -10,6 +10,7 @@ import org.raftgauge.core.book.SiteId;
 import org.raftgauge.proving.plant.GrowPlant;
 import org.raftgauge.proving.plant.PlantOrder;
 import org.raftgauge.proving.scene.BoardLook;
+import org.raftgauge.proving.scene.Medium;
 import org.raftgauge.proving.scene.Pond;
 import org.raftgauge.proving.scene.Raft;
 import org.raftgauge.proving.scene.Scene;
@@ -67,7 +68,7 @@ record PairCanopy(CropKind crop, double areaCm2, boolean noisy) {
     }
     BoardLook look =
         new BoardLook(
-            Tint.srgb(0xe4e2da), 0.15, 0, 0.15, Tint.srgb(0x4a3526), true, random.nextInt(1 << 20));
+            Tint.srgb(0xe4e2da), 0.15, 0, 0.15, Medium.of(Tint.srgb(0x4a3526)), true, random.nextInt(1 << 20));
     Pond pond = Pond.allAround(random.nextInt(1 << 20));
     Raft raft = new Raft("PR-1", LAYOUT, new Placement(0, 0, 0), look, sites, 1);
     return new Scene(List.of(raft), List.of(), pond, new Mesh());

@@ -3,6 +3,7 @@ package org.raftgauge.proving.render;
 
 import org.raftgauge.proving.scene.BoardLook;
 import org.raftgauge.proving.scene.Face;
+import org.raftgauge.proving.scene.Medium;
 import org.raftgauge.proving.scene.Pond;
 import org.raftgauge.proving.scene.Raft;
 import org.raftgauge.proving.scene.Scene;
@@ -56,6 +57,7 @@ final class ShadeDeck {
       case RIM -> RIM;
       case SLIP -> scene.slips().get(index).colour();
       case PLUG -> plug(scene.rafts().get(index).look(), x, y);
+      case COLLAR -> scene.rafts().get(index).look().medium().collar();
       case BOARD -> board(scene.rafts().get(index), x, y);
       case OPEN, HOLE -> INK;
     };
@@ -63,7 +65,16 @@ final class ShadeDeck {
 
   private static Tint plug(BoardLook look, double x, double y) {
     double grain = Noise.octaves(x / 2.2, y / 2.2, 3, look.seed() + 3);
-    return look.plug().times(0.55 + 0.9 * grain);
+    Medium medium = look.medium();
+    Tint colour = medium.core().times(0.55 + 0.9 * grain);
+    if (medium.moss().share() > 0) {
+      // Values of the noise lie about 0.5 and rarely past 0.3 and 0.7.
+      double at = 0.7 - 0.4 * medium.moss().share();
+      double patch = Noise.octaves(x / 45, y / 45, 4, look.seed() + 6);
+      Tint moss = medium.moss().colour().times(0.6 + 0.8 * Noise.at(x / 1.6, y / 1.6, look.seed() + 7));
+      colour = colour.mix(moss, Noise.step(at - 0.04, at + 0.04, patch));
+    }
+    return colour;
   }
 
   private static Tint board(Raft raft, double x, double y) {

@@ -10,9 +10,9 @@ import org.raftgauge.proving.solid.Tint;
  * @param stain strength of the brownish stains, 0..1
  * @param algae strength of the algae film, 0..1
  * @param gloss how much the board mirrors the lamps, 0..1
- * @param plug colour of the foam in the holes
+ * @param medium what fills the holes
  * @param netCups true: a dark rim around each plug
  * @param seed of its stains
  */
 public record BoardLook(
-    Tint colour, double stain, double algae, double gloss, Tint plug, boolean netCups, int seed) {}
+    Tint colour, double stain, double algae, double gloss, Medium medium, boolean netCups, int seed) {}

@@ -9,7 +9,7 @@ public enum Face {
   BOARD(1),
   /** A planting hole without a plug: the view goes down. */
   HOLE(2),
-  /** The foam or peat in a hole. */
+  /** What the roots stand in, in a hole. */
   PLUG(3),
   /** The rim of a net cup. */
   RIM(4),
@@ -18,7 +18,9 @@ public enum Face {
   /** White paper of a marker or tag. */
   PAPER(6),
   /** A slip of tape, a card, a label. */
-  SLIP(7);
+  SLIP(7),
+  /** The ring about what the roots stand in. */
+  COLLAR(8);
 
   private static final Face[] ALL = values();
 

@@ -105,8 +105,13 @@ final class RaftFace {
     boolean plugged = raft.sites().get(row * grid.columns() + column).plugged();
     if (raft.look().netCups() && plugged) {
       double rim = hole + 4;
-      return r2 > rim * rim ? Face.BOARD : r2 > (hole - 1) * (hole - 1) ? Face.RIM : Face.PLUG;
+      return r2 > rim * rim ? Face.BOARD : r2 > (hole - 1) * (hole - 1) ? Face.RIM : plug(r2, hole);
     }
-    return r2 > hole * hole ? Face.BOARD : plugged ? Face.PLUG : Face.HOLE;
+    return r2 > hole * hole ? Face.BOARD : plugged ? plug(r2, hole) : Face.HOLE;
+  }
+
+  private Face plug(double r2, double hole) {
+    double core = hole * raft.look().medium().coreShare();
+    return r2 > core * core ? Face.COLLAR : Face.PLUG;
   }
 }

@@ -60,7 +60,7 @@ final class Arrange {
             own.stain(),
             own.algae(),
             own.gloss(),
-            own.plug(),
+            own.medium(),
             own.netCups(),
             own.seed() + firstLabel * 31);
     return new Raft(id, layout, place, board, sites, firstLabel);

@@ -3,7 +3,6 @@ package org.raftgauge.proving.set;
 
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Optional;
 import java.util.Random;
 import java.util.stream.IntStream;
 
@@ -46,9 +45,9 @@ record Growing(int raft, int dat, long seed) {
                 look,
                 crop,
                 growing.stage(),
-                station,
-                random.nextLong(),
-                Optional.of(growing)));
+                    station,
+                    random.nextLong())
+                .of(growing));
       }
     }
     return plans;

@@ -4,6 +4,7 @@ package org.raftgauge.proving.set;
 import java.util.Random;
 import org.raftgauge.proving.render.Shot;
 import org.raftgauge.proving.scene.BoardLook;
+import org.raftgauge.proving.scene.Medium;
 import org.raftgauge.proving.scene.Light;
 import org.raftgauge.proving.solid.Tint;
 
@@ -43,7 +44,7 @@ final class Looks {
         stain,
         algae,
         gloss,
-        Tint.srgb(PLUGS[random.nextInt(PLUGS.length)]),
+        Medium.of(Tint.srgb(PLUGS[random.nextInt(PLUGS.length)])),
         random.nextBoolean(),
         random.nextInt(1 << 20));
   }

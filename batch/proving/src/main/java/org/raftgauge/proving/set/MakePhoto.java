@@ -36,7 +36,8 @@ final class MakePhoto {
   /** Makes a photo and writes it, its labels and its coverage under a folder. */
   static Made make(PhotoPlan plan, Path out) throws IOException {
     Random random = new Random(plan.seed());
-    Look look = Looks.draw(plan.condition(), random);
+    Look drawn = Looks.draw(plan.condition(), random);
+    Look look = plan.filling().map(f -> drawn.in(f.medium())).orElse(drawn);
     Scene scene = Arrange.scene(plan, look, random);
     Camera camera = plan.station().camera(look.tiltDeg(), random);
     Exposure view = RenderPhoto.render(scene, camera, look.light());

@@ -15,6 +15,7 @@ import org.raftgauge.core.book.Layout;
  * @param station where it is taken
  * @param seed of everything about it that varies
  * @param growing the raft and its age, where it is photographed on many evenings
+ * @param filling what its holes are filled with, where that is the question
  */
 record PhotoPlan(
     int number,
@@ -23,12 +24,30 @@ record PhotoPlan(
     Stage stage,
     StationPlan station,
     long seed,
-    Optional<Growing> growing) {
+    Optional<Growing> growing,
+    Optional<Filling> filling) {
 
   /** Plans a photo of plants that are seen but once. */
   PhotoPlan(
       int number, Condition condition, CropKind crop, Stage stage, StationPlan station, long seed) {
-    this(number, condition, crop, stage, station, seed, Optional.empty());
+    this(number, condition, crop, stage, station, seed, Optional.empty(), Optional.empty());
+  }
+
+  /** Returns the same photo of a raft that grows. */
+  PhotoPlan of(Growing raft) {
+    return new PhotoPlan(
+        number, condition, crop, stage, station, seed, Optional.of(raft), filling);
+  }
+
+  /** Returns the same photo with other plugs. */
+  PhotoPlan in(Filling plugs) {
+    return new PhotoPlan(
+        number, condition, crop, stage, station, seed, growing, Optional.of(plugs));
+  }
+
+  /** Returns what the photo is counted by in tables and folders. */
+  String look() {
+    return filling.map(Filling::label).orElse(condition.label());
   }
 
   /** Returns the evening: fixed stations get one each, others share one unless their rafts grow. */
@@ -74,7 +93,7 @@ record PhotoPlan(
   String path() {
     boolean one = !station.fixed() && station.places().size() == 1;
     String name = one ? date() + "_" + code() : station.name() + "_" + code();
-    return condition.label() + "/" + name + ".jpg";
+    return look() + "/" + name + ".jpg";
   }
 
   /** Returns the path of a picture that goes with the photo. */

@@ -68,7 +68,7 @@ public final class RenderSet {
         truth.meanHeightMm(),
         truth.topHeightMm(),
         site.kind(),
-        plan.condition().label(),
+        plan.look(),
         plan.crop().habit().name().toLowerCase(Locale.ROOT),
         plan.crop().crop(),
         plan.stage().name().toLowerCase(Locale.ROOT),

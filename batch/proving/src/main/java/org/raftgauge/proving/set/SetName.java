@@ -14,7 +14,11 @@ public enum SetName {
   /** Large photos for timing: 1, 2 and 4 rafts on a photo. */
   SPEED,
   /** Rafts photographed every second evening while they grow into each other. */
-  GROWING;
+  GROWING,
+  /** Small plants in substrates and holders of many kinds. */
+  FILLINGS,
+  /** Every condition, with fillings drawn at random, to teach from. */
+  DRAWN_FILLINGS;
 
   private static final CropKind[][] CROPS = {
     {CropKind.BUTTERHEAD, CropKind.OAKLEAF, CropKind.BASIL},
@@ -32,7 +36,13 @@ public enum SetName {
     if (this == GROWING) {
       return Growing.plan(order);
     }
-    List<PhotoPlan> all = this == CONDITIONS ? conditions(order) : speed(order);
+    List<PhotoPlan> all =
+        switch (this) {
+          case CONDITIONS -> conditions(order);
+          case DRAWN_FILLINGS -> filled(conditions(order), order.seed());
+          case FILLINGS -> Filling.plan(order);
+          default -> speed(order);
+        };
     List<PhotoPlan> plans = all.stream().filter(p -> order.wants(p.condition())).toList();
     if (order.photos() >= plans.size()) {
       return plans;
@@ -97,6 +107,11 @@ public enum SetName {
       }
     }
     return plans;
+  }
+
+  private static List<PhotoPlan> filled(List<PhotoPlan> plans, long seed) {
+    Random random = new Random(seed);
+    return plans.stream().map(p -> p.in(Filling.any(random))).toList();
   }
 
   private static Stage[] stages(Condition condition) {

@@ -13,6 +13,7 @@ import org.raftgauge.proving.render.Develop;
 import org.raftgauge.proving.render.RenderPhoto;
 import org.raftgauge.proving.render.Shot;
 import org.raftgauge.proving.scene.BoardLook;
+import org.raftgauge.proving.scene.Medium;
 import org.raftgauge.proving.scene.Light;
 import org.raftgauge.proving.scene.Pond;
 import org.raftgauge.proving.scene.Raft;
@@ -77,7 +78,7 @@ final class PhotographTray {
             0.15,
             0,
             0.1,
-            Tint.srgb(PLUGS[random.nextInt(PLUGS.length)]),
+            Medium.of(Tint.srgb(PLUGS[random.nextInt(PLUGS.length)])),
             false,
             random.nextInt(1 << 20));
     Raft tray = new Raft(plan.name(), plan.layout(), Placement.NONE, look, sown, 1);
