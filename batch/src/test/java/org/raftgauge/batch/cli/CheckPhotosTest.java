@@ -189,7 +189,7 @@ class CheckPhotosTest {
         List.of(
             "gone.jpg: is a link that leads nowhere; copy the photo itself there, or take it away",
             "2199-03-10_KV-112.png: its time is in doubt: the time 2199-03-10T18:00+01:00 is in the"
-                + " future; set the camera's clock, or give taken_at in manifest.csv"),
+                + " future; set the camera's clock, mend the file's name, or give taken_at in manifest.csv"),
         problems());
   }
 
