@@ -131,6 +131,17 @@ class RaftgaugeTest {
   }
 
   @Test
+  void aFailedCommandThatIsNoRunIsCalledByItsName() throws IOException {
+    Files.writeString(folder.resolve("book/history.db"), "no database ".repeat(100));
+
+    int code = run("amend", "list", "--book", path("book"));
+
+    assertEquals(3, code);
+    assertTrue(
+        text(err).startsWith("raftgauge amend list failed: " + path("book/history.db")), text(err));
+  }
+
+  @Test
   void aRunThatFailsSaysSoWithoutAStackTrace() throws IOException {
     Files.writeString(folder.resolve("book/history.db"), "no database ".repeat(100));
 
