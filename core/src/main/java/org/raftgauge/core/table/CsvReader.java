@@ -29,6 +29,7 @@ final class CsvReader {
   private final Columns columns;
   private final Findings findings;
   private final Map<List<String>, Integer> lineOfRow = new HashMap<>();
+  private final List<String> stray = new ArrayList<>();
   private boolean whole = true;
 
   CsvReader(String name, Columns columns, Findings findings) {
@@ -43,7 +44,12 @@ final class CsvReader {
     }
   }
 
-  /** Says whether every row so far could be told into cells. */
+  /** Returns the rows so far that could not be told into cells. */
+  List<String> stray() {
+    return stray;
+  }
+
+  /** Says whether header and quotes let every row be read, if not be told into cells. */
   boolean isWhole() {
     return whole;
   }
@@ -159,7 +165,7 @@ final class CsvReader {
     List<String> cells = withoutBlankTail(line.cells(), header.size());
     String place = name + ":" + line.number();
     if (cells.size() != header.size()) {
-      whole = false;
+      stray.add(String.join(",", cells));
       findings.error(
           place,
           "the row has " + cells.size() + " cells, the header " + header.size(),
