@@ -47,13 +47,16 @@ final class Folders {
 
   static void notEmpty(Path photos, FoundPhotos found) throws InputException {
     if (found.photos().isEmpty()) {
-      throw new InputException(
-          List.of(
-              new Problem(
-                  "PHOTOS " + photos,
-                  "holds no photos",
-                  "give the folder that holds the photos: JPEG, PNG or TIFF")));
+      throw new InputException(List.of(empty(photos)));
     }
+  }
+
+  /** Says that a folder holds no photos. */
+  static Problem empty(Path photos) {
+    return new Problem(
+        "PHOTOS " + photos,
+        "holds no photos",
+        "give the folder that holds the photos: JPEG, PNG or TIFF");
   }
 
   /** Refuses a choice that leaves no photo. */

@@ -48,6 +48,16 @@ class CheckPhotosTest {
   }
 
   @Test
+  void aFolderWithoutPhotosIsSaidAsARunSaysIt() {
+    assertEquals(
+        List.of(
+            "PHOTOS "
+                + folder.resolve("photos")
+                + ": holds no photos; give the folder that holds the photos: JPEG, PNG or TIFF"),
+        problems());
+  }
+
+  @Test
   void aMisspeltRaftInAFileNameIsNamedWithTheNearest() throws IOException {
     picture("2026-03-10_KV112.png", 1280, 1200);
     // No raft is near "trial": its tag may tell it, and the run says where nothing does.
