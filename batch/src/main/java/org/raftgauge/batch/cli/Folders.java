@@ -20,6 +20,14 @@ final class Folders {
     }
   }
 
+  /** Refuses a folder where a file is due. */
+  static void noFolder(String name, Path file, String remedy) throws InputException {
+    if (Files.isDirectory(file)) {
+      throw new InputException(
+          List.of(new Problem(name + " " + file, "is a folder, not a file", remedy)));
+    }
+  }
+
   /**
    * Refuses a crop book in the place of the photos: pictures of its runs would be taken for photos.
    */
