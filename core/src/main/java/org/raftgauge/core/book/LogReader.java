@@ -53,6 +53,7 @@ final class LogReader {
   private final Known rafts;
   private final Known ponds;
   private final Findings findings;
+  private final Map<List<String>, Integer> weighingLines = new HashMap<>();
   private final Map<List<String>, Integer> climateLines = new HashMap<>();
 
   LogReader(FarmDay farmDay, Rafts rafts, Findings findings) {
@@ -84,6 +85,11 @@ final class LogReader {
     OptionalDouble weight = cells.number("fresh_weight_g", NumberRange.aboveZero(20_000));
     OptionalDouble height = cells.number("top_height_mm", NumberRange.from(0, 3_000));
     Optional<Weighing.State> state = cells.choice("state", Weighing.State.values());
+    if (cells.sound()) {
+      List<String> once = List.of(raft, site.get().toString(), at.get().toInstant().toString());
+      Optional.ofNullable(weighingLines.putIfAbsent(once, cells.line()))
+          .ifPresent(line -> cells.error("weighed_at", weighedTwice(line), "keep one of the two"));
+    }
     return cells.sound()
         ? Optional.of(
             new Weighing(
@@ -170,6 +176,10 @@ final class LogReader {
 
   private static List<String> dayAtPond(String pond, LocalDate date) {
     return List.of(pond, date.toString());
+  }
+
+  private static String weighedTwice(int line) {
+    return "line " + line + " weighs the same plant at the same time";
   }
 
   private static String twice(LocalDate date, int line) {

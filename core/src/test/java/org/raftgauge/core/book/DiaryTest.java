@@ -242,6 +242,27 @@ class DiaryTest {
   }
 
   @Test
+  void slipsOfWholeRowsOfLogsAreNamed() {
+    assertEquals(
+        List.of(
+            "weighings.csv:3: column weighed_at: line 2 weighs the same plant at the same time; keep"
+                + " one of the two",
+            "harvests.csv:2: column heads: \"40\" are more than the 4 sites of raft R2; count heads,"
+                + " not grams or crates, or leave it where a site holds several"),
+        book()
+            .with(
+                "weighings.csv",
+                """
+                raft,site,weighed_at,fresh_weight_g
+                R1,A1,2026-05-01T18:00,152.5
+                R1,A1,2026-05-01T18:00,125.5
+                R1,A1,2026-05-02T18:00,160
+                """)
+            .with("harvests.csv", "raft,harvested_at,heads,total_weight_g\nR2,2026-05-02,40,610\n")
+            .problems());
+  }
+
+  @Test
   void manifestIsReadByPhoto() {
     book()
         .with(
