@@ -49,6 +49,9 @@ final class LogReader {
   private static final List<String> VERDICTS =
       List.of("on-track", "lagging", "ahead", "stalled", "pale", "dead", "empty", "held");
 
+  /** What the sheet of picks asks to write where a gap or a dead plant is found. */
+  private static final String NO_PLANT = "none";
+
   private final FarmDay farmDay;
   private final Known rafts;
   private final Known ponds;
@@ -77,6 +80,9 @@ final class LogReader {
   }
 
   private Optional<Weighing> weighing(Cells cells) {
+    if (isNotWeighed(cells)) {
+      return Optional.empty();
+    }
     String raft = knownRaft(cells);
     cells.required("site");
     Optional<SiteId> site = CellNames.site(cells, "site");
@@ -176,6 +182,13 @@ final class LogReader {
 
   private static List<String> dayAtPond(String pond, LocalDate date) {
     return List.of(pond, date.toString());
+  }
+
+  /** Says whether a row of a filled list of picks is that of a plant that was not weighed. */
+  private static boolean isNotWeighed(Cells cells) {
+    String weight = cells.text("fresh_weight_g");
+    return weight.equalsIgnoreCase(NO_PLANT)
+        || (weight.isEmpty() && cells.text("weighed_at").isEmpty());
   }
 
   private static String weighedTwice(int line) {

@@ -37,9 +37,12 @@ class DiaryTest {
                 """
                 raft,site,pond,berth,crop,variety,closed,area_cm2,predicted_weight_g,part,parts,weighed_at,fresh_weight_g,top_height_mm,state
                 R1,A1,P1,,kale,,false,229.9,,8,8,2026-05-01T18:00,152.5,140,trimmed
+                R1,A2,P1,,kale,,false,180.3,,5,8,,,,
+                R1,A3,P1,,kale,,true,195.5,,6,8,,none,,
                 """)
             .sound();
     assertEquals(152.5, book.diary().weighings().get(0).freshWeightG());
+    assertEquals(1, book.diary().weighings().size(), "A2 was not weighed, A3 is a gap");
   }
 
   @Test
