@@ -38,7 +38,7 @@ final class AmendClockCommand implements Callable<Integer> {
       paramLabel = "PHOTO",
       arity = "1..*",
       description =
-          "Its file, its path or name as in photos.csv, a folder, or the first 8 or more digits of"
+          "Its file, its path or name as in photos.csv, a folder as 2026-04-11/, or the first 8 or more digits of"
               + " the sha256.")
   private List<String> photos;
 

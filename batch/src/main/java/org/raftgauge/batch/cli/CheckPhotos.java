@@ -48,6 +48,9 @@ final class CheckPhotos {
                 "save it as a JPEG, or set the camera to JPEG"));
       }
     }
+    if (found.photos().isEmpty() && problems.isEmpty()) {
+      problems.add(Folders.empty(folder));
+    }
     Map<String, String> first = new HashMap<>();
     for (FoundPhoto photo : found.inOrder(reading.book())) {
       problems.addAll(check(photo, first));

@@ -9,7 +9,7 @@ final class ExitCode {
   /** The call, the book or the folder is wrong; nothing was written. */
   static final int WRONG_INPUT = 2;
 
-  /** The run failed; nothing was published. */
+  /** It failed; a run has published nothing then. */
   static final int FAILED = 3;
 
   private ExitCode() {}

@@ -7,7 +7,7 @@ import java.nio.file.AccessDeniedException;
 import java.nio.file.FileSystemException;
 import java.nio.file.NoSuchFileException;
 
-/** Words why a run failed; the file system's own exceptions often say no more than a path. */
+/** Words why a command failed; the file system's own exceptions often say no more than a path. */
 final class FailureText {
 
   private FailureText() {}

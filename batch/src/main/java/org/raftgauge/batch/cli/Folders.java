@@ -20,6 +20,14 @@ final class Folders {
     }
   }
 
+  /** Refuses a folder where a file is due. */
+  static void noFolder(String name, Path file, String remedy) throws InputException {
+    if (Files.isDirectory(file)) {
+      throw new InputException(
+          List.of(new Problem(name + " " + file, "is a folder, not a file", remedy)));
+    }
+  }
+
   /**
    * Refuses a crop book in the place of the photos: pictures of its runs would be taken for photos.
    */
@@ -47,13 +55,16 @@ final class Folders {
 
   static void notEmpty(Path photos, FoundPhotos found) throws InputException {
     if (found.photos().isEmpty()) {
-      throw new InputException(
-          List.of(
-              new Problem(
-                  "PHOTOS " + photos,
-                  "holds no photos",
-                  "give the folder that holds the photos: JPEG, PNG or TIFF")));
+      throw new InputException(List.of(empty(photos)));
     }
+  }
+
+  /** Says that a folder holds no photos. */
+  static Problem empty(Path photos) {
+    return new Problem(
+        "PHOTOS " + photos,
+        "holds no photos",
+        "give the folder that holds the photos: JPEG, PNG or TIFF");
   }
 
   /** Refuses a choice that leaves no photo. */

@@ -67,7 +67,11 @@ final class ForecastCommand implements Callable<Integer> {
       description = "An edited plan.csv; its totals are written in place of a proposal's.")
   private Path plan;
 
-  @Option(names = "--out", paramLabel = "OUT", required = true, description = "Folder to write to.")
+  @Option(
+      names = "--out",
+      paramLabel = "OUT",
+      required = true,
+      description = "Folder to write to. Another plan.csv there is not overwritten.")
   private Path out;
 
   ForecastCommand(Console console) {

@@ -82,6 +82,7 @@ final class ImportCommand implements Callable<Integer> {
     if (history != null) {
       return wholeHistory(book);
     }
+    Folders.noFolder("SITES_CSV", sites, "give a file in the format of sites.csv");
     Workplace.OpenBook open = workplace.open(book);
     open.problems().forEach(console.err()::println);
     ImportMeasures.Outcome outcome =

@@ -51,7 +51,7 @@ final class JudgeCommand implements Callable<Integer> {
       names = "--out",
       paramLabel = "OUT",
       required = true,
-      description = "Folder for the results: a new or empty one, or that of earlier results.")
+      description = "Folder for the results: a new or empty one, or that of an earlier judge.")
   private Path out;
 
   @Option(

@@ -12,12 +12,12 @@ import java.util.Optional;
 import org.raftgauge.batch.run.ProgramVersion;
 import org.raftgauge.batch.store.SqliteLibrary;
 import org.raftgauge.core.problem.InputException;
-import org.raftgauge.core.problem.Problem;
 import picocli.CommandLine;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.IVersionProvider;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.ParameterException;
+import picocli.CommandLine.ParseResult;
 import picocli.CommandLine.Spec;
 
 /** The program: from a folder of raft photos to leaf area per planting site. */
@@ -65,9 +65,11 @@ import picocli.CommandLine.Spec;
       "Exit codes:",
       "  0  done (photos to take again are listed; they are no failure)",
       "  2  the call, the book or the folder is wrong; nothing was written",
-      "  3  the run failed; nothing was published"
+      "  3  it failed; a run has published nothing then"
     })
 public final class Raftgauge implements Runnable {
+  private static final String FAILED_RUN = "The run failed, nothing was published";
+
   @Spec private CommandSpec spec;
 
   private Raftgauge() {}
@@ -131,15 +133,14 @@ public final class Raftgauge implements Runnable {
         .setCaseInsensitiveEnumValuesAllowed(true)
         .setErr(new PrintWriter(console.err(), true, StandardCharsets.UTF_8))
         .setParameterExceptionHandler((e, a) -> wrongCall(e, console))
-        .setExecutionExceptionHandler(
-            (e, c, p) -> failed(e, c.getParseResult().hasMatchedOption("--verbose"), console));
+        .setExecutionExceptionHandler((e, c, p) -> failed(e, c.getParseResult(), console));
   }
 
   private static int onSpark(List<String> args, Console console) {
     try {
       return SparkEngine.here().run(args);
     } catch (InputException | IOException e) {
-      return failed(e, false, console);
+      return failed(e, FAILED_RUN, console);
     }
   }
 
@@ -156,19 +157,25 @@ public final class Raftgauge implements Runnable {
     return ExitCode.WRONG_INPUT;
   }
 
-  private static int failed(Exception e, boolean verbose, Console console) {
-    if (e instanceof InputException input) {
-      for (Problem problem : input.problems()) {
-        console.err().println(problem);
-      }
-      return ExitCode.WRONG_INPUT;
-    }
-    console.err().println("The run failed, nothing was published: " + FailureText.of(e));
-    if (verbose) {
+  private static int failed(Exception e, ParseResult call, Console console) {
+    CommandSpec command = call.commandSpec();
+    String what = command.qualifiedName() + " failed";
+    int code = failed(e, command.name().equals("run") ? FAILED_RUN : what, console);
+    if (code == ExitCode.FAILED && call.hasMatchedOption("--verbose")) {
       e.printStackTrace(console.err());
-    } else {
+    } else if (code == ExitCode.FAILED) {
       console.err().println("Run again with --verbose to see where.");
     }
+    return code;
+  }
+
+  /** Says what is wrong with the call, or what failed though nothing is. */
+  private static int failed(Exception e, String what, Console console) {
+    if (e instanceof InputException input) {
+      input.problems().forEach(console.err()::println);
+      return ExitCode.WRONG_INPUT;
+    }
+    console.err().println(what + ": " + FailureText.of(e));
     return ExitCode.FAILED;
   }
 

@@ -79,7 +79,11 @@ final class SeenCommand implements Callable<Integer> {
     WorklistRows.checkForm(items, open.farm().book());
     LocalDate today = open.farm().evening(OffsetDateTime.now(open.farm().zone()));
     WorklistRows.Asked asked = new WorklistRows.Asked(Optional.ofNullable(on), today);
-    WorklistRows.of(folder, open.farm(), open.forecasts(), asked).check(items);
+    WorklistRows rows = WorklistRows.of(folder, open.farm(), open.forecasts(), asked);
+    rows.check(items);
+    if (until != null) {
+      rows.checkUntil(until);
+    }
     MarkSeen.Say say = new MarkSeen.Say(items, Optional.ofNullable(until), by, note, today);
     int line = MarkSeen.add(folder, say);
     String when = until == null ? "hidden for good" : "hidden until " + until;

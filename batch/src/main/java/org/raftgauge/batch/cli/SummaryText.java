@@ -90,7 +90,7 @@ final class SummaryText {
   private static String missing(RunSummary run) {
     Collection<String> rafts = run.notPhotographed();
     if (rafts.isEmpty()) {
-      return "no raft: every expected one was photographed";
+      return "no raft: each that the run looked for was photographed";
     }
     String more = rafts.size() > MOST_RAFTS ? ", ... (all in run.json)" : "";
     return rafts.size()

@@ -9,6 +9,7 @@ import java.util.Optional;
 import java.util.concurrent.Callable;
 import org.raftgauge.batch.teaching.StartPainting;
 import org.raftgauge.batch.teaching.TeachFiles;
+import org.raftgauge.batch.teaching.TeachReport;
 import org.raftgauge.batch.teaching.TeachRequest;
 import org.raftgauge.core.book.ShippedColours;
 import org.raftgauge.core.problem.InputException;
@@ -114,6 +115,9 @@ final class TeachCommand implements Callable<Integer> {
     console.out().println("Model    " + written.model());
     console.out().println("Report   " + written.report());
     console.out().println("Use it   colour_model: " + model() + " at " + crop + " in crops.yaml");
+    if (written.check().isTooGood()) {
+      console.out().println("Doubt    " + TeachReport.TOO_GOOD);
+    }
     return ExitCode.DONE;
   }
 

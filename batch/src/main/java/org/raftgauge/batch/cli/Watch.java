@@ -4,20 +4,26 @@ package org.raftgauge.batch.cli;
 import java.io.IOException;
 import java.nio.file.Path;
 import java.util.List;
+import java.util.Optional;
+import java.util.Set;
 import java.util.concurrent.CountDownLatch;
 import java.util.concurrent.ExecutionException;
 import java.util.concurrent.ExecutorService;
 import java.util.concurrent.Executors;
 import java.util.concurrent.Future;
 import java.util.concurrent.TimeUnit;
+import org.raftgauge.batch.run.Farm;
 import org.raftgauge.batch.run.FoundPhoto;
 import org.raftgauge.batch.run.FoundPhotos;
 import org.raftgauge.batch.run.MeasureArrival;
 import org.raftgauge.batch.screen.AtTheStation;
 import org.raftgauge.batch.screen.Signal;
+import org.raftgauge.core.book.SiteId;
 import org.raftgauge.core.measure.MeasurePhoto;
 import org.raftgauge.core.measure.PhotoMeasure;
+import org.raftgauge.core.measure.RaftMeasure;
 import org.raftgauge.core.problem.InputException;
+import org.raftgauge.core.site.SiteMeasure;
 
 /**
  * Watches a photo folder: measures each photo as soon as it is whole, tells at once whether the
@@ -138,11 +144,14 @@ final class Watch {
         .isPresent();
   }
 
-  private boolean planted(String raft, PhotoMeasure photo) {
+  private Optional<Set<SiteId>> planted(RaftMeasure raft, PhotoMeasure photo) {
+    Farm farm = job.open().farm();
+    String name = raft.raft().orElseThrow();
+    List<SiteId> sites = raft.sites().stream().map(SiteMeasure::site).toList();
     return photo
         .takenAt()
-        .map(at -> !job.open().farm().plantingsOn(raft, job.open().farm().evening(at)).isEmpty())
-        .orElse(true);
+        .filter(at -> !farm.plantingsOn(name, farm.evening(at)).isEmpty())
+        .map(at -> farm.plantsOn(name, sites, at).keySet());
   }
 
   private void published(Future<Path> publishing) throws InterruptedException {

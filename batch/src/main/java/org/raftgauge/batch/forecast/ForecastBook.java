@@ -61,7 +61,8 @@ public final class ForecastBook {
    * @param plan the grower's plan, where there is one
    * @param out folder to write to
    * @return what to say, line by line
-   * @throws InputException if there is nothing to forecast from, or the plan is wrong
+   * @throws InputException if there is nothing to forecast from, the plan is wrong, or a proposal
+   *     would take the place of another plan
    * @throws IOException if a file cannot be read or written
    */
   public List<String> forecast(LocalDate on, int days, Optional<Path> plan, Path out)
@@ -90,18 +91,34 @@ public final class ForecastBook {
     }
     List<PlanRow> rows =
         plan.isPresent() ? ReadPlan.of(plan.get(), forecast) : HarvestPlan.propose(forecast);
+    Path proposal = out.resolve("plan.csv");
+    if (plan.isEmpty()) {
+      keepAnother(proposal, PlanTable.plan(rows));
+    }
     Files.createDirectories(out);
     OutlookFiles.write(out, forecast, rows);
     List<String> lines = new ArrayList<>();
     lines.add(rafts(forecast) + ": " + out.resolve("forecast.csv"));
     lines.add("By crop and day: " + out.resolve("supply.csv"));
     if (plan.isEmpty()) {
-      write(out.resolve("plan.csv"), PlanTable.plan(rows));
-      lines.add("A plan to edit: " + out.resolve("plan.csv"));
+      write(proposal, PlanTable.plan(rows));
+      lines.add("A plan to edit: " + proposal);
     }
     lines.add("What the plan yields: " + out.resolve("plan-totals.csv"));
     lines.addAll(told(graders.remarks(known, forecast), out));
     return lines;
+  }
+
+  /** Refuses to write a plan over another one, which a person may have edited. */
+  private static void keepAnother(Path file, String text) throws InputException, IOException {
+    if (Files.exists(file) && !Files.readString(file).equals(text)) {
+      throw new InputException(
+          List.of(
+              new Problem(
+                  "OUT " + file,
+                  "is there already and may hold your work",
+                  "give it with --plan, name another folder, or move it away")));
+    }
   }
 
   private static String rafts(EveningForecast forecast) {

@@ -121,10 +121,10 @@ public final class CheckBook {
     lines.add(
         regime
             + ": "
-            + check.advice().name().toLowerCase(Locale.ROOT)
+            + check.advice().word()
             + " ("
             + check.weighings()
-            + " new weighings): "
+            + (check.weighings() == 1 ? " new weighing): " : " new weighings): ")
             + check.why());
     if (check.weighings() > 0) {
       lines.add(

@@ -120,7 +120,7 @@ final class CollectRows {
               "nothing tells which raft this is" + tag.map(t -> ": " + t).orElse(""),
               tag.isPresent()
                   ? "print its tag anew with the id of plantings.csv, or name it in the manifest"
-                  : "name it in the manifest"));
+                  : NameOfRaft.where(farm.book())));
     }
     if (photo.takenAt().isEmpty()) {
       return Optional.of(

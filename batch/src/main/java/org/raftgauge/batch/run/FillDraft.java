@@ -12,6 +12,9 @@ import org.raftgauge.core.report.SitesTable;
 
 /** Writes a run's tables into its draft. */
 final class FillDraft {
+  /** The table of photos, which stands in the folder of every run and in no other. */
+  static final String PHOTOS = "photos.csv";
+
   private final RunDraft draft;
   private final CropBook book;
 
@@ -26,7 +29,7 @@ final class FillDraft {
   }
 
   private static boolean write(Path folder, Collected collected) throws IOException {
-    Files.writeString(folder.resolve("photos.csv"), PhotosTable.csv(collected.photos()));
+    Files.writeString(folder.resolve(PHOTOS), PhotosTable.csv(collected.photos()));
     Files.writeString(folder.resolve("sites.csv"), SitesTable.csv(collected.rafts()));
     Files.writeString(folder.resolve("rafts.csv"), RaftsTable.csv(collected.rafts()));
     return true;

@@ -4,6 +4,7 @@ package org.raftgauge.batch.run;
 import java.util.List;
 import java.util.Optional;
 import org.raftgauge.core.book.CropBook;
+import org.raftgauge.core.book.PhotoNamePattern;
 import org.raftgauge.core.book.Planting;
 import org.raftgauge.core.measure.CheckPhoto;
 import org.raftgauge.core.problem.NearestSpelling;
@@ -30,6 +31,15 @@ public final class NameOfRaft {
     return "add it to plantings.csv, or, if \""
         + meant
         + "\" is meant, mend the file's name, the tag or manifest.csv";
+  }
+
+  /** Says where a person may name the raft of a photo that nothing else tells. */
+  static String where(CropBook book) {
+    return book.photoNamePattern()
+        .map(PhotoNamePattern::text)
+        .filter(text -> text.contains("{raft}"))
+        .map(text -> "name the file as " + text + ", or the raft in manifest.csv")
+        .orElse("name it in the manifest");
   }
 
   /**

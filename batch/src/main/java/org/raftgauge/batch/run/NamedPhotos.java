@@ -51,16 +51,25 @@ final class NamedPhotos {
       found = history.endingIn(path);
     }
     if (found.isEmpty()) {
-      throw AmendHistory.wrong(
-          name,
-          "is no photo of the history",
-          "write its path or its name as in photos.csv, a folder, or the first 8 or more digits of"
-              + " its sha256");
+      throw none(name, history.named(path + "/"));
     }
     if (found.size() > 1 && !path.endsWith("/")) {
       throw several(name, found);
     }
     return found;
+  }
+
+  private static InputException none(String name, List<Kept> below) {
+    return below.isEmpty()
+        ? AmendHistory.wrong(
+            name,
+            "is no photo of the history",
+            "write its path or its name as in photos.csv, a folder with a slash at its end, or the"
+                + " first 8 or more digits of its sha256")
+        : AmendHistory.wrong(
+            name,
+            "is a folder of " + below.size() + (below.size() == 1 ? " photo" : " photos"),
+            "write " + name + "/ if all of them are meant");
   }
 
   private static InputException several(String name, List<Kept> found) {

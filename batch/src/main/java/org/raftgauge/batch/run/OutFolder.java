@@ -47,11 +47,12 @@ final class OutFolder {
   }
 
   /**
-   * Checks the folder of results that need no photos.
+   * Checks the folder of results that need no photos. They do not take the place of a run's, whose
+   * page and pictures would be gone.
    *
    * @param folder where they are asked for
    * @param book the book's folder
-   * @throws InputException if publishing would touch anything but earlier results
+   * @throws InputException if publishing would touch anything but earlier results of their kind
    */
   static void check(Path folder, Path book) throws InputException {
     Path out = real(folder);
@@ -61,6 +62,12 @@ final class OutFolder {
     checkNoDrive(out);
     checkWritable(out);
     checkOwn(out);
+    if (Files.exists(out.resolve(FillDraft.PHOTOS))) {
+      throw wrong(
+          out,
+          "holds the results of a run over photos, with its page and pictures",
+          "give another folder");
+    }
   }
 
   /** Follows the links of a path as far as it is there. */

@@ -104,6 +104,21 @@ public record WorklistRows(LocalDate evening, Set<String> names) {
   }
 
   /**
+   * Refuses a day until which nothing would be hidden.
+   *
+   * @param until the first day on which rows may show again
+   * @throws InputException if it is not after the evening
+   */
+  public void checkUntil(LocalDate until) throws InputException {
+    if (!until.isAfter(evening)) {
+      throw wrong(
+          "--until " + until,
+          "is not after the evening of the worklist, " + evening + ": it hides nothing",
+          "give a later day, or name an earlier list's evening with --on");
+    }
+  }
+
+  /**
    * Refuses names that no row of any evening can have, without looking at the history.
    *
    * @param items the names

@@ -1,24 +1,29 @@
 // SPDX-License-Identifier: Apache-2.0
 package org.raftgauge.batch.screen;
 
+import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
-import java.util.function.BiPredicate;
+import java.util.Set;
 import java.util.stream.Collectors;
+import org.raftgauge.core.book.SiteId;
 import org.raftgauge.core.measure.PhotoMeasure;
 import org.raftgauge.core.measure.PhotoStatus;
 import org.raftgauge.core.measure.RaftMeasure;
+import org.raftgauge.core.site.SiteMeasure;
 
 /** Decides what a person at the station is told of a photo. */
 public final class AtTheStation {
+  private static final String TOO_DARK = "TOO DARK";
+
   /** Parts of the reasons why photos and rafts are held or refused, and the words for them. */
   private static final Map<String, String> WORDS = new LinkedHashMap<>();
 
   static {
     WORDS.put("of the board is in the photo", "CUT OFF");
-    WORDS.put("dark", "TOO DARK");
+    WORDS.put("dark", TOO_DARK);
     WORDS.put("so coloured", "WHITE LIGHT");
     WORDS.put("no colour", "NO COLOUR");
     WORDS.put("mirrored", "MIRRORED");
@@ -41,14 +46,26 @@ public final class AtTheStation {
 
   private AtTheStation() {}
 
+  /** Knows what stands on a raft. */
+  public interface Planted {
+    /**
+     * Finds the planted sites.
+     *
+     * @param raft the raft, whose name is known
+     * @param photo of which evening
+     * @return those of its sites that hold a plant; nothing where the raft has no planting
+     */
+    Optional<Set<SiteId>> sites(RaftMeasure raft, PhotoMeasure photo);
+  }
+
   /**
    * Decides.
    *
    * @param photo what was measured
-   * @param planted says whether something is planted on a raft on the photo's evening
+   * @param planted knows what stands on a raft
    * @return what is told
    */
-  public static Signal of(PhotoMeasure photo, BiPredicate<String, PhotoMeasure> planted) {
+  public static Signal of(PhotoMeasure photo, Planted planted) {
     if (photo.status() == PhotoStatus.SKIPPED
         || photo.status() == PhotoStatus.REFUSED
         || photo.status() == PhotoStatus.HELD) {
@@ -59,6 +76,7 @@ public final class AtTheStation {
     if (held.isPresent()) {
       return again(name(held.get()) + ": " + held.get().held(), photo.remedy());
     }
+    List<SiteMeasure> sites = new ArrayList<>();
     for (RaftMeasure raft : photo.rafts()) {
       if (raft.raft().isEmpty()) {
         String slot = raft.slot().isEmpty() ? "" : " in slot " + raft.slot();
@@ -66,7 +84,8 @@ public final class AtTheStation {
             "WHICH RAFT",
             "nothing tells which raft lies" + slot + ": clean or replace its tag; take it again");
       }
-      if (!planted.test(raft.raft().get(), photo)) {
+      Optional<Set<SiteId>> plants = planted.sites(raft, photo);
+      if (plants.isEmpty()) {
         return Signal.act(
             "NOT IN BOOK",
             "raft " + raft.raft().get() + " has no planting: add it to plantings.csv");
@@ -76,35 +95,39 @@ public final class AtTheStation {
             "TAG UNREAD",
             "the name is taken for " + raft.raft().get() + ": clean the tag and take it again");
       }
+      raft.sites().stream().filter(s -> plants.get().contains(s.site())).forEach(sites::add);
     }
-    return sites(photo);
+    String names = photo.rafts().stream().map(AtTheStation::name).collect(Collectors.joining(", "));
+    return sites(names, sites);
   }
 
-  /** Says good, or that many sites could not be measured. */
-  private static Signal sites(PhotoMeasure photo) {
-    long all = photo.rafts().stream().mapToLong(raft -> raft.sites().size()).sum();
+  /**
+   * Says good, or that many planted sites could not be measured, or any for want of light, which
+   * can be mended while the raft is still there.
+   */
+  private static Signal sites(String names, List<SiteMeasure> planted) {
+    int all = planted.size();
     List<String> reasons =
-        photo.rafts().stream()
-            .flatMap(raft -> raft.sites().stream())
-            .map(site -> site.held())
-            .filter(why -> !why.isEmpty())
-            .toList();
-    String names = photo.rafts().stream().map(AtTheStation::name).collect(Collectors.joining(", "));
-    if (2L * reasons.size() > all) {
-      return again(names + ": " + reasons.size() + " sites held: " + reasons.get(0), "");
+        planted.stream().map(SiteMeasure::held).filter(why -> !why.isEmpty()).toList();
+    Optional<String> dark = reasons.stream().filter(why -> word(why).equals(TOO_DARK)).findFirst();
+    if (dark.isPresent() || 2 * reasons.size() > all) {
+      String why = dark.orElse(reasons.get(0));
+      return again(names + ": " + reasons.size() + " of " + all + " sites held: " + why, "");
     }
     String some = reasons.isEmpty() ? "" : ", " + reasons.size() + " of them held";
     return Signal.good(names + ": " + all + (all == 1 ? " site" : " sites") + some);
   }
 
   private static Signal again(String reason, String remedy) {
-    String word =
-        WORDS.entrySet().stream()
-            .filter(entry -> reason.contains(entry.getKey()))
-            .map(Map.Entry::getValue)
-            .findFirst()
-            .orElse(OTHERWISE);
-    return Signal.act(word, remedy.isEmpty() ? reason : reason + "; " + remedy);
+    return Signal.act(word(reason), remedy.isEmpty() ? reason : reason + "; " + remedy);
+  }
+
+  private static String word(String reason) {
+    return WORDS.entrySet().stream()
+        .filter(entry -> reason.contains(entry.getKey()))
+        .map(Map.Entry::getValue)
+        .findFirst()
+        .orElse(OTHERWISE);
   }
 
   private static String name(RaftMeasure raft) {

@@ -8,7 +8,11 @@ import org.raftgauge.core.book.Tissue;
 import org.raftgauge.core.teach.CrossValidation;
 
 /** Says in words and tables how well a taught model does. */
-final class TeachReport {
+public final class TeachReport {
+  /** What to say of figures that are better than any that painting by hand gives. */
+  public static final String TOO_GOOD =
+      "so good a figure says that the paintings are all but as a model painted them; where nobody"
+          + " mended them, it says nothing";
 
   private TeachReport() {}
 
@@ -40,6 +44,9 @@ final class TeachReport {
               photo.photo(),
               photo.dice(),
               photo.areaRatio()));
+    }
+    if (check.isTooGood()) {
+      text.append("\nDoubt: ").append(TOO_GOOD).append(".\n");
     }
     confusion(text, check);
     calibration(text, check);

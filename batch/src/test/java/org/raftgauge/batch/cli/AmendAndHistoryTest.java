@@ -130,16 +130,25 @@ class AmendAndHistoryTest {
     cases.put(
         List.of("exclude", LAST + "/K-0.jpg", "nowhere.jpg"),
         "PHOTO \"nowhere.jpg\": is no photo of the history; write its path or its name as in"
-            + " photos.csv, a folder, or the first 8 or more digits of its sha256");
+            + " photos.csv, a folder with a slash at its end, or the first 8 or more digits of its"
+            + " sha256");
     cases.put(
         List.of("exclude", "K-0.jpg"),
         "PHOTO \"K-0.jpg\": is the name of 10 photos; write more of the path of one:"
             + " 2027-03-01/K-0.jpg, 2027-03-02/K-0.jpg, 2027-03-03/K-0.jpg, 2027-03-04/K-0.jpg,"
             + " 2027-03-05/K-0.jpg, 2027-03-06/K-0.jpg, ...");
     cases.put(
+        List.of("exclude", LAST),
+        "PHOTO \""
+            + LAST
+            + "\": is a folder of 6 photos; write "
+            + LAST
+            + "/ if all of them are meant");
+    cases.put(
         List.of("exclude", "2027-04-10/K-0.jpg"),
         "PHOTO \"2027-04-10/K-0.jpg\": is no photo of the history; write its path or its name as in"
-            + " photos.csv, a folder, or the first 8 or more digits of its sha256");
+            + " photos.csv, a folder with a slash at its end, or the first 8 or more digits of its"
+            + " sha256");
     cases.put(
         List.of("move", LAST + "/K-0.jpg", "--to", "K-9"),
         "PHOTO \""

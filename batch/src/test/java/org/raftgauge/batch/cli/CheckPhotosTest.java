@@ -48,6 +48,16 @@ class CheckPhotosTest {
   }
 
   @Test
+  void aFolderWithoutPhotosIsSaidAsARunSaysIt() {
+    assertEquals(
+        List.of(
+            "PHOTOS "
+                + folder.resolve("photos")
+                + ": holds no photos; give the folder that holds the photos: JPEG, PNG or TIFF"),
+        problems());
+  }
+
+  @Test
   void aMisspeltRaftInAFileNameIsNamedWithTheNearest() throws IOException {
     picture("2026-03-10_KV112.png", 1280, 1200);
     // No raft is near "trial": its tag may tell it, and the run says where nothing does.
@@ -189,7 +199,7 @@ class CheckPhotosTest {
         List.of(
             "gone.jpg: is a link that leads nowhere; copy the photo itself there, or take it away",
             "2199-03-10_KV-112.png: its time is in doubt: the time 2199-03-10T18:00+01:00 is in the"
-                + " future; set the camera's clock, or give taken_at in manifest.csv"),
+                + " future; set the camera's clock, mend the file's name, or give taken_at in manifest.csv"),
         problems());
   }
 

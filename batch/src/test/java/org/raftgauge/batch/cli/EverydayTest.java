@@ -98,6 +98,17 @@ class EverydayTest {
   }
 
   @Test
+  void aDayThatIsOverHidesNothingAndIsRefused() throws IOException {
+    importMeasures();
+    assertEquals(2, run("seen", ITEM, "--until", "2026-03-20", "--book", path("book")));
+    assertEquals(
+        "--until 2026-03-20: is not after the evening of the worklist, 2027-03-11: it hides nothing;"
+            + " give a later day, or name an earlier list's evening with --on\n",
+        text(err));
+    assertFalse(Files.exists(folder.resolve("book/seen.csv")), "nothing was written");
+  }
+
+  @Test
   void aColumnThatIsMissingIsNamed() throws Exception {
     importMeasures();
     Files.writeString(folder.resolve("book/seen.csv"), "item\n");

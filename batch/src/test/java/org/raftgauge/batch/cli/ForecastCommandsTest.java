@@ -110,6 +110,28 @@ class ForecastCommandsTest {
   }
 
   @Test
+  void anEditedPlanIsNotOverwrittenByAProposal() throws IOException {
+    fitBefore(TONIGHT);
+    String[] call = {"forecast", "--book", at("book"), "--on", "" + TONIGHT, "--out", at("f")};
+    assertEquals(0, run(call));
+    assertEquals(0, run(call), "what nobody edited is written again");
+    String edited = "raft,harvest_on\nK-0," + TONIGHT.plusDays(3) + "\nK-1,\n";
+    write("f/plan.csv", edited);
+    err.reset();
+
+    assertEquals(2, run(call));
+
+    assertEquals(
+        "OUT "
+            + at("f/plan.csv")
+            + ": is there already and may hold your work; give it with --plan, name another folder,"
+            + " or move it away",
+        err.toString(StandardCharsets.UTF_8).strip());
+    assertEquals(edited, Files.readString(Path.of(at("f/plan.csv"))));
+    assertEquals(0, run(with(call, "--plan", at("f/plan.csv"))), "its totals");
+  }
+
+  @Test
   void lookBackHoldsForecastsAgainstHarvests() throws IOException {
     fitBefore(TONIGHT);
     out.reset();

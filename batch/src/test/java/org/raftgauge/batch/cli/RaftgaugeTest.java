@@ -75,6 +75,17 @@ class RaftgaugeTest {
   }
 
   @Test
+  void aRunThatMissedNoRaftSpeaksOfThoseThatItLookedFor() throws IOException {
+    Files.writeString(
+        folder.resolve("photos/b.txt"), "rafts=R2 area=9 at=2026-04-11T18:00:00+01:00");
+    assertEquals(
+        0, run("run", path("photos"), "--book", path("book"), "--out", path("out")), text(err));
+    assertTrue(
+        text(out).contains("Missing  no raft: each that the run looked for was photographed\n"),
+        text(out));
+  }
+
+  @Test
   void everyProblemOfTheBookIsALineAndNothingIsWritten() throws IOException {
     workplace.wrong(new Problem("layouts.yaml:3:5 pitch_x_mm", "found \"12,5\"", "write 12.5"));
     workplace.wrong(new Problem("crops.yaml:9:1 colour", "unknown key", "use colour_model"));
@@ -128,6 +139,17 @@ class RaftgaugeTest {
                 + path("bare")
                 + ": holds no photos; give the folder that holds the photos: JPEG, PNG or TIFF"),
         text(err).lines().toList());
+  }
+
+  @Test
+  void aFailedCommandThatIsNoRunIsCalledByItsName() throws IOException {
+    Files.writeString(folder.resolve("book/history.db"), "no database ".repeat(100));
+
+    int code = run("amend", "list", "--book", path("book"));
+
+    assertEquals(3, code);
+    assertTrue(
+        text(err).startsWith("raftgauge amend list failed: " + path("book/history.db")), text(err));
   }
 
   @Test

@@ -43,7 +43,7 @@ class WatchTest {
     thread.start();
     await("Watch    watching ");
     photo("a.txt", "rafts=R1 area=10 at=2026-04-11T18:00:00+01:00");
-    await("GOOD  a.txt: R1: 4 sites\n");
+    await("GOOD  a.txt: R1: 3 sites\n");
     photo("b.txt", "status=skipped reason=taken_in_the_dark");
     await("TOO DARK  b.txt: taken in the dark\n");
     photo("c.txt", "boom=1");

@@ -68,6 +68,16 @@ final class PretendRun {
     return new PretendRun(CropBook.read(folder).book(), rafts, evenings, ended);
   }
 
+  /** Returns the same farm, but for the first raft, whose planting its book does not know. */
+  static PretendRun unplanted(Path folder, int rafts, int evenings) throws IOException {
+    of(folder, rafts, evenings);
+    Path plantings = folder.resolve("plantings.csv");
+    List<String> lines = Files.readAllLines(plantings);
+    lines.removeIf(line -> line.startsWith(name(0) + ","));
+    Files.write(plantings, lines);
+    return new PretendRun(CropBook.read(folder).book(), rafts, evenings, -1);
+  }
+
   private static LocalDate last(int evenings) {
     return PLANTED.plusDays((long) FIRST_DAY + 2L * (evenings - 1));
   }

@@ -94,6 +94,15 @@ class ReportPageTest {
   }
 
   @Test
+  void aRaftOfWhichTheBookKnowsNothingIsNamedWithoutAGap(@TempDir Path run) throws IOException {
+    PretendRun.unplanted(run.resolve("book"), 3, 2).write(run);
+    String text = Files.readString(run.resolve("report.html"));
+    String sheet = text.substring(text.indexOf("id=\"raft-R001\""));
+    String gist = sheet.substring(sheet.indexOf("class=\"gist\">"), sheet.indexOf("</summary>"));
+    assertTrue(gist.matches("(?s)class=\"gist\">\\p{L}.*"), gist);
+  }
+
+  @Test
   void theBareSiteAndTheSmallOneAreTasksWithTheirReasons() {
     String work = between("<ol class=\"work\">", "</section>").replaceAll("<[^>]+>|\\s+", " ");
     // PretendRun leaves A1 of every raft bare and gives B2 40 % of the others' area.

@@ -9,6 +9,7 @@ import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
+import java.util.Map;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.raftgauge.core.problem.InputException;
@@ -46,6 +47,22 @@ class OutFolderTest {
             + out.toRealPath()
             + ": holds \"letters.txt\", which no earlier run wrote; give a new or empty folder, or"
             + " an earlier run's",
+        refused.problems().get(0).toString());
+  }
+
+  @Test
+  void whatNeedsNoPhotosDoesNotReplaceARun() throws IOException {
+    Path out = Files.createDirectories(folder.resolve("out"));
+    Files.writeString(out.resolve("photos.csv"), "photo\n");
+    Files.writeString(
+        out.resolve("run.json"), RunJson.text(Map.of(), List.of(Path.of("photos.csv"))));
+    InputException refused =
+        assertThrows(InputException.class, () -> OutFolder.check(out, folder.resolve("book")));
+    assertEquals(
+        "OUT "
+            + out.toRealPath()
+            + ": holds the results of a run over photos, with its page and pictures; give another"
+            + " folder",
         refused.problems().get(0).toString());
   }
 

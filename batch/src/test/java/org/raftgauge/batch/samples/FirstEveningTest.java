@@ -50,6 +50,7 @@ class FirstEveningTest {
       }
     }
     assertTrue(Files.readString(folder.resolve("my-farm/seen.csv")).contains("2026-03-20,Ana"));
+    assertRaftWasMeasured();
   }
 
   private void assertRaftWasMeasured() throws IOException {

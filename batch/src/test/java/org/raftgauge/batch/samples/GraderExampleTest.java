@@ -138,6 +138,7 @@ class GraderExampleTest {
     assertEquals(13, lines.size());
     assertTrue(lines.stream().anyMatch(l -> l.contains(",true,")), "closed sites are among them");
     String sheet = Files.readString(book.resolve("picks/picks.html"));
+    assertTrue(sheet.contains("trimmed"), "the way of weighing is asked for: " + sheet);
     assertEquals(12, sheet.split("class=\"picked\"", -1).length - 1);
     Readme.Said again = run("raftgauge grader picks");
     assertEquals(said.out(), again.out());

@@ -11,11 +11,15 @@ import java.io.ByteArrayOutputStream;
 import java.io.IOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
+import java.util.Optional;
+import java.util.Set;
 import java.util.function.IntUnaryOperator;
 import javax.imageio.ImageIO;
 import org.junit.jupiter.api.Test;
 import org.raftgauge.batch.fixture.HandMadeMeasurer;
 import org.raftgauge.core.book.CropBook;
+import org.raftgauge.core.book.SiteId;
+import org.raftgauge.core.book.SiteNames;
 import org.raftgauge.core.measure.MeasurePhoto;
 import org.raftgauge.core.measure.PhotoFacts;
 import org.raftgauge.core.measure.PhotoMeasure;
@@ -35,7 +39,7 @@ class AtTheStationTest {
     CropBook book = CropBook.read(SAMPLES.resolve("book")).book();
     return AtTheStation.of(
         MeasurePhoto.measure(bytes.toByteArray(), PhotoFacts.of(name), book).measure(),
-        (raft, measure) -> true);
+        (raft, measure) -> sites("A1-E4"));
   }
 
   private static BufferedImage changed(IntUnaryOperator pixel) throws IOException {
@@ -96,21 +100,40 @@ class AtTheStationTest {
   @Test
   void anUnknownNameIsAskedFor() throws IOException {
     PhotoMeasure unnamed = measured("rafts=?");
-    assertEquals("WHICH RAFT", AtTheStation.of(unnamed, (r, p) -> true).word());
+    assertEquals("WHICH RAFT", AtTheStation.of(unnamed, (r, p) -> sites("A1-B2")).word());
     PhotoMeasure unplanted = measured("rafts=R9");
-    Signal told = AtTheStation.of(unplanted, (r, p) -> false);
+    Signal told = AtTheStation.of(unplanted, (r, p) -> Optional.empty());
     assertEquals("NOT IN BOOK", told.word());
     assertEquals("raft R9 has no planting: add it to plantings.csv", told.advice());
     PhotoMeasure unread = measured("rafts=R1 note=its_tag_was_not_read");
-    assertEquals("TAG UNREAD", AtTheStation.of(unread, (r, p) -> true).word());
+    assertEquals("TAG UNREAD", AtTheStation.of(unread, (r, p) -> sites("A1-B2")).word());
   }
 
   @Test
   void whatHasNoWordOfItsOwnIsTakenAgainWithReasonAndRemedy() {
     Signal told =
         AtTheStation.of(
-            measured("status=refused reason=a_hose_lies_on_it remedy=take_it_off"), (r, p) -> true);
+            measured("status=refused reason=a_hose_lies_on_it remedy=take_it_off"),
+            (r, p) -> sites("A1-B2"));
     assertEquals(new Signal(Signal.Kind.ACT, "TAKE AGAIN", "a hose lies on it; take it off"), told);
+  }
+
+  @Test
+  void aPlantThatIsTooDarkIsSaidThoughMostAreMeasured() {
+    PhotoMeasure dusk = measured("rafts=R1 dark=B2");
+    Signal told = AtTheStation.of(dusk, (r, p) -> sites("A1-B2"));
+    assertEquals("TOO DARK", told.word());
+    assertEquals(
+        "R1: 1 of 4 sites held: it is too dark to tell so small a plant from the board",
+        told.advice());
+    assertEquals(
+        new Signal(Signal.Kind.GOOD, "GOOD", "R1: 3 sites"),
+        AtTheStation.of(dusk, (r, p) -> sites("A1;A2;B1")),
+        "no plant stands on B2");
+  }
+
+  private static Optional<Set<SiteId>> sites(String names) {
+    return Optional.of(SiteNames.parse(names));
   }
 
   private static PhotoMeasure measured(String text) {

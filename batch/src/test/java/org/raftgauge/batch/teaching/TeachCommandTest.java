@@ -160,6 +160,23 @@ class TeachCommandTest {
   }
 
   @Test
+  void firstPaintingsThatNobodyMendedAreDoubted() throws IOException {
+    String first = DrawnBench.draw(folder, 1).toString();
+    String second = DrawnBench.draw(folder, 2).toString();
+    for (String photo : List.of(first, second)) {
+      Files.delete(TeachRequest.Pair.labelsOf(Path.of(photo)));
+      assertEquals(0, run("teach", "--book", book.toString(), "--start", photo));
+    }
+
+    int code = run("teach", "--book", book.toString(), "--crop", "sweet basil", first, second);
+
+    assertEquals(0, code, lines(err).toString());
+    assertEquals("Doubt    " + TeachReport.TOO_GOOD, lines(out).get(4), lines(out).toString());
+    String report = Files.readString(book.resolve("colour/sweet-basil-taught/report.md"));
+    assertTrue(report.contains("Doubt: " + TeachReport.TOO_GOOD), report);
+  }
+
+  @Test
   void aFirstPaintingIsWrittenOnceAndCanBeTaughtFrom() throws IOException {
     Path photo = DrawnBench.draw(folder, 1);
     Path painting = TeachRequest.Pair.labelsOf(photo);

@@ -99,6 +99,6 @@ final class BookReader {
     Path file = folder.resolve(name);
     return Files.exists(file)
         ? CsvTable.read(file, name, columns)
-        : new CsvTable(name, List.of(), List.of(), true);
+        : new CsvTable(name, List.of(), List.of(), List.of(), true);
   }
 }

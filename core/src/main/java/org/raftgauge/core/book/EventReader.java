@@ -32,9 +32,7 @@ final class EventReader {
 
   /** Returns the sound rows in the order of time, then of lines. */
   List<Event> read(CsvTable table) {
-    if (!table.whole()) {
-      rafts.lose();
-    }
+    rafts.miss(table);
     return LogReader.rows(table, findings, this::event).stream()
         .sorted(Comparator.comparing((Event e) -> e.at().toInstant()).thenComparing(Event::line))
         .toList();

@@ -49,10 +49,14 @@ final class LogReader {
   private static final List<String> VERDICTS =
       List.of("on-track", "lagging", "ahead", "stalled", "pale", "dead", "empty", "held");
 
+  /** What the sheet of picks asks to write where a gap or a dead plant is found. */
+  private static final String NO_PLANT = "none";
+
   private final FarmDay farmDay;
   private final Known rafts;
   private final Known ponds;
   private final Findings findings;
+  private final Map<List<String>, Integer> weighingLines = new HashMap<>();
   private final Map<List<String>, Integer> climateLines = new HashMap<>();
 
   LogReader(FarmDay farmDay, Rafts rafts, Findings findings) {
@@ -76,6 +80,9 @@ final class LogReader {
   }
 
   private Optional<Weighing> weighing(Cells cells) {
+    if (isNotWeighed(cells)) {
+      return Optional.empty();
+    }
     String raft = knownRaft(cells);
     cells.required("site");
     Optional<SiteId> site = CellNames.site(cells, "site");
@@ -84,6 +91,11 @@ final class LogReader {
     OptionalDouble weight = cells.number("fresh_weight_g", NumberRange.aboveZero(20_000));
     OptionalDouble height = cells.number("top_height_mm", NumberRange.from(0, 3_000));
     Optional<Weighing.State> state = cells.choice("state", Weighing.State.values());
+    if (cells.sound()) {
+      List<String> once = List.of(raft, site.get().toString(), at.get().toInstant().toString());
+      Optional.ofNullable(weighingLines.putIfAbsent(once, cells.line()))
+          .ifPresent(line -> cells.error("weighed_at", weighedTwice(line), "keep one of the two"));
+    }
     return cells.sound()
         ? Optional.of(
             new Weighing(
@@ -170,6 +182,17 @@ final class LogReader {
 
   private static List<String> dayAtPond(String pond, LocalDate date) {
     return List.of(pond, date.toString());
+  }
+
+  /** Says whether a row of a filled list of picks is that of a plant that was not weighed. */
+  private static boolean isNotWeighed(Cells cells) {
+    String weight = cells.text("fresh_weight_g");
+    return weight.equalsIgnoreCase(NO_PLANT)
+        || (weight.isEmpty() && cells.text("weighed_at").isEmpty());
+  }
+
+  private static String weighedTwice(int line) {
+    return "line " + line + " weighs the same plant at the same time";
   }
 
   private static String twice(LocalDate date, int line) {

@@ -14,19 +14,26 @@ import java.util.Optional;
  * @param raft the raft, where it says one
  * @param station the station, where it says one
  * @param slot the slot, where it says one
+ * @param impossible what stands for a day or a time and is none, such as 2026-02-30, where it does
  */
 public record PhotoName(
     Optional<LocalDate> date,
     Optional<LocalTime> time,
     Optional<String> raft,
     Optional<String> station,
-    Optional<String> slot) {
+    Optional<String> slot,
+    Optional<String> impossible) {
   private static final LocalTime EVENING = LocalTime.of(18, 0);
 
   /** Returns the name that says nothing. */
   public static PhotoName silent() {
     return new PhotoName(
-        Optional.empty(), Optional.empty(), Optional.empty(), Optional.empty(), Optional.empty());
+        Optional.empty(),
+        Optional.empty(),
+        Optional.empty(),
+        Optional.empty(),
+        Optional.empty(),
+        Optional.empty());
   }
 
   /**

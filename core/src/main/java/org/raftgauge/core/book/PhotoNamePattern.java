@@ -42,7 +42,8 @@ public record PhotoNamePattern(String text) {
    * Reads a file name.
    *
    * @param fileName with or without folders before it
-   * @return what it says; nothing at all where it is not named by this pattern
+   * @return what it says; nothing at all where it is not named by this pattern. A day or time that
+   *     no calendar or clock has says nothing of when, the rest of the name still what it says
    */
   public PhotoName parse(String fileName) {
     String name = fileName.substring(fileName.replace('\\', '/').lastIndexOf('/') + 1);
@@ -50,16 +51,17 @@ public record PhotoNamePattern(String text) {
     if (!matcher.matches()) {
       return PhotoName.silent();
     }
-    try {
-      return new PhotoName(
-          group(matcher, "date").map(PhotoNamePattern::date),
-          group(matcher, "time").map(PhotoNamePattern::time),
-          group(matcher, "raft"),
-          group(matcher, "station"),
-          group(matcher, "slot"));
-    } catch (DateTimeException noSuchDay) {
-      return PhotoName.silent();
-    }
+    Optional<String> day = group(matcher, "date");
+    Optional<String> hour = group(matcher, "time");
+    Optional<LocalDate> date = day.flatMap(PhotoNamePattern::date);
+    Optional<LocalTime> time = hour.flatMap(PhotoNamePattern::time);
+    return new PhotoName(
+        date,
+        time,
+        group(matcher, "raft"),
+        group(matcher, "station"),
+        group(matcher, "slot"),
+        date.isPresent() == day.isPresent() ? hour.filter(h -> time.isEmpty()) : day);
   }
 
   private Pattern regex() {
@@ -87,15 +89,24 @@ public record PhotoNamePattern(String text) {
     return fieldsOf(text).contains(field) ? Optional.of(matcher.group(field)) : Optional.empty();
   }
 
-  private static LocalDate date(String text) {
+  private static Optional<LocalDate> date(String text) {
     String digits = text.replace("-", "");
-    return LocalDate.of(number(digits, 0, 4), number(digits, 4, 6), number(digits, 6, 8));
+    try {
+      return Optional.of(
+          LocalDate.of(number(digits, 0, 4), number(digits, 4, 6), number(digits, 6, 8)));
+    } catch (DateTimeException noSuchDay) {
+      return Optional.empty();
+    }
   }
 
-  private static LocalTime time(String text) {
+  private static Optional<LocalTime> time(String text) {
     String digits = text.replace("-", "");
     int second = digits.length() == 6 ? number(digits, 4, 6) : 0;
-    return LocalTime.of(number(digits, 0, 2), number(digits, 2, 4), second);
+    try {
+      return Optional.of(LocalTime.of(number(digits, 0, 2), number(digits, 2, 4), second));
+    } catch (DateTimeException noSuchTime) {
+      return Optional.empty();
+    }
   }
 
   private static int number(String digits, int from, int to) {

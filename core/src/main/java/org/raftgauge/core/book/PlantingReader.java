@@ -51,9 +51,7 @@ final class PlantingReader {
    */
   List<PlantingRow> read(CsvTable table) {
     findings.addAll(table.problems());
-    if (!table.whole()) {
-      rafts.lose();
-    }
+    rafts.miss(table);
     List<PlantingRow> rows = new ArrayList<>();
     for (CsvRow row : table.rows()) {
       Cells cells = new Cells(row, findings);

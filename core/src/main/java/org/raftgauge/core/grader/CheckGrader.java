@@ -16,9 +16,9 @@ import org.raftgauge.core.grader.GraderCheck.Advice;
 /**
  * Tests new weighings against a fitted grader. Its advice: keep it; fit it again, where it reads
  * credibly (95 %) more than 5 % heavy or light, or the CUSUM signals (k 0.5, h 5); investigate,
- * where there are under 5 weighings, more lie outside their 95 % intervals than 1 in 100 such
- * samples would have or several are suspects, or the bias is over 25 %, which no drift of plants
- * explains. The bounds of 5, 25 % and 5 weighings are working values.
+ * where more lie outside their 95 % intervals than 1 in 100 such samples would have or several are
+ * suspects, or the bias is over 25 %, which no drift of plants explains; weigh plants, where there
+ * are under 5 weighings. The bounds of 5, 25 % and 5 weighings are working values.
  */
 public final class CheckGrader {
   private static final int FEWEST = 5;
@@ -84,7 +84,7 @@ public final class CheckGrader {
 
   private static GraderCheck nothing(List<String> notTold) {
     return new GraderCheck(
-        notTold.isEmpty() ? Advice.KEEP : Advice.INVESTIGATE,
+        Advice.WEIGH,
         notTold.isEmpty()
             ? "nothing to check yet: no weighing is newer than the fit"
             : "no new weighing could be told; weigh at least " + FEWEST + " plants",
@@ -160,7 +160,7 @@ public final class CheckGrader {
     Cusum drift = evidence.drift();
     if (n < FEWEST) {
       return new Finding(
-          Advice.INVESTIGATE,
+          Advice.WEIGH,
           n
               + (n == 1 ? " new weighing is" : " new weighings are")
               + " too few to tell; weigh at least "

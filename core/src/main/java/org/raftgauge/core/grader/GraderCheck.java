@@ -38,11 +38,24 @@ public record GraderCheck(
   /** What to do with the grader. */
   public enum Advice {
     /** It still holds. */
-    KEEP,
+    KEEP("keep"),
     /** Its numbers have moved: fit it again with the new weighings. */
-    REFIT,
-    /** Something else is wrong, or too little is known: look before refitting. */
-    INVESTIGATE
+    REFIT("refit"),
+    /** Something else is wrong: look before refitting. */
+    INVESTIGATE("investigate"),
+    /** Too few plants were weighed to tell. */
+    WEIGH("weigh plants");
+
+    private final String word;
+
+    Advice(String word) {
+      this.word = word;
+    }
+
+    /** Returns it as said to people. */
+    public String word() {
+      return word;
+    }
   }
 
   /** Copies the lists. */

@@ -2,7 +2,6 @@
 package org.raftgauge.core.grader;
 
 import java.time.LocalDate;
-import java.util.Locale;
 
 /**
  * How a regime of a grader stands on an evening.
@@ -35,9 +34,9 @@ public record GraderHealth(
   /** Returns what to do, such as {@code keep}. */
   public String advice() {
     boolean unchecked = check.weighings() == 0;
-    return unchecked
-        ? (ageDays > STALE_DAYS ? "weigh some plants" : "keep")
-        : check.advice().name().toLowerCase(Locale.ROOT);
+    GraderCheck.Advice untold =
+        ageDays > STALE_DAYS ? GraderCheck.Advice.WEIGH : GraderCheck.Advice.KEEP;
+    return (unchecked ? untold : check.advice()).word();
   }
 
   /** Returns why, in words. */

@@ -89,7 +89,7 @@ public final class CheckPhoto {
     StationOf.Answer answer = StationOf.photo(book, facts, name);
     TimeResult time =
         CaptureTime.of(
-            new TimeClues(facts.takenAt(), photo.tags(), name.date(), name.time()),
+            new TimeClues(facts.takenAt(), photo.tags(), name),
             new FarmClock(book.farmDay(), offset(answer), Optional.empty()));
     return time instanceof TakenAt taken ? Optional.of(taken.at()) : Optional.empty();
   }
@@ -120,9 +120,7 @@ public final class CheckPhoto {
 
   private static Optional<Problem> time(
       PeekedPhoto photo, PhotoFacts facts, PhotoName name, FarmClock clock) {
-    TimeResult time =
-        CaptureTime.of(
-            new TimeClues(facts.takenAt(), photo.tags(), name.date(), name.time()), clock);
+    TimeResult time = CaptureTime.of(new TimeClues(facts.takenAt(), photo.tags(), name), clock);
     if (time instanceof NoTime none) {
       // A time of the manifest that cannot be read is the manifest's problem already.
       return facts.takenAt().isPresent()
@@ -136,6 +134,6 @@ public final class CheckPhoto {
                 Problem.warning(
                     facts.photo(),
                     "its time is in doubt: " + doubt,
-                    "set the camera's clock, or give taken_at in manifest.csv"));
+                    "set the camera's clock, mend the file's name, or give taken_at in manifest.csv"));
   }
 }

@@ -32,7 +32,8 @@ final class FactsOfName {
         name.time(),
         name.raft().map(raft -> asWritten(raft, rafts(book))),
         name.station().map(station -> asWritten(station, book.stations().keySet())),
-        name.slot().map(slot -> asWritten(slot, slots(book))));
+        name.slot().map(slot -> asWritten(slot, slots(book))),
+        name.impossible());
   }
 
   /** Says whether a name tells a raft or a station that the book knows. */

@@ -76,7 +76,7 @@ public final class LightPhoto {
     }
     TimeResult time =
         CaptureTime.of(
-            new TimeClues(facts.takenAt(), photo.tags(), name.date(), name.time()),
+            new TimeClues(facts.takenAt(), photo.tags(), name),
             new FarmClock(book.farmDay(), station.station().get().clockOffset(), Optional.empty()));
     if (time instanceof NoTime none) {
       return refused(none.reason(), none.remedy());

@@ -124,7 +124,7 @@ public final class MeasurePhoto {
     Duration offset = station.clockOffset();
     TimeResult time =
         CaptureTime.of(
-            new TimeClues(facts.takenAt(), photo.tags(), name.date(), name.time()),
+            new TimeClues(facts.takenAt(), photo.tags(), name),
             new FarmClock(book.farmDay(), offset, Optional.empty()));
     PhotoStory judged = story.judged(PhotoQuality.judge(photo.image()));
     if (time instanceof NoTime none) {

@@ -45,7 +45,8 @@ public final class CaptureTime {
    * offset is zero and the file tells the camera's own offset from UTC, that is used instead of the
    * farm's zone. A camera clock from before {@link #FIRST_YEAR_BELIEVED} gives way to a date in the
    * file's name; the doubt stays. It is doubted too where that date is neither its calendar day nor
-   * its evening on the farm. Manifest and file name are taken as they are.
+   * its evening on the farm, or where what the name writes is no day at all. Manifest and file name
+   * are taken as they are.
    *
    * @param clues what is said of the time
    * @param clock the farm's time and the camera's departure from it
@@ -61,23 +62,27 @@ public final class CaptureTime {
     if (written.isPresent() && camera.isEmpty()) {
       doubts.add("the camera's time \"" + written.get() + "\" cannot be read");
     }
-    if (camera.isPresent() && (isBelieved(camera.get()) || clues.nameDate().isEmpty())) {
+    clues
+        .name()
+        .impossible()
+        .ifPresent(text -> doubts.add("\"" + text + "\" in the file name is no day or time"));
+    Optional<LocalDate> named = clues.name().date();
+    if (camera.isPresent() && (isBelieved(camera.get()) || named.isEmpty())) {
       ZonedDateTime at = cameraTime(camera.get(), clues.tags(), clock, doubts);
-      clues.nameDate().ifPresent(date -> compare(at, date, clock, doubts));
+      named.ifPresent(date -> compare(at, date, clock, doubts));
       return taken(at, Source.CAMERA, clock, doubts);
     }
     camera.ifPresent(
         c -> doubts.add("the camera's clock says " + c.toLocalDate() + "; the file name is used"));
-    if (clues.nameDate().isEmpty()) {
+    if (named.isEmpty()) {
       String reason =
           doubts.isEmpty()
               ? "nothing tells when the photo was taken"
-              : "nothing tells when the photo was taken: " + doubts.get(0);
+              : "nothing tells when the photo was taken: " + String.join("; ", doubts);
       return new NoTime(reason, GIVE_A_TIME);
     }
-    LocalDateTime named =
-        clues.nameDate().get().atTime(clues.nameTime().orElse(TIME_OF_A_BARE_DATE));
-    return taken(onFarm(named, clock.zone(), doubts), Source.FILE_NAME, clock, doubts);
+    LocalDateTime local = named.get().atTime(clues.name().time().orElse(TIME_OF_A_BARE_DATE));
+    return taken(onFarm(local, clock.zone(), doubts), Source.FILE_NAME, clock, doubts);
   }
 
   private static TimeResult ofManifest(String text, FarmClock clock) {

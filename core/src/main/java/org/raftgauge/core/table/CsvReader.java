@@ -22,13 +22,17 @@ final class CsvReader {
   private static final CSVFormat FORMAT =
       CSVFormat.RFC4180.builder().setIgnoreEmptyLines(false).get();
 
-  /** So many required columns may be misspelt; a file that lacks more is another one. */
+  /**
+   * So many required columns may be misspelt; a file that lacks more, or lacks one and has mostly
+   * columns that are near none it may have, is another one.
+   */
   private static final int FEW = 2;
 
   private final String name;
   private final Columns columns;
   private final Findings findings;
   private final Map<List<String>, Integer> lineOfRow = new HashMap<>();
+  private final List<String> stray = new ArrayList<>();
   private boolean whole = true;
 
   CsvReader(String name, Columns columns, Findings findings) {
@@ -43,7 +47,12 @@ final class CsvReader {
     }
   }
 
-  /** Says whether every row so far could be told into cells. */
+  /** Returns the rows so far that could not be told into cells. */
+  List<String> stray() {
+    return stray;
+  }
+
+  /** Says whether header and quotes let every row be read, if not be told into cells. */
   boolean isWhole() {
     return whole;
   }
@@ -111,16 +120,20 @@ final class CsvReader {
     }
     List<String> unused = columns.all().stream().filter(c -> !seen.contains(c)).toList();
     List<String> missing = columns.required().stream().filter(unused::contains).toList();
-    if (missing.size() > FEW) {
+    List<String> unknown = seen.stream().filter(c -> !columns.all().contains(c)).sorted().toList();
+    long strange = unknown.stream().filter(c -> NearestSpelling.of(c, unused).isEmpty()).count();
+    boolean mostStrange = !missing.isEmpty() && 2 * strange > header.cells().size();
+    if (missing.size() > FEW || mostStrange) {
       findings.error(
           place,
-          "the columns "
+          (missing.size() == 1 ? "the column " : "the columns ")
               + String.join(", ", missing)
-              + " are missing: it seems to be another table",
+              + (missing.size() == 1 ? " is" : " are")
+              + " missing: it seems to be another table",
           "give the right file, or add them; the header is " + String.join(",", columns.all()));
       return false;
     }
-    unknown(place, seen.stream().filter(c -> !columns.all().contains(c)).sorted().toList(), unused);
+    unknown(place, unknown, unused);
     missing.forEach(
         column ->
             findings.error(
@@ -159,7 +172,7 @@ final class CsvReader {
     List<String> cells = withoutBlankTail(line.cells(), header.size());
     String place = name + ":" + line.number();
     if (cells.size() != header.size()) {
-      whole = false;
+      stray.add(String.join(",", cells));
       findings.error(
           place,
           "the row has " + cells.size() + " cells, the header " + header.size(),

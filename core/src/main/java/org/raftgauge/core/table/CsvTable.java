@@ -12,15 +12,18 @@ import org.raftgauge.core.problem.Problem;
  * @param name its name as shown to the user
  * @param rows its sound rows in order; none where the header is unusable
  * @param problems what is wrong with it, in the order of its lines
- * @param whole whether every row could be told into cells; where not, what a name in another file
- *     refers to may stand in a row that is not here
+ * @param stray the text of each row that could not be told into cells: what a name in another file
+ *     refers to may stand there
+ * @param whole whether all rows are among these two; where not, it may stand anywhere
  */
-public record CsvTable(String name, List<CsvRow> rows, List<Problem> problems, boolean whole) {
+public record CsvTable(
+    String name, List<CsvRow> rows, List<Problem> problems, List<String> stray, boolean whole) {
 
   /** Copies the lists. */
   public CsvTable {
     rows = List.copyOf(rows);
     problems = List.copyOf(problems);
+    stray = List.copyOf(stray);
   }
 
   /**
@@ -35,7 +38,7 @@ public record CsvTable(String name, List<CsvRow> rows, List<Problem> problems, b
     Findings findings = new Findings();
     return PlainText.read(file, name, findings)
         .map(text -> parse(text, name, columns))
-        .orElseGet(() -> new CsvTable(name, List.of(), findings.list(), false));
+        .orElseGet(() -> new CsvTable(name, List.of(), findings.list(), List.of(), false));
   }
 
   /**
@@ -50,6 +53,6 @@ public record CsvTable(String name, List<CsvRow> rows, List<Problem> problems, b
     Findings findings = new Findings();
     CsvReader reader = new CsvReader(name, columns, findings);
     List<CsvRow> rows = reader.rows(text);
-    return new CsvTable(name, rows, findings.list(), reader.isWhole());
+    return new CsvTable(name, rows, findings.list(), reader.stray(), reader.isWhole());
   }
 }

@@ -37,9 +37,12 @@ class DiaryTest {
                 """
                 raft,site,pond,berth,crop,variety,closed,area_cm2,predicted_weight_g,part,parts,weighed_at,fresh_weight_g,top_height_mm,state
                 R1,A1,P1,,kale,,false,229.9,,8,8,2026-05-01T18:00,152.5,140,trimmed
+                R1,A2,P1,,kale,,false,180.3,,5,8,,,,
+                R1,A3,P1,,kale,,true,195.5,,6,8,,none,,
                 """)
             .sound();
     assertEquals(152.5, book.diary().weighings().get(0).freshWeightG());
+    assertEquals(1, book.diary().weighings().size(), "A2 was not weighed, A3 is a gap");
   }
 
   @Test
@@ -238,6 +241,27 @@ class DiaryTest {
             .with("calls.csv", "raft,called_on,call\nR1,2026-05-01,ded\n")
             .with("climate.csv", "pond,date,mean_air_c\nP9,2026-05-01,21\n,2026-05-02,210\n")
             .with("seen.csv", "item,until\n,2026-05-02\n")
+            .problems());
+  }
+
+  @Test
+  void slipsOfWholeRowsOfLogsAreNamed() {
+    assertEquals(
+        List.of(
+            "weighings.csv:3: column weighed_at: line 2 weighs the same plant at the same time; keep"
+                + " one of the two",
+            "harvests.csv:2: column heads: \"40\" are more than the 4 sites of raft R2; count heads,"
+                + " not grams or crates, or leave it where a site holds several"),
+        book()
+            .with(
+                "weighings.csv",
+                """
+                raft,site,weighed_at,fresh_weight_g
+                R1,A1,2026-05-01T18:00,152.5
+                R1,A1,2026-05-01T18:00,125.5
+                R1,A1,2026-05-02T18:00,160
+                """)
+            .with("harvests.csv", "raft,harvested_at,heads,total_weight_g\nR2,2026-05-02,40,610\n")
             .problems());
   }
 

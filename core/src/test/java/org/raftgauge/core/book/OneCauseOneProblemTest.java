@@ -76,6 +76,28 @@ class OneCauseOneProblemTest {
   }
 
   @Test
+  void eventSplitByACommaHidesNoMistakeOfOtherRafts() {
+    List<String> problems =
+        book()
+            .plantings("R9,P9,1,basil,,small,,,2026-04-06,,,\n")
+            .without("placements.csv")
+            .events(
+                """
+                2026-04-09,died,R1,A1,,,,,
+                2026-04-10,died,R9,A1,,,
+                2026-04-11,died,R1,A1,,,,,
+                2026-04-12,moved,R9,A2,R8,A1,,,small
+                2026-04-13,died,R9,A1,,,,,
+                """)
+            .problems();
+    assertEquals(2, problems.size(), () -> String.join("\n", problems));
+    assertTrue(problems.get(0).startsWith("events.csv:3: the row has 7 cells, the header 9"));
+    assertTrue(
+        problems.get(1).startsWith("events.csv:4: column site: \"A1 of R1\" holds no plant"),
+        problems.get(1));
+  }
+
+  @Test
   void badEventIsOneProblemAndItsPlantsAreNotMissedLater() {
     List<String> problems =
         book()

@@ -64,16 +64,20 @@ class PhotoNamePatternTest {
     assertEquals(PhotoName.silent(), pattern.parse("R1xx2026-04-16.jpg"));
   }
 
+  @Test
+  void aDayThatNoCalendarHasStillLeavesTheRaft() {
+    PhotoName name = new PhotoNamePattern("{date}_{time}_{raft}").parse("2026-02-30_1820_R1.jpg");
+    assertEquals(Optional.of("2026-02-30"), name.impossible());
+    assertEquals(Optional.empty(), name.date());
+    assertEquals(Optional.of(LocalTime.of(18, 20)), name.time());
+    assertEquals(Optional.of("R1"), name.raft());
+    PhotoName late = new PhotoNamePattern("{date}_{time}_{raft}").parse("2026-02-28_2561_R1.jpg");
+    assertEquals(Optional.of("2561"), late.impossible());
+    assertEquals(Optional.of(LocalDate.of(2026, 2, 28)), late.date());
+  }
+
   @ParameterizedTest
-  @ValueSource(
-      strings = {
-        "IMG_0001.jpg",
-        "2026-04-16.jpg",
-        "2026-02-30_R1.jpg",
-        "2026-13-01_R1.jpg",
-        "_R1.jpg",
-        ""
-      })
+  @ValueSource(strings = {"IMG_0001.jpg", "2026-04-16.jpg", "_R1.jpg", ""})
   void nameOfAnotherKindSaysNothing(String fileName) {
     assertEquals(PhotoName.silent(), new PhotoNamePattern("{date}_{raft}").parse(fileName));
   }

@@ -69,12 +69,12 @@ class CheckGraderTest {
 
   @Test
   void fewOrNoNewWeighingsSayHowManyAreNeeded() {
-    assertEquals(
-        "3 new weighings are too few to tell; weigh at least 5 plants",
-        CheckGrader.check(FIT, Plants.open(3, 0.1, 1)).why());
+    GraderCheck few = CheckGrader.check(FIT, Plants.open(3, 0.1, 1));
+    assertEquals("3 new weighings are too few to tell; weigh at least 5 plants", few.why());
+    assertEquals(Advice.WEIGH, few.advice(), "nothing speaks against it");
     GraderCheck none = CheckGrader.check(FIT, List.of());
     assertEquals("nothing to check yet: no weighing is newer than the fit", none.why());
-    assertEquals(Advice.KEEP, none.advice());
+    assertEquals(Advice.WEIGH, none.advice());
   }
 
   @Test

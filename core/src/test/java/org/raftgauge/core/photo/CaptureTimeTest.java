@@ -16,6 +16,7 @@ import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import org.junit.jupiter.params.provider.ValueSource;
 import org.raftgauge.core.book.FarmDay;
+import org.raftgauge.core.book.PhotoName;
 import org.raftgauge.core.photo.TakenAt.Source;
 
 class CaptureTimeTest {
@@ -214,11 +215,33 @@ class CaptureTimeTest {
       String manifest, String camera, String offset, String date, String time) {
     PhotoTags tags =
         new PhotoTags(1, given(camera), given(offset), Optional.empty(), Optional.empty());
-    return new TimeClues(
-        given(manifest),
-        tags,
+    return new TimeClues(given(manifest), tags, named(date, time, ""));
+  }
+
+  private static PhotoName named(String date, String time, String impossible) {
+    return new PhotoName(
         given(date).map(LocalDate::parse),
-        given(time).map(LocalTime::parse));
+        given(time).map(LocalTime::parse),
+        Optional.empty(),
+        Optional.empty(),
+        Optional.empty(),
+        given(impossible));
+  }
+
+  @Test
+  void aDayInTheNameThatNoCalendarHasIsSaidThoughTheCameraTells() {
+    TimeClues clues = clues("", "2026:07:01 18:20:05", "", "", "");
+    TakenAt taken =
+        taken(new TimeClues(clues.manifest(), clues.tags(), named("", "", "2026-07-41")), FARM);
+    assertEquals(OffsetDateTime.parse("2026-07-01T18:20:05+01:00"), taken.at());
+    assertEquals("\"2026-07-41\" in the file name is no day or time", taken.clockDoubt());
+    NoTime none =
+        none(
+            new TimeClues(
+                Optional.empty(), clues("", "", "", "", "").tags(), named("", "", "2026-07-41")));
+    assertEquals(
+        "nothing tells when the photo was taken: \"2026-07-41\" in the file name is no day or time",
+        none.reason());
   }
 
   private static Optional<String> given(String text) {

@@ -22,6 +22,15 @@ class CsvTableTest {
   @TempDir Path folder;
 
   @Test
+  void tableOfMostlyOtherColumnsIsSaidInOneLine() {
+    assertEquals(
+        List.of(
+            "t.csv:1: the column crop is missing: it seems to be another table; give the right"
+                + " file, or add them; the header is raft,crop,pond,note"),
+        texts(read("raft,plants,grams,baskets\nR1,20,3000,4\n")));
+  }
+
+  @Test
   void cellsAreFoundByTheirColumnInAnyOrder() {
     CsvTable table = read("note,crop,raft\nfirst,basil,R1\n");
     assertEquals(List.of(), table.problems());
