@@ -2,6 +2,8 @@
 package org.raftgauge.batch.store;
 
 import java.io.IOException;
+import java.sql.Connection;
+import java.sql.SQLException;
 import java.time.Instant;
 import java.time.LocalDate;
 import java.time.OffsetDateTime;
@@ -22,6 +24,9 @@ public final class Measures {
 
   /** Fewer photos are read as quickly by one. */
   private static final long MANY = 5_000;
+
+  /** Sorts after every hash. */
+  private static final String PAST_ALL = "~";
 
   private final Database database;
   private final Corrections corrections;
@@ -101,21 +106,30 @@ public final class Measures {
   public synchronized List<Kept> takenBetween(LocalDate first, LocalDate last) throws IOException {
     long changes = database.changes();
     if (!read.hold(first, last, changes)) {
-      read = new Days(first, last, changes, read(List.of(first, last)));
+      read =
+          new Days(
+              first,
+              last,
+              changes,
+              byHands((c, hashes) -> ReadMeasures.byDays(c, List.of(first, last), hashes)));
     }
     List<Kept> asked = read.photos.stream().filter(k -> taken(k.measure(), first, last)).toList();
     return with(asked, p -> taken(p, first, last));
   }
 
+  /** Reads what the history has of photos whose hashes are from one to before another. */
+  private interface Hand<T> {
+    List<T> read(Connection history, List<String> hashes) throws SQLException;
+  }
+
   /** Reads a large farm's photos by two hands at once; hashes begin with any hexadecimal digit. */
-  private List<Kept> read(List<LocalDate> days) throws IOException {
+  private <T> List<T> byHands(Hand<T> hand) throws IOException {
     if (database.within(ReadMeasures::count) < MANY) {
-      return database.within(c -> ReadMeasures.byDays(c, days, List.of("", "g")));
+      return database.within(c -> hand.read(c, List.of("", PAST_ALL)));
     }
-    List<List<Kept>> halves =
+    List<List<T>> halves =
         database.alongside(
-            c -> ReadMeasures.byDays(c, days, List.of("", "8")),
-            c -> ReadMeasures.byDays(c, days, List.of("8", "g")));
+            c -> hand.read(c, List.of("", "8")), c -> hand.read(c, List.of("8", PAST_ALL)));
     return halves.stream().flatMap(List::stream).toList();
   }
 
@@ -154,7 +168,8 @@ public final class Measures {
    * @throws IOException if the file cannot be read
    */
   public List<StationPast.Photo> stationPast(String station) throws IOException {
-    return database.within(c -> StationPast.read(c, station, corrections));
+    return StationPast.inOrder(
+        byHands((c, hashes) -> StationPast.read(c, station, corrections, hashes)));
   }
 
   /** Puts corrected photos in the place of what is there of their bytes. */

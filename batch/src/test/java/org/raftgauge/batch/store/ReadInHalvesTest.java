@@ -9,7 +9,9 @@ import java.io.IOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
 import java.sql.SQLException;
+import java.time.Instant;
 import java.time.LocalDate;
+import java.time.OffsetDateTime;
 import java.util.ArrayList;
 import java.util.List;
 import org.junit.jupiter.api.Test;
@@ -40,6 +42,29 @@ class ReadInHalvesTest {
       assertEquals(24, whole.size());
       assertFalse(halves.get(0).isEmpty() || halves.get(1).isEmpty());
       assertEquals(whole, halves.stream().flatMap(List::stream).toList());
+    }
+  }
+
+  @Test
+  void aStationsPhotosComeInTheOrderOfTimeWhoeverReadThem() throws IOException {
+    Path file = folder.resolve("history.db");
+    try (History history = History.open(file)) {
+      history.save(photos());
+    }
+    try (Database database = Database.open(file, Steps.NONE)) {
+      Corrections none = Corrections.of(List.of(), Instant.MAX);
+      List<List<StationPast.Dated>> halves =
+          database.alongside(
+              c -> StationPast.read(c, "bench", none, List.of("", "8")),
+              c -> StationPast.read(c, "bench", none, List.of("8", "g")));
+      List<StationPast.Photo> whole =
+          StationPast.inOrder(
+              database.within(c -> StationPast.read(c, "bench", none, List.of("", "g"))));
+      List<OffsetDateTime> times = whole.stream().map(StationPast.Photo::takenAt).toList();
+      assertEquals(40, whole.size());
+      assertEquals(times.stream().sorted().toList(), times);
+      assertFalse(halves.get(0).isEmpty() || halves.get(1).isEmpty());
+      assertEquals(whole, StationPast.inOrder(halves.stream().flatMap(List::stream).toList()));
     }
   }
 

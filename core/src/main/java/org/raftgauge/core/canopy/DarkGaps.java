@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: Apache-2.0
 package org.raftgauge.core.canopy;
 
+import java.util.Arrays;
+
 /**
  * Fills dark gaps inside a plant. Between the leaves of a grown plant it is too dark to see a
  * colour, and what lies there is leaf again; the gap of a young plant may show the hole it stands
@@ -16,36 +18,36 @@ final class DarkGaps {
   /** Canopy must be this many times a hole's area before its gaps cannot be the hole. */
   private static final double TIMES_HOLE = 4;
 
-  private final int width;
-  private final int height;
+  private final int[] size;
   private final float[] luminance;
 
-  DarkGaps(int width, int height, float[] luminance) {
-    this.width = width;
-    this.height = height;
+  DarkGaps(int[] size, float[] luminance) {
+    this.size = size;
     this.luminance = luminance;
   }
 
   /** Sets dark enclosed gaps of {@code leaf}; holes are {@code holePx} wide. */
   void fill(boolean[] leaf, double holePx) {
     double holeArea = Math.PI / 4 * holePx * holePx;
-    Gaps gaps = Gaps.of(leaf, width, height, holeArea);
+    Gaps gaps = Gaps.of(leaf, size, holeArea, TIMES_HOLE);
     if (gaps.isEmpty()) {
       return;
     }
     double[] light = new double[gaps.count()];
-    int[] size = new int[gaps.count()];
-    for (int i = 0; i < leaf.length; i++) {
-      int gap = gaps.at(i);
-      if (gap >= 0) {
-        size[gap]++;
-        light[gap] += luminance[i];
-      }
-    }
+    int[] area = new int[gaps.count()];
+    gaps.eachRun(
+        (gap, from, to) -> {
+          area[gap] += to - from;
+          for (int i = from; i < to; i++) {
+            light[gap] += luminance[i];
+          }
+        });
     double dark = Math.max(DARK_SHARE * Gaps.usualLeaf(leaf, luminance), BLACK);
-    for (int i = 0; i < leaf.length; i++) {
-      int g = gaps.at(i);
-      leaf[i] |= g >= 0 && light[g] / size[g] < dark && gaps.canopyPx(g) > TIMES_HOLE * holeArea;
-    }
+    gaps.eachRun(
+        (gap, from, to) -> {
+          if (light[gap] / area[gap] < dark) {
+            Arrays.fill(leaf, from, to, true);
+          }
+        });
   }
 }

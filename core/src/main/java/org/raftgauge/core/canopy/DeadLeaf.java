@@ -101,10 +101,15 @@ final class DeadLeaf {
    */
   void add(float[][] even, boolean[] counts) {
     boolean[] brown = new boolean[leaf.length];
+    for (int i = 0; i < leaf.length; i++) {
+      brown[i] = !leaf[i] && counts[i] && brown(even[0][i], even[1][i], even[2][i]) > LEAST_BROWN;
+    }
+    if (!any(brown)) {
+      return;
+    }
     boolean[] lit = new boolean[leaf.length];
     double plug = PLUG_TIMES * new PlugLight(width, height, hole, holePx).usual(even, leaf, counts);
     for (int i = 0; i < leaf.length; i++) {
-      brown[i] = !leaf[i] && counts[i] && brown(even[0][i], even[1][i], even[2][i]) > LEAST_BROWN;
       lit[i] =
           brown[i] && (!plugs[i] || PlugLight.luminance(even, i) > Math.max(plug, LEAST_IN_HOLE));
     }

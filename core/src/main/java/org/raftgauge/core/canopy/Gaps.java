@@ -1,71 +1,65 @@
 // SPDX-License-Identifier: Apache-2.0
 package org.raftgauge.core.canopy;
 
-/** The gaps that canopy encloses, smaller than a planting hole, and the canopy that they lie in. */
+/** The gaps smaller than a planting hole that canopy of some size encloses. */
 final class Gaps {
   private final Parts gaps;
-  private final boolean[] small;
-  private final int[] canopyPx;
-  private final boolean none;
+  private final boolean[] wanted;
 
-  private Gaps(Parts gaps, boolean[] small, int[] canopyPx, boolean none) {
+  private Gaps(Parts gaps, boolean[] wanted) {
     this.gaps = gaps;
-    this.small = small;
-    this.canopyPx = canopyPx;
-    this.none = none;
+    this.wanted = wanted;
   }
 
   /**
    * Looks for gaps.
    *
    * @param leaf the canopy
-   * @param width px
-   * @param height px
+   * @param size width and height, px
    * @param holeArea area of a hole, px
+   * @param timesHole a gap touches a part of the canopy larger than this many times that area
    */
-  static Gaps of(boolean[] leaf, int width, int height, double holeArea) {
-    boolean[] open = new boolean[leaf.length];
-    for (int i = 0; i < leaf.length; i++) {
-      open[i] = !leaf[i];
-    }
-    Parts gaps = Parts.of(open, width, height);
+  static Gaps of(boolean[] leaf, int[] size, double holeArea, double timesHole) {
+    Parts gaps = Parts.outside(leaf, size[0], size[1]);
     boolean[] small = new boolean[gaps.count()];
     boolean any = false;
     for (int g = 0; g < small.length; g++) {
       small[g] = !gaps.touchesRim(g) && gaps.size(g) < holeArea;
       any |= small[g];
     }
-    int[] canopyPx = new int[small.length];
+    boolean[] wanted = new boolean[small.length];
     if (any) {
-      Parts canopy = Parts.of(leaf, width, height);
-      for (int i = 0; i + 1 < leaf.length; i++) {
-        int gap = gaps.label(i);
-        if (gap >= 0 && small[gap] && leaf[i + 1]) {
-          canopyPx[gap] = Math.max(canopyPx[gap], canopy.size(canopy.label(i + 1)));
-        }
+      Parts canopy = Parts.of(leaf, size[0], size[1]);
+      gaps.eachRun(
+          (g, from, to) ->
+              wanted[g] |= small[g] && canopy.size(canopy.label(to)) > timesHole * holeArea);
+    }
+    return new Gaps(gaps, wanted);
+  }
+
+  /** Says whether there are none. */
+  boolean isEmpty() {
+    for (boolean is : wanted) {
+      if (is) {
+        return false;
       }
     }
-    return new Gaps(gaps, small, canopyPx, !any);
+    return true;
   }
 
-  /** Says whether there are none that are small and enclosed. */
-  boolean isEmpty() {
-    return none;
-  }
-
+  /** Returns one more than the largest number of a gap. */
   int count() {
-    return small.length;
+    return wanted.length;
   }
 
-  /** Returns the gap that a pixel lies in, -1 where it lies in none that is small and enclosed. */
-  int at(int i) {
-    int gap = gaps.label(i);
-    return gap >= 0 && small[gap] ? gap : -1;
-  }
-
-  /** Returns the area of the largest part of the canopy that a gap touches, px. */
-  int canopyPx(int gap) {
-    return canopyPx[gap];
+  /** Shows the gaps row by row, each by its number. */
+  void eachRun(Parts.EachRun each) {
+    gaps.eachRun(
+        (g, from, to) -> {
+          if (wanted[g]) {
+            each.see(g, from, to);
+          }
+        });
   }
 
   /** Returns the median light of leaf, 0 where there is none. */

@@ -3,8 +3,8 @@ package org.raftgauge.core.canopy;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.stream.IntStream;
 import org.raftgauge.core.book.Layout;
-import org.raftgauge.core.book.SiteId;
 import org.raftgauge.core.pixels.PointPx;
 import org.raftgauge.core.plane.DeckImage;
 
@@ -48,20 +48,28 @@ final class HoleColours {
   private final HolePart middle = new HolePart();
 
   private final HolePart rim = new HolePart();
-  private final HolePart beside = new HolePart();
 
   /** Of each hole what is near its rim. */
   private final List<HolePart> rims = new ArrayList<>();
 
-  /** Of each hole what is in it, and what is beside it. */
-  private final List<HolePart[]> single = new ArrayList<>();
+  /** Of each hole what is in it. */
+  private final List<HolePart> single = new ArrayList<>();
 
+  private final DeckImage deck;
   private final float[][] even;
   private final float[] scores;
+  private final double radius;
+  private final PointPx[] holes;
 
-  private HoleColours(float[][] even, float[] scores) {
+  private HoleColours(DeckImage deck, Layout layout, float[][] even, float[] scores) {
+    this.deck = deck;
     this.even = even;
     this.scores = scores;
+    this.radius = 0.5 * layout.grid().holeMm() / deck.mmPerPx();
+    this.holes =
+        layout.grid().sites().stream()
+            .map(site -> deck.toPx(layout.grid().centre(site)))
+            .toArray(PointPx[]::new);
   }
 
   /** Returns {@code ln(G / other)} with the floor of {@link LeafRule}. */
@@ -78,40 +86,49 @@ final class HoleColours {
    * @param scores of the same pixels
    */
   static HoleColours of(DeckImage deck, Layout layout, float[][] even, float[] scores) {
-    HoleColours looks = new HoleColours(even, scores);
-    double radius = 0.5 * layout.grid().holeMm() / deck.mmPerPx();
-    for (SiteId site : layout.grid().sites()) {
-      looks.add(deck, deck.toPx(layout.grid().centre(site)), radius);
+    HoleColours looks = new HoleColours(deck, layout, even, scores);
+    for (PointPx hole : looks.holes) {
+      looks.add(hole);
     }
     return looks;
   }
 
-  private void add(DeckImage deck, PointPx c, double radius) {
-    HolePart in = new HolePart();
-    HolePart near = new HolePart();
-    HolePart about = new HolePart();
+  /** What is done with a pixel, given its index, about so many radii from a hole's middle. */
+  private interface EachPixel {
+    void see(int i, double radii);
+  }
+
+  /** Goes over a square about a hole, as wide as so many of its radii to either side. */
+  private void about(PointPx c, double most, EachPixel each) {
     int width = deck.image().width();
-    int bottom = (int) Math.min(deck.image().height() - 1.0, c.yPx() + 2 * radius);
-    int right = (int) Math.min(width - 1.0, c.xPx() + 2 * radius);
-    for (int y = (int) Math.max(0, c.yPx() - 2 * radius); y <= bottom; y++) {
-      for (int x = (int) Math.max(0, c.xPx() - 2 * radius); x <= right; x++) {
+    int bottom = (int) Math.min(deck.image().height() - 1.0, c.yPx() + most * radius);
+    int right = (int) Math.min(width - 1.0, c.xPx() + most * radius);
+    for (int y = (int) Math.max(0, c.yPx() - most * radius); y <= bottom; y++) {
+      for (int x = (int) Math.max(0, c.xPx() - most * radius); x <= right; x++) {
         double dx = x - c.xPx();
         double dy = y - c.yPx();
-        double radii = Math.sqrt(dx * dx + dy * dy) / radius;
-        int i = y * width + x;
-        if (radii < 0.4) {
-          see(i, middle, in);
-        } else if (radii > 0.5 && radii < 0.8) {
-          see(i, rim, in, near);
-          if (scores[i] <= LEAST_SCORE) {
-            near.addDull(colour(i));
-          }
-        } else if (radii > 1.3 && radii < 1.8) {
-          see(i, beside, about);
-        }
+        each.see(y * width + x, Math.sqrt(dx * dx + dy * dy) / radius);
       }
     }
-    single.add(new HolePart[] {in, about});
+  }
+
+  private void add(PointPx hole) {
+    HolePart in = new HolePart();
+    HolePart near = new HolePart();
+    about(
+        hole,
+        0.8,
+        (i, radii) -> {
+          if (radii < 0.4) {
+            see(i, middle, in);
+          } else if (radii > 0.5 && radii < 0.8) {
+            see(i, rim, in, near);
+            if (scores[i] <= LEAST_SCORE) {
+              near.addDull(colour(i));
+            }
+          }
+        });
+    single.add(in);
     rims.add(near);
   }
 
@@ -129,7 +146,12 @@ final class HoleColours {
 
   private double[] colour(int i) {
     double green = even[1][i];
-    return new double[] {u(even[0][i], green), u(even[2][i], green), green};
+    double log = Math.log(green + LeafRule.FLOOR);
+    return new double[] {
+      log - Math.log(even[0][i] + LeafRule.FLOOR),
+      log - Math.log(even[2][i] + LeafRule.FLOOR),
+      green
+    };
   }
 
   /** Returns what is about the middle of the holes, where plants stand. */
@@ -142,9 +164,26 @@ final class HoleColours {
     return rim;
   }
 
-  /** Returns what is beside the holes, where no plug can be. */
-  HolePart beside() {
-    return beside;
+  /** Returns the share of a colour beside the holes, where no plug can be, 0..1. */
+  double shareBeside(double[] mode) {
+    return shareBeside(mode, holes);
+  }
+
+  /** Looks there only now: most colours are known to be leaf before. */
+  private double shareBeside(double[] mode, PointPx... some) {
+    int[] seen = new int[2];
+    for (PointPx hole : some) {
+      about(
+          hole,
+          1.8,
+          (i, radii) -> {
+            if (radii > 1.3 && radii < 1.8) {
+              seen[0]++;
+              seen[1] += scores[i] > LEAST_SCORE && HolePart.isNear(colour(i), mode) ? 1 : 0;
+            }
+          });
+    }
+    return seen[1] / (double) Math.max(1, seen[0]);
   }
 
   /**
@@ -199,9 +238,14 @@ final class HoleColours {
       return false; // red leaf, which is as dull as any plug
     }
     double share = (mode[0] + mode[1]) / leaf;
+    if (share >= DULLER) {
+      return false;
+    }
     long full =
-        single.stream().filter(p -> p[0].share(mode) > FULL && p[1].share(mode) < BARE).count();
-    return share < MUCH_DULLER ? full > 0 : share < DULLER && full > 1;
+        IntStream.range(0, holes.length)
+            .filter(h -> single.get(h).share(mode) > FULL && shareBeside(mode, holes[h]) < BARE)
+            .count();
+    return share < MUCH_DULLER ? full > 0 : full > 1;
   }
 
   /**

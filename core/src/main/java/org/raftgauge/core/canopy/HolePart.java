@@ -39,11 +39,6 @@ final class HolePart {
     }
   }
 
-  /** Returns how many pixels were looked at, those of no leaf-like colour too. */
-  int seen() {
-    return seen;
-  }
-
   /** Returns u, v and green of each leaf-like pixel. */
   List<double[]> colours() {
     return colours;
@@ -64,7 +59,8 @@ final class HolePart {
     return grey.from(green) / (double) Math.max(1, seen);
   }
 
-  private static boolean isNear(double[] s, double[] mode) {
+  /** Says whether a colour, u and v first, is about another. */
+  static boolean isNear(double[] s, double[] mode) {
     double du = s[0] - mode[0];
     double dv = s[1] - mode[1];
     return du * du + dv * dv < CLUSTER * CLUSTER;

@@ -5,65 +5,70 @@ import java.util.Arrays;
 
 /** The connected parts of a mask: by sides, or by sides and corners. */
 final class Parts {
-  private final boolean diagonal;
+  private final int pixels;
+  private final Runs runs;
 
-  /** Of each pixel its part plus one; 0 where the mask is not set. */
-  private final int[] labels;
+  /** Of each run its part. */
+  private final int[] parts;
 
-  private int[] sizes = {};
-  private boolean[] rim = {};
-  private int count;
+  private final int[] sizes;
+  private final boolean[] rim;
 
-  private Parts(int n, boolean diagonal) {
-    this.diagonal = diagonal;
-    this.labels = new int[n];
+  /** Of each pixel its part plus one; 0 where the mask is not set. Empty until one is asked for. */
+  private int[] labels = {};
+
+  private Parts(int pixels, Runs runs) {
+    this.pixels = pixels;
+    this.runs = runs;
+    this.parts = new int[runs.count];
+    int count = number();
+    this.sizes = new int[count];
+    this.rim = new boolean[count];
+    measure();
   }
 
   /** Returns the parts connected by pixels' sides. */
   static Parts of(boolean[] mask, int width, int height) {
-    return new Parts(mask.length, false).all(mask, width, height);
+    return new Parts(mask.length, new Runs(0, width, true).all(mask, height));
+  }
+
+  /** Returns the parts of what a mask leaves out, connected by pixels' sides. */
+  static Parts outside(boolean[] mask, int width, int height) {
+    return new Parts(mask.length, new Runs(0, width, false).all(mask, height));
   }
 
   /** Returns the parts connected by pixels' sides or corners. */
   static Parts alsoDiagonal(boolean[] mask, int width, int height) {
-    return new Parts(mask.length, true).all(mask, width, height);
+    return new Parts(mask.length, new Runs(1, width, true).all(mask, height));
   }
 
-  private Parts all(boolean[] mask, int width, int height) {
-    Runs runs = new Runs(diagonal ? 1 : 0, width);
-    for (int y = 0; y < height; y++) {
-      runs.row(mask, y * width);
-    }
-    int[] parts = number(runs);
-    for (int r = 0; r < runs.count; r++) {
-      int part = parts[r];
-      Arrays.fill(labels, runs.from[r], runs.to[r], part + 1);
-      sizes[part] += runs.to[r] - runs.from[r];
-      rim[part] |=
-          runs.from[r] < width
-              || runs.to[r] > labels.length - width
-              || runs.from[r] % width == 0
-              || runs.to[r] % width == 0;
-    }
-    return this;
-  }
-
-  /** Numbers the parts in the order of their first pixels. */
-  private int[] number(Runs runs) {
-    int[] parts = new int[runs.count];
+  /** Numbers the parts in the order of their first pixels; returns how many there are. */
+  private int number() {
+    int count = 0;
     for (int r = 0; r < parts.length; r++) {
       int first = runs.root(r);
       parts[r] = first == r ? count++ : parts[first];
     }
-    sizes = new int[count];
-    rim = new boolean[count];
-    return parts;
+    return count;
   }
 
-  /** Stretches of set pixels, row by row, each joined to those it touches in the row above. */
+  private void measure() {
+    int width = runs.width;
+    for (int r = 0; r < parts.length; r++) {
+      sizes[parts[r]] += runs.to[r] - runs.from[r];
+      rim[parts[r]] |=
+          runs.from[r] < width
+              || runs.to[r] > pixels - width
+              || runs.from[r] % width == 0
+              || runs.to[r] % width == 0;
+    }
+  }
+
+  /** Stretches of pixels, row by row, each joined to those it touches in the row above. */
   private static final class Runs {
     private final int reach;
     private final int width;
+    private final boolean wanted;
     private final boolean[] none;
     private int[] from = new int[256];
     private int[] to = new int[256];
@@ -71,20 +76,30 @@ final class Parts {
     private int count;
     private int above;
 
-    Runs(int reach, int width) {
+    /** Sets up for the pixels of a mask that are as wanted. */
+    Runs(int reach, int width, boolean wanted) {
       this.reach = reach;
       this.width = width;
+      this.wanted = wanted;
       this.none = new boolean[width];
+      Arrays.fill(none, !wanted);
     }
 
-    void row(boolean[] mask, int start) {
+    Runs all(boolean[] mask, int height) {
+      for (int y = 0; y < height; y++) {
+        row(mask, y * width);
+      }
+      return this;
+    }
+
+    private void row(boolean[] mask, int start) {
       int begin = count;
       int over = above;
       boolean empty = Arrays.equals(mask, start, start + width, none, 0, width);
       for (int i = empty ? start + width : start; i < start + width; i++) {
-        if (mask[i]) {
+        if (mask[i] == wanted) {
           int first = i;
-          while (i < start + width && mask[i]) {
+          while (i < start + width && mask[i] == wanted) {
             i++;
           }
           over = add(first, i, over);
@@ -133,12 +148,34 @@ final class Parts {
   }
 
   int count() {
-    return count;
+    return sizes.length;
   }
 
   /** Returns a pixel's part, or -1 where the mask is not set. */
   int label(int at) {
+    if (labels.length == 0) {
+      labels = labelled();
+    }
     return labels[at] - 1;
+  }
+
+  private int[] labelled() {
+    int[] all = new int[pixels];
+    eachRun((part, from, to) -> Arrays.fill(all, from, to, part + 1));
+    return all;
+  }
+
+  /** Is shown stretches of pixels. */
+  interface EachRun {
+    /** Sees that the pixels {@code from} to before {@code to} of one row are of a part. */
+    void see(int part, int from, int to);
+  }
+
+  /** Shows the stretches of all parts, row by row. */
+  void eachRun(EachRun each) {
+    for (int r = 0; r < parts.length; r++) {
+      each.see(parts[r], runs.from[r], runs.to[r]);
+    }
   }
 
   int size(int part) {

@@ -140,7 +140,7 @@ record PlugColour(double du, double dv, double end, double reach, double brighte
     }
     boolean plug = atRim > TIMES_MIDDLE * holes.middle().share(mode) || atRim > FILLED;
     boolean dull = mode[0] + mode[1] < VIVID && !holes.looksLikePaleLeaf(mode);
-    return plug && dull && !greyPlugs(holes, mode) && holes.beside().share(mode) <= BESIDE * atRim;
+    return plug && dull && !greyPlugs(holes, mode) && holes.shareBeside(mode) <= BESIDE * atRim;
   }
 
   /** Says whether the plugs are rather what shows grey beside the colour in question. */

@@ -72,7 +72,8 @@ public final class SegmentCanopy {
     float[][] level = HoleLight.level(deck, layout, even, scores);
     Optional<PlugColour> plug = PlugColour.of(deck, layout, level, scores);
     float[] untold = plug.isPresent() ? scores.clone() : scores;
-    boolean[] hole = BoxFilter.any(places.hole(), width, height, 2);
+    boolean[] hole =
+        plug.isPresent() ? BoxFilter.any(places.hole(), width, height, 2) : places.hole();
     TellFromPlug tell = new TellFromPlug(rule, scores, hole);
     plug.ifPresent(p -> tell.clear(p, level));
     double threshold = threshold(scores);
@@ -119,7 +120,7 @@ public final class SegmentCanopy {
     if (plug.isPresent()) {
       new TintedGaps(size, luminance, untold, hole).fill(leaf, places.holePx());
     }
-    new DarkGaps(width, height, luminance).fill(leaf, places.holePx());
+    new DarkGaps(size, luminance).fill(leaf, places.holePx());
     byte[] coverage = EdgeMix.coverage(width, height, rgb, leaf);
     if (deck.softMm() > LEAST_SOFT_MM) {
       new SoftGaps(width, height, luminance).thin(coverage, leaf, places.hole());

@@ -14,8 +14,11 @@ final class TellFromPlug {
   private final float[] scores;
   private final boolean[] hole;
 
-  /** How far a pixel lies from the plug's colour; 1 is as near to it as to the leaf's. */
-  private final float[] away;
+  /**
+   * How far a pixel lies from the plug's colour; 1 is as near to it as to the leaf's. Empty until
+   * that is known.
+   */
+  private float[] away = {};
 
   /**
    * Sets up.
@@ -28,11 +31,11 @@ final class TellFromPlug {
     this.rule = rule;
     this.scores = scores;
     this.hole = hole;
-    this.away = new float[scores.length];
   }
 
   /** Takes the plug's own colour from the holes. */
   void clear(PlugColour plug, float[][] even) {
+    away = new float[scores.length];
     double[] leaf = new double[scores.length];
     int n = 0;
     for (int i = 0; i < scores.length; i++) {
@@ -65,6 +68,6 @@ final class TellFromPlug {
 
   /** Says whether a pixel lies in a hole whose plug's colour is known, and has another. */
   boolean besidePlug(int i) {
-    return away[i] > 0;
+    return away.length > 0 && away[i] > 0;
   }
 }

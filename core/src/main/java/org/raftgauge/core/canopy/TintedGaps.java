@@ -16,8 +16,7 @@ final class TintedGaps {
   /** Canopy must be this many times a hole's area before its gaps are unlikely to be the hole. */
   private static final double TIMES_HOLE = 2;
 
-  private final int width;
-  private final int height;
+  private final int[] size;
   private final float[] luminance;
   private final float[] scores;
   private final boolean[] hole;
@@ -31,8 +30,7 @@ final class TintedGaps {
    * @param hole says which pixels are of holes
    */
   TintedGaps(int[] size, float[] luminance, float[] scores, boolean[] hole) {
-    this.width = size[0];
-    this.height = size[1];
+    this.size = size;
     this.luminance = luminance;
     this.scores = scores;
     this.hole = hole;
@@ -41,30 +39,30 @@ final class TintedGaps {
   /** Sets such gaps of {@code leaf}; holes are {@code holePx} wide. */
   void fill(boolean[] leaf, double holePx) {
     double holeArea = Math.PI / 4 * holePx * holePx;
-    Gaps gaps = Gaps.of(leaf, width, height, holeArea);
+    Gaps gaps = Gaps.of(leaf, size, holeArea, TIMES_HOLE);
     if (gaps.isEmpty()) {
       return;
     }
     double[] light = new double[gaps.count()];
     double[] score = new double[gaps.count()];
     int[] over = new int[gaps.count()];
-    for (int i = 0; i < leaf.length; i++) {
-      int gap = gaps.at(i);
-      if (gap >= 0 && hole[i]) {
-        over[gap]++;
-        light[gap] += luminance[i];
-        score[gap] += scores[i];
-      }
-    }
+    gaps.eachRun(
+        (gap, from, to) -> {
+          for (int i = from; i < to; i++) {
+            if (hole[i]) {
+              over[gap]++;
+              light[gap] += luminance[i];
+              score[gap] += scores[i];
+            }
+          }
+        });
     double least = AS_BRIGHT * Gaps.usualLeaf(leaf, luminance);
-    for (int i = 0; i < leaf.length; i++) {
-      int g = gaps.at(i);
-      leaf[i] |=
-          g >= 0
-              && hole[i]
-              && gaps.canopyPx(g) > TIMES_HOLE * holeArea
-              && light[g] > least * over[g]
-              && score[g] > TINTED * over[g];
-    }
+    gaps.eachRun(
+        (gap, from, to) -> {
+          boolean fills = light[gap] > least * over[gap] && score[gap] > TINTED * over[gap];
+          for (int i = from; i < to; i++) {
+            leaf[i] |= fills && hole[i];
+          }
+        });
   }
 }

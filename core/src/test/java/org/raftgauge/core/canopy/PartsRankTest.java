@@ -26,6 +26,11 @@ class PartsRankTest {
       assertParts(new Flood(mask, width, height, false), Parts.of(mask, width, height), seed);
       assertParts(
           new Flood(mask, width, height, true), Parts.alsoDiagonal(mask, width, height), seed);
+      Parts outside = Parts.outside(mask, width, height);
+      for (int i = 0; i < mask.length; i++) {
+        mask[i] = !mask[i];
+      }
+      assertParts(new Flood(mask, width, height, false), outside, seed);
     }
   }
 
