@@ -108,7 +108,11 @@ final class DeadLeaf {
       return;
     }
     boolean[] lit = new boolean[leaf.length];
-    double plug = PLUG_TIMES * new PlugLight(width, height, hole, holePx).usual(even, leaf, counts);
+    PlugLight holes = new PlugLight(width, height, hole, holePx);
+    // Coir and burnt clay are as brown as dead leaf, but in every hole: in collars and cups too,
+    // which are darker and would pass for the usual plug.
+    double brownPlug = holes.common(even, leaf, brown);
+    double plug = PLUG_TIMES * Math.max(brownPlug, holes.usual(even, leaf, counts));
     for (int i = 0; i < leaf.length; i++) {
       lit[i] =
           brown[i] && (!plugs[i] || PlugLight.luminance(even, i) > Math.max(plug, LEAST_IN_HOLE));
@@ -127,7 +131,7 @@ final class DeadLeaf {
     for (int i = 0; i < leaf.length; i++) {
       dead[i] = lit[i] && deadPart[parts.label(i)];
     }
-    if (any(dead)) {
+    if (brownPlug == 0 && any(dead)) {
       addShaded(dead, brown, even, nearHole);
     }
     for (int i = 0; i < leaf.length; i++) {

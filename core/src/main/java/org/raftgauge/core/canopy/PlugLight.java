@@ -10,6 +10,14 @@ final class PlugLight {
   /** A hole that shows less than this tells nothing, px. */
   private static final int LEAST_PX = 12;
 
+  /** What is common shows in more than this share of the holes, and in more than so many. */
+  private static final double COMMON = 0.3;
+
+  private static final double FEW = 2;
+
+  /** It fills a hole to this share where it counts as shown (working value). */
+  private static final double FILLED = 0.1;
+
   private final int width;
   private final int height;
   private final boolean[] hole;
@@ -44,6 +52,27 @@ final class PlugLight {
    * @return luminance, 1 is white; 1 where no hole shows enough
    */
   double usual(float[][] even, boolean[] leaf, boolean[] counts) {
+    double[] usual = ofHoles(even, leaf, counts, 0);
+    return usual.length == 0 ? 1 : Quantile.of(usual, 0.5);
+  }
+
+  /**
+   * Returns the light of what shows in many holes alike: the median over those that it fills to a
+   * share at least.
+   *
+   * @param even three planes of evened light
+   * @param leaf the living canopy
+   * @param counts where it shows
+   * @return luminance, 1 is white; 0 where fewer holes than plants die show it
+   */
+  double common(float[][] even, boolean[] leaf, boolean[] counts) {
+    double[] light = ofHoles(even, leaf, counts, FILLED);
+    boolean many = light.length > Math.max(FEW, COMMON * Parts.of(hole, width, height).count());
+    return many ? Quantile.of(light, 0.5) : 0;
+  }
+
+  /** Returns the median light of each hole that shows enough of what counts. */
+  private double[] ofHoles(float[][] even, boolean[] leaf, boolean[] counts, double filled) {
     Parts holes = Parts.of(hole, width, height);
     boolean[] outside = new boolean[leaf.length];
     for (int i = 0; i < leaf.length; i++) {
@@ -60,11 +89,9 @@ final class PlugLight {
         light[at][n[at]++] = luminance(even, i);
       }
     }
-    double[] usual =
-        IntStream.range(0, light.length)
-            .filter(at -> n[at] >= LEAST_PX)
-            .mapToDouble(at -> Quantile.of(Arrays.copyOf(light[at], n[at]), 0.5))
-            .toArray();
-    return usual.length == 0 ? 1 : Quantile.of(usual, 0.5);
+    return IntStream.range(0, light.length)
+        .filter(at -> n[at] >= Math.max(LEAST_PX, filled * holes.size(at)))
+        .mapToDouble(at -> Quantile.of(Arrays.copyOf(light[at], n[at]), 0.5))
+        .toArray();
   }
 }

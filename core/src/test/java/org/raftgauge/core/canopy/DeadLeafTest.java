@@ -43,6 +43,21 @@ class DeadLeafTest {
   }
 
   @Test
+  void brightSpecksOfBrownPlugsAreNoPlantsAndAWitheredOneIsTold() {
+    // Burnt clay, sRGB 151, 88, 58, made linear (chosen by eye), and a shard in better light.
+    double[] clay = {0.309, 0.098, 0.042};
+    Plants plants = Plants.on(0.75).plugs(clay);
+    for (double[] at : new double[][] {{80, 80}, {220, 80}, {80, 220}, {220, 220}}) {
+      plants.disc(at[0] + 8, at[1] + 5, 5, 1.8 * clay[0], 1.8 * clay[1], 1.8 * clay[2]);
+    }
+    double shards = areaCm2(plants);
+    // The shards and their blurred rims may pass for leaf, the plugs about them must not.
+    assertTrue(shards < 6, shards + " cm2, where shards are 3.1 and plugs 50 to 60");
+    plants.disc(75, 80, 32, 1.9 * DRY[0], 1.9 * DRY[1], 1.9 * DRY[2]);
+    assertEquals(1, areaCm2(plants) / (Math.PI * 10.24), 0.1);
+  }
+
+  @Test
   void aDryPlugInTheOnlyOpenHoleIsNoPlant() {
     for (double radius : new double[] {10, 14, 17}) {
       assertEquals(0, areaCm2(Plants.on(0.75).disc(80, 80, radius, DRY)), "radius " + radius);

@@ -68,7 +68,13 @@ record PairCanopy(CropKind crop, double areaCm2, boolean noisy) {
     }
     BoardLook look =
         new BoardLook(
-            Tint.srgb(0xe4e2da), 0.15, 0, 0.15, Medium.of(Tint.srgb(0x4a3526)), true, random.nextInt(1 << 20));
+            Tint.srgb(0xe4e2da),
+            0.15,
+            0,
+            0.15,
+            Medium.of(Tint.srgb(0x4a3526)),
+            true,
+            random.nextInt(1 << 20));
     Pond pond = Pond.allAround(random.nextInt(1 << 20));
     Raft raft = new Raft("PR-1", LAYOUT, new Placement(0, 0, 0), look, sites, 1);
     return new Scene(List.of(raft), List.of(), pond, new Mesh());

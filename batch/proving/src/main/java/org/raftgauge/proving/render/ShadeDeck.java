@@ -71,7 +71,8 @@ final class ShadeDeck {
       // Values of the noise lie about 0.5 and rarely past 0.3 and 0.7.
       double at = 0.7 - 0.4 * medium.moss().share();
       double patch = Noise.octaves(x / 45, y / 45, 4, look.seed() + 6);
-      Tint moss = medium.moss().colour().times(0.6 + 0.8 * Noise.at(x / 1.6, y / 1.6, look.seed() + 7));
+      Tint moss =
+          medium.moss().colour().times(0.6 + 0.8 * Noise.at(x / 1.6, y / 1.6, look.seed() + 7));
       colour = colour.mix(moss, Noise.step(at - 0.04, at + 0.04, patch));
     }
     return colour;

@@ -15,4 +15,10 @@ import org.raftgauge.proving.solid.Tint;
  * @param seed of its stains
  */
 public record BoardLook(
-    Tint colour, double stain, double algae, double gloss, Medium medium, boolean netCups, int seed) {}
+    Tint colour,
+    double stain,
+    double algae,
+    double gloss,
+    Medium medium,
+    boolean netCups,
+    int seed) {}

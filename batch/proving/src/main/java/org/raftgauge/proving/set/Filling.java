@@ -90,8 +90,7 @@ record Filling(String label, Medium medium) {
   static List<PhotoPlan> plan(SetName.Order order) {
     Random random = new Random(order.seed());
     List<StationPlan> stations =
-        List.of(
-            StationPlan.passing(1, order.megapixels()), StationPlan.fixed(order.megapixels()));
+        List.of(StationPlan.passing(1, order.megapixels()), StationPlan.fixed(order.megapixels()));
     List<PhotoPlan> plans = new ArrayList<>();
     for (CropKind crop : CROPS) {
       for (Filling filling : NAMED) {

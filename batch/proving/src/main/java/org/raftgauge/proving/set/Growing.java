@@ -40,13 +40,7 @@ record Growing(int raft, int dat, long seed) {
         CropKind crop = CROPS.get(raft % CROPS.size());
         Growing growing = new Growing(raft, dat, seed);
         plans.add(
-            new PhotoPlan(
-                plans.size(),
-                look,
-                crop,
-                growing.stage(),
-                    station,
-                    random.nextLong())
+            new PhotoPlan(plans.size(), look, crop, growing.stage(), station, random.nextLong())
                 .of(growing));
       }
     }

@@ -4,8 +4,8 @@ package org.raftgauge.proving.set;
 import java.util.Random;
 import org.raftgauge.proving.render.Shot;
 import org.raftgauge.proving.scene.BoardLook;
-import org.raftgauge.proving.scene.Medium;
 import org.raftgauge.proving.scene.Light;
+import org.raftgauge.proving.scene.Medium;
 import org.raftgauge.proving.solid.Tint;
 
 /** Draws the look of a photo under a condition. Strengths are chosen by eye, without a source. */

@@ -35,8 +35,7 @@ record PhotoPlan(
 
   /** Returns the same photo of a raft that grows. */
   PhotoPlan of(Growing raft) {
-    return new PhotoPlan(
-        number, condition, crop, stage, station, seed, Optional.of(raft), filling);
+    return new PhotoPlan(number, condition, crop, stage, station, seed, Optional.of(raft), filling);
   }
 
   /** Returns the same photo with other plugs. */

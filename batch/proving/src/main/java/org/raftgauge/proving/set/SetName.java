@@ -17,7 +17,7 @@ public enum SetName {
   GROWING,
   /** Small plants in substrates and holders of many kinds. */
   FILLINGS,
-  /** Every condition, with fillings drawn at random, to teach from. */
+  /** Every condition, with fillings drawn at random. */
   DRAWN_FILLINGS;
 
   private static final CropKind[][] CROPS = {

@@ -19,8 +19,8 @@ import org.raftgauge.proving.plant.Habit;
 import org.raftgauge.proving.plant.PlantOrder;
 import org.raftgauge.proving.plant.Tone;
 import org.raftgauge.proving.scene.BoardLook;
-import org.raftgauge.proving.scene.Medium;
 import org.raftgauge.proving.scene.Light;
+import org.raftgauge.proving.scene.Medium;
 import org.raftgauge.proving.scene.Pond;
 import org.raftgauge.proving.scene.Raft;
 import org.raftgauge.proving.scene.Scene;
@@ -47,7 +47,8 @@ final class RenderPhotoTest {
             Optional.empty(),
             Optional.empty());
     BoardLook look =
-        new BoardLook(new Tint(0.8, 0.8, 0.8), 0, 0, 0, Medium.of(new Tint(0.05, 0.04, 0.03)), false, 1);
+        new BoardLook(
+            new Tint(0.8, 0.8, 0.8), 0, 0, 0, Medium.of(new Tint(0.05, 0.04, 0.03)), false, 1);
     Sown sown = new Sown(new SiteId(0, 0), "ok", Optional.of(plant), true);
     Raft raft = new Raft("T", layout, Placement.NONE, look, List.of(sown), 7);
     Tint dark = new Tint(0.02, 0.03, 0.02);
