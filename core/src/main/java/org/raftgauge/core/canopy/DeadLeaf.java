@@ -7,7 +7,8 @@ package org.raftgauge.core.canopy;
  * <p>Brown alone says little: stained boards, coir plugs and cards are brown as well. So a brown
  * part counts only if it is crisp (a stain fades out: a few pixels off, the ground is still brown),
  * outshines by far what the raft's holes show (a plug does not), and hangs on a plant: it reaches
- * into a hole, or, as an outer leaf does, borders on living leaf larger than itself.
+ * into a hole, or, as an outer leaf does, borders on living leaf larger than itself. Where many
+ * holes show brown, what is no brighter in them is plug, beside dead leaf too.
  */
 final class DeadLeaf {
   /**
@@ -109,8 +110,7 @@ final class DeadLeaf {
     }
     boolean[] lit = new boolean[leaf.length];
     PlugLight holes = new PlugLight(width, height, hole, holePx);
-    // Coir and burnt clay are as brown as dead leaf, but in every hole: in collars and cups too,
-    // which are darker and would pass for the usual plug.
+    // Coir and burnt clay are as brown as dead leaf, but they show in many holes alike.
     double brownPlug = holes.common(even, leaf, brown);
     double plug = PLUG_TIMES * Math.max(brownPlug, holes.usual(even, leaf, counts));
     for (int i = 0; i < leaf.length; i++) {

@@ -10,7 +10,10 @@ final class PlugLight {
   /** A hole that shows less than this tells nothing, px. */
   private static final int LEAST_PX = 12;
 
-  /** What is common shows in more than this share of the holes, and in more than so many. */
+  /**
+   * What is common shows in more than this share of the holes, and in more than so many (working
+   * values).
+   */
   private static final double COMMON = 0.3;
 
   private static final double FEW = 2;
@@ -18,10 +21,10 @@ final class PlugLight {
   /** It fills a hole to this share where it counts as shown (working value). */
   private static final double FILLED = 0.1;
 
-  private final int width;
-  private final int height;
-  private final boolean[] hole;
-  private final double holePx;
+  private final Parts holes;
+
+  /** Where a hole's wall is none of what is seen: its width is often a guess. */
+  private final boolean[] inner;
 
   /**
    * Sets up the look.
@@ -32,10 +35,15 @@ final class PlugLight {
    * @param holePx their diameter, px
    */
   PlugLight(int width, int height, boolean[] hole, double holePx) {
-    this.width = width;
-    this.height = height;
-    this.hole = hole;
-    this.holePx = holePx;
+    this.holes = Parts.of(hole, width, height);
+    boolean[] outside = new boolean[hole.length];
+    for (int i = 0; i < hole.length; i++) {
+      outside[i] = !hole[i];
+    }
+    this.inner = BoxFilter.any(outside, width, height, (int) (holePx / 8));
+    for (int i = 0; i < hole.length; i++) {
+      inner[i] = hole[i] && !inner[i];
+    }
   }
 
   /** Returns a pixel's luminance in evened light. */
@@ -67,23 +75,16 @@ final class PlugLight {
    */
   double common(float[][] even, boolean[] leaf, boolean[] counts) {
     double[] light = ofHoles(even, leaf, counts, FILLED);
-    boolean many = light.length > Math.max(FEW, COMMON * Parts.of(hole, width, height).count());
+    boolean many = light.length > Math.max(FEW, COMMON * holes.count());
     return many ? Quantile.of(light, 0.5) : 0;
   }
 
   /** Returns the median light of each hole that shows enough of what counts. */
   private double[] ofHoles(float[][] even, boolean[] leaf, boolean[] counts, double filled) {
-    Parts holes = Parts.of(hole, width, height);
-    boolean[] outside = new boolean[leaf.length];
-    for (int i = 0; i < leaf.length; i++) {
-      outside[i] = !hole[i];
-    }
-    // The hole's width is often a guess: its wall does not count.
-    boolean[] wall = BoxFilter.any(outside, width, height, (int) (holePx / 8));
     double[][] light = new double[holes.count()][];
     int[] n = new int[light.length];
     for (int i = 0; i < leaf.length; i++) {
-      if (hole[i] && !wall[i] && !leaf[i] && counts[i]) {
+      if (inner[i] && !leaf[i] && counts[i]) {
         int at = holes.label(i);
         light[at] = light[at] == null ? new double[holes.size(at)] : light[at];
         light[at][n[at]++] = luminance(even, i);

@@ -12,7 +12,14 @@ import org.raftgauge.core.pixels.RgbImage;
  */
 public final class LinearLight {
   private static final float[] LINEAR = linearTable();
-  private static final double[] LUMINANCE = {0.2126, 0.7152, 0.0722};
+  private static final double[][] LUMINANCE = {
+    weighted(0.2126), weighted(0.7152), weighted(0.0722)
+  };
+
+  /** No light of a channel counts, and all of it does. */
+  private static final double[] NONE = weighted(0);
+
+  private static final double[] ALL = weighted(1);
 
   /** Light that is lost in a camera's floor. */
   private static final double DARK = 0.012;
@@ -25,11 +32,11 @@ public final class LinearLight {
   private final double[] green;
   private final double[] blue;
 
-  private LinearLight(RgbImage image, double... weights) {
+  private LinearLight(RgbImage image, double[]... tables) {
     this.image = image;
-    this.red = weighted(weights[0]);
-    this.green = weighted(weights[1]);
-    this.blue = weighted(weights[2]);
+    this.red = tables[0];
+    this.green = tables[1];
+    this.blue = tables[2];
   }
 
   /**
@@ -49,9 +56,9 @@ public final class LinearLight {
    * @return the same photo
    */
   public LinearLight only(int channel) {
-    double[] weights = new double[3];
-    weights[channel] = 1;
-    return new LinearLight(image, weights);
+    double[][] tables = {NONE, NONE, NONE};
+    tables[channel] = ALL;
+    return new LinearLight(image, tables);
   }
 
   /**
