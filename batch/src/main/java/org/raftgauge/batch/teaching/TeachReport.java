@@ -12,7 +12,7 @@ public final class TeachReport {
   /** What to say of figures that are better than any that painting by hand gives. */
   public static final String TOO_GOOD =
       "so good a figure says that the paintings are all but as a model painted them; where nobody"
-          + " mended them, it says nothing";
+          + " mended them, it says nothing: mend them by eye and teach again";
 
   private TeachReport() {}
 
