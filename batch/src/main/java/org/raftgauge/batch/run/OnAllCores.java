@@ -3,7 +3,7 @@ package org.raftgauge.batch.run;
 
 import java.util.List;
 import java.util.function.Function;
-import org.raftgauge.core.evening.Spread;
+import org.raftgauge.core.track.Spread;
 
 /** Spreads work over the cores of this machine; results come in order, whatever their number. */
 final class OnAllCores implements Spread {

@@ -1,7 +1,6 @@
 // SPDX-License-Identifier: Apache-2.0
 package org.raftgauge.batch.run;
 
-import java.time.Instant;
 import java.time.OffsetDateTime;
 import java.util.ArrayList;
 import java.util.Comparator;
@@ -24,7 +23,7 @@ import org.raftgauge.core.site.SiteMeasure;
  */
 record RaftPlace(PhotoMeasure photo, int place) {
   private static final Comparator<RaftPlace> IN_TIME =
-      Comparator.comparing(RaftPlace::instant)
+      Comparator.comparing(RaftPlace::takenAt, OffsetDateTime.timeLineOrder())
           .thenComparing(p -> p.photo.photo())
           .thenComparing(p -> p.photo.sha256())
           .thenComparingInt(RaftPlace::place);
@@ -66,10 +65,6 @@ record RaftPlace(PhotoMeasure photo, int place) {
   Map<SiteId, SitePlant> plants(Farm farm) {
     List<SiteId> sites = raft().sites().stream().map(SiteMeasure::site).toList();
     return farm.plantsOn(raft().raft().orElseThrow(), sites, takenAt());
-  }
-
-  private Instant instant() {
-    return takenAt().toInstant();
   }
 
   // The whole measure is a costly key; its bytes' hash says as much.

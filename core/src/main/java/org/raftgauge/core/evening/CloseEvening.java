@@ -14,6 +14,7 @@ import org.raftgauge.core.history.CollectSeries;
 import org.raftgauge.core.history.PlantSeries;
 import org.raftgauge.core.track.JudgeEvening;
 import org.raftgauge.core.track.Judged;
+import org.raftgauge.core.track.Spread;
 import org.raftgauge.core.track.TrackRules;
 
 /** Closes an evening: says how all stands, and what there is to do. */
@@ -50,11 +51,11 @@ public final class CloseEvening {
    * Closes an evening as {@link #of(CropBook, Seen, LocalDate, Map)} does, with the same result.
    *
    * @param asked book, looks, evening and graders
-   * @param spread fits the curves of many plants
+   * @param spread goes through rafts and plants
    * @return verdicts, curves and worklist
    */
   public static EveningResult of(Asked asked, Spread spread) {
-    Tonight tonight = tonight(asked.book, asked.seen, asked.evening);
+    Tonight tonight = tonight(asked, spread);
     EveningCurves.Curves curves =
         EveningCurves.of(
             tonight, known(asked.graders, asked.book.farmDay(), asked.evening), spread);
@@ -87,15 +88,17 @@ public final class CloseEvening {
    * @return the verdicts
    */
   public static List<Judged> verdicts(CropBook book, Seen seen, LocalDate evening) {
-    return tonight(book, seen, evening).verdicts();
+    return tonight(new Asked(book, seen, evening, Map.of()), Spread.IN_TURN).verdicts();
   }
 
   /** Drops what is later than an evening, and judges the rest. */
-  static Tonight tonight(CropBook book, Seen seen, LocalDate evening) {
-    CropBook then = BookAsOf.of(book, evening);
-    Seen soFar = seen.raftsBefore(book.farmDay().start(evening.plusDays(1)));
-    List<PlantSeries> all = CollectSeries.withEnded(then, seen.sites(), evening);
-    JudgeEvening.Said said = JudgeEvening.all(then, all, evening, TrackRules.defaults());
+  static Tonight tonight(Asked asked, Spread spread) {
+    LocalDate evening = asked.evening;
+    CropBook then = BookAsOf.of(asked.book, evening);
+    Seen soFar = asked.seen.raftsBefore(asked.book.farmDay().start(evening.plusDays(1)));
+    List<PlantSeries> all = CollectSeries.withEnded(then, asked.seen.sites(), evening);
+    JudgeEvening.Said said =
+        JudgeEvening.all(then, all, evening, new JudgeEvening.How(TrackRules.defaults(), spread));
     return new Tonight(then, soFar, Plants.of(then, all, evening), said, evening);
   }
 }

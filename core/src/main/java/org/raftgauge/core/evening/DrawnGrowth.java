@@ -14,6 +14,7 @@ import org.raftgauge.core.cohort.CohortFit;
 import org.raftgauge.core.history.PlantSeries;
 import org.raftgauge.core.history.Sight;
 import org.raftgauge.core.track.Judged;
+import org.raftgauge.core.track.Spread;
 import org.raftgauge.core.track.Verdict;
 
 /** Collects what is to be drawn of rafts, cohort by cohort. */

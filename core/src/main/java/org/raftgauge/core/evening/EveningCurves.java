@@ -29,6 +29,7 @@ import org.raftgauge.core.growth.Series;
 import org.raftgauge.core.history.GroupCohorts;
 import org.raftgauge.core.history.PlantSeries;
 import org.raftgauge.core.track.Judged;
+import org.raftgauge.core.track.Spread;
 
 /**
  * Gives rafts and sites their curves. A raft's median plant and a site that is not on track get a

@@ -12,7 +12,7 @@ package org.raftgauge.core.statistics;
 public record Ewma(EwmaRule rule, double target, double average, int n) {
   /** Returns the state after one more value. */
   public Ewma next(double x) {
-    return new Ewma(rule, target, rule.weight() * x + (1 - rule.weight()) * average, n + 1);
+    return new Ewma(rule, target, rule.next(average, x), n + 1);
   }
 
   /** Returns whether the average lies above its upper limit, for values of deviation sigma. */

@@ -28,6 +28,11 @@ public record EwmaRule(double weight, double widthSigmas) {
     return new Ewma(this, target, target, 0);
   }
 
+  /** Returns the weighted average after one more value. */
+  public double next(double average, double x) {
+    return weight * x + (1 - weight) * average;
+  }
+
   /** Returns the half width of the limits after {@code n} values of standard deviation sigma. */
   public double halfWidth(int n, double sigma) {
     double share = weight / (2 - weight) * (1 - Math.pow(1 - weight, 2.0 * n));

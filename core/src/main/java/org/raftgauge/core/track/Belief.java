@@ -9,11 +9,6 @@ package org.raftgauge.core.track;
  */
 record Belief(double lnShare, double sd) {
 
-  /** Returns what a track believes now. */
-  static Belief of(PlantTrack track) {
-    return new Belief(track.share(), track.shareSd());
-  }
-
   /** Returns the probability of a share below {@code ln}, a ln(share). */
   double below(double ln) {
     return Normal.below((ln - lnShare) / sd);

@@ -3,6 +3,7 @@ package org.raftgauge.core.track;
 
 import java.time.LocalDate;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.HashSet;
 import java.util.IdentityHashMap;
 import java.util.LinkedHashMap;
@@ -10,13 +11,12 @@ import java.util.List;
 import java.util.Map;
 import java.util.NavigableSet;
 import java.util.Optional;
-import java.util.OptionalDouble;
 import java.util.Set;
 import java.util.TreeSet;
 import java.util.function.Function;
 import org.raftgauge.core.book.Crop;
+import org.raftgauge.core.book.CropBook;
 import org.raftgauge.core.history.PlantSeries;
-import org.raftgauge.core.history.Sight;
 import org.raftgauge.core.reference.HouseClimate;
 
 /**
@@ -29,22 +29,18 @@ final class FarmPass {
   private static final double SAME_AGAIN = 0.1;
   private static final int FEWEST_OTHERS = 3;
 
-  /** Fewest plants of a raft that tell what they have in common. */
-  private static final int FEWEST_TOGETHER = 5;
-
-  /** By how much a raft's plants depart together, ln(area), without anything being amiss. */
-  private static final double USUAL_TOGETHER = 0.05;
-
   private final TrackRules rules;
+  private final Spread spread;
   private final List<Follow> plants;
   private final NavigableSet<LocalDate> evenings = new TreeSet<>();
   private final FindPatches patches = new FindPatches();
   private final StationWatch stations = new StationWatch();
   private final PondWatch ponds;
 
-  private FarmPass(List<Follow> plants, TrackRules rules) {
+  private FarmPass(List<Follow> plants, TrackRules rules, Spread spread) {
     this.plants = plants;
     this.rules = rules;
+    this.spread = spread;
     this.ponds = new PondWatch(rules);
     Set<LocalDate> seen = new HashSet<>();
     for (Follow plant : plants) {
@@ -56,17 +52,16 @@ final class FarmPass {
   /**
    * Follows every plant through all evenings.
    *
+   * @param book the crop book: limits by crop, the house's temperatures
    * @param series what was seen of each plant
-   * @param crops what the book says of a plant's crop
-   * @param climate the book's daily temperatures
    * @param rules how departures are judged
+   * @param spread goes through the rafts of an evening
    * @return where all stand after the last evening
    */
   static FarmPass through(
-      List<PlantSeries> series,
-      Function<PlantSeries, Optional<Crop>> crops,
-      HouseClimate climate,
-      TrackRules rules) {
+      CropBook book, List<PlantSeries> series, TrackRules rules, Spread spread) {
+    Function<PlantSeries, Optional<Crop>> crops = s -> book.crop(s.planting());
+    HouseClimate climate = HouseClimate.of(book.diary().climate());
     IdentityHashMap<PlantSeries, Cohort> cohorts = FindCohorts.of(series, crops, climate);
     List<Follow> plants =
         series.stream()
@@ -78,7 +73,7 @@ final class FarmPass {
                         crops.apply(s).map(Crop::limits).orElse(Crop.Limits.defaults()),
                         rules))
             .toList();
-    FarmPass pass = new FarmPass(plants, rules);
+    FarmPass pass = new FarmPass(plants, rules, spread);
     pass.evenings.forEach(pass::evening);
     return pass;
   }
@@ -109,10 +104,12 @@ final class FarmPass {
   private void evening(LocalDate evening) {
     List<Seen> seen = new ArrayList<>();
     plants.forEach(p -> p.next(evening).ifPresent(sight -> seen.add(new Seen(p, sight))));
-    Map<Patch, List<Seen>> groups = patches.of(seen);
-    List<Cohort.Level> tonight = new ArrayList<>();
-    groups.forEach(
-        (patch, of) -> level(of).ifPresent(l -> tonight.add(new Cohort.Level(patch, l))));
+    Map<Patch, PatchSights> sights = patches.of(seen);
+    List<PatchSights> rafts = List.copyOf(sights.values());
+    List<Cohort.Level> tonight =
+        spread.map(rafts, r -> r.level(stations, rules)).stream()
+            .flatMap(Optional::stream)
+            .toList();
     byCohort(tonight).forEach(Cohort::refresh);
     if (!rules.off().contains(TrackRules.Part.STATION_WATCH)) {
       stations.evening(tonight);
@@ -123,32 +120,15 @@ final class FarmPass {
     judged.forEach(l -> l.patch().add(l.level()));
     ponds.take(good);
     good.forEach(l -> l.patch().faulty(ponds.lags(l.patch())));
-    judged.forEach(l -> follow(l, groups.get(l.patch())));
-    chart(seen.stream().map(Seen::plant).filter(Follow::foretold).toList());
-    seen.forEach(s -> s.plant().closeEvening(s.sight()));
+    spread.each(judged.stream().map(l -> said(l, sights.get(l.patch()))).toList(), Runnable::run);
+    double common = common(spread.map(rafts, PatchSights::innovations));
+    spread.each(rafts, r -> r.close(common));
   }
 
   private static Map<Cohort, List<Cohort.Level>> byCohort(List<Cohort.Level> levels) {
     Map<Cohort, List<Cohort.Level>> cohorts = new LinkedHashMap<>();
     levels.forEach(l -> cohorts.computeIfAbsent(l.patch().cohort(), c -> new ArrayList<>()).add(l));
     return cohorts;
-  }
-
-  private Optional<PatchLevel> level(List<Seen> seen) {
-    List<Sight> usable = seen.stream().map(Seen::sight).filter(Sight::hasArea).toList();
-    if (usable.isEmpty()) {
-      return Optional.empty();
-    }
-    String station = usable.get(0).station();
-    double offset = stations.offset(station);
-    double[] ln = usable.stream().mapToDouble(s -> Math.log(s.areaCm2()) - offset).toArray();
-    RobustCentre centre = RobustCentre.of(ln);
-    double age = usable.stream().mapToDouble(Sight::ageDays).average().orElseThrow();
-    double spread = ln.length < 4 ? rules.healthySd() : centre.spread();
-    double se = Math.hypot(1.1 * spread / Math.sqrt(ln.length), rules.photoSd());
-    return Optional.of(
-        new PatchLevel(
-            usable.get(0).evening(), age, centre.centre(), se, ln.length, station, false));
   }
 
   private Cohort.Level corrected(Cohort.Level level) {
@@ -203,42 +183,23 @@ final class FarmPass {
             .map(e -> level.level().lnArea() - e.lnArea());
   }
 
-  private void follow(Cohort.Level level, List<Seen> seen) {
+  /** Says what becomes of a patch's sights, by what all patches told. */
+  private Runnable said(Cohort.Level level, PatchSights sights) {
+    String station = level.level().station();
+    if (level.level().doubtful()) {
+      String why = why(station);
+      return () -> sights.doubt(why);
+    }
     Patch patch = level.patch();
-    double offset = stations.offset(level.level().station());
+    double offset = stations.offset(station);
     Optional<Expected> expected = patch.cohort().expected(patch.raft(), level.level().age());
-    double common = expected.map(e -> common(seen, offset, e)).orElse(0.0);
-    for (Seen each : seen) {
-      if (level.level().doubtful()) {
-        each.plant().doubt(why(level.level().station()));
-      } else if (expected.isPresent() && each.sight().hasArea()) {
-        each.plant().take(each.sight(), offset, expected.get(), common);
-      }
-    }
+    return () -> expected.ifPresent(e -> sights.take(offset, e));
   }
 
-  /**
-   * Returns by how much a raft's plants depart together over what is usual, or 0 where they are too
-   * few to tell.
-   */
-  private static double common(List<Seen> seen, double offset, Expected expected) {
-    double[] surprises =
-        seen.stream()
-            .map(each -> each.plant().surprise(each.sight(), offset, expected))
-            .flatMapToDouble(OptionalDouble::stream)
-            .toArray();
-    double together = surprises.length < FEWEST_TOGETHER ? 0 : RobustCentre.median(surprises);
-    return Math.sqrt(Math.max(0, together * together - USUAL_TOGETHER * USUAL_TOGETHER));
-  }
-
-  /** Takes what an evening's plants have in common, weather mostly, off their innovations. */
-  private static void chart(List<Follow> plants) {
-    if (!plants.isEmpty()) {
-      double common =
-          RobustCentre.median(
-              plants.stream().mapToDouble(plant -> plant.track().innovation()).toArray());
-      plants.forEach(plant -> plant.chart(common));
-    }
+  /** Returns what an evening's plants have in common, weather mostly; 0 where there are none. */
+  private static double common(List<double[]> innovations) {
+    double[] all = innovations.stream().flatMapToDouble(Arrays::stream).toArray();
+    return all.length == 0 ? 0 : RobustCentre.median(all);
   }
 
   private String why(String station) {

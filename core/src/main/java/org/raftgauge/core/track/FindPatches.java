@@ -14,14 +14,20 @@ final class FindPatches {
   private final Map<Cohort, Map<String, Patch>> patches = new LinkedHashMap<>();
 
   /** Parts an evening's sights; those of a patch keep their order. */
-  Map<Patch, List<Seen>> of(List<Seen> seen) {
-    Map<Patch, List<Seen>> groups = new LinkedHashMap<>();
-    Optional<Patch> before = Optional.empty();
+  Map<Patch, PatchSights> of(List<Seen> seen) {
+    Map<Patch, PatchSights> groups = new LinkedHashMap<>();
+    Optional<PatchSights> before = Optional.empty();
     for (Seen each : seen) {
       // Plants come in the order of their rafts: most stand beside the one before.
-      Patch patch = before.filter(each::isOn).orElseGet(() -> patch(each));
-      groups.computeIfAbsent(patch, p -> new ArrayList<>()).add(each);
-      before = Optional.of(patch);
+      PatchSights group =
+          before
+              .filter(b -> each.isOn(b.patch()))
+              .orElseGet(
+                  () ->
+                      groups.computeIfAbsent(
+                          patch(each), p -> new PatchSights(p, new ArrayList<>())));
+      group.seen().add(each);
+      before = Optional.of(group);
     }
     return groups;
   }

@@ -8,7 +8,6 @@ import java.util.OptionalDouble;
 import org.raftgauge.core.book.Crop;
 import org.raftgauge.core.history.PlantSeries;
 import org.raftgauge.core.history.Sight;
-import org.raftgauge.core.statistics.Ewma;
 import org.raftgauge.core.statistics.EwmaRule;
 import org.raftgauge.core.track.PlantTrack.ErrorOf;
 
@@ -33,7 +32,7 @@ final class Follow {
   private final LagLimit lagLimit;
   private boolean takenTonight;
   private double innovation;
-  private Ewma ewma = CHART.start(0);
+  private double charted;
 
   Follow(PlantSeries series, Cohort cohort, Crop.Limits limits, TrackRules rules) {
     this.series = series;
@@ -97,7 +96,7 @@ final class Follow {
   /** Takes what all plants of the evening have in common off its innovation and charts it. */
   void chart(double common) {
     innovation = track.innovation() - common;
-    ewma = ewma.next(innovation);
+    charted = CHART.next(charted, innovation);
   }
 
   /** Returns the innovation without what the evening's plants have in common. */
@@ -105,8 +104,9 @@ final class Follow {
     return innovation;
   }
 
-  Ewma ewma() {
-    return ewma;
+  /** Returns the weighted average of its innovations, the newest weighing most. */
+  double charted() {
+    return charted;
   }
 
   void doubt(String why) {

@@ -15,7 +15,6 @@ import org.raftgauge.core.book.Layout;
 import org.raftgauge.core.book.SiteGrid;
 import org.raftgauge.core.history.CollectSeries;
 import org.raftgauge.core.history.PlantSeries;
-import org.raftgauge.core.reference.HouseClimate;
 
 /** Says of everything that was seen on an evening how it stands. */
 public final class JudgeEvening {
@@ -35,7 +34,7 @@ public final class JudgeEvening {
    */
   public static List<Judged> judge(
       CropBook book, List<PlantSeries> series, LocalDate evening, TrackRules rules) {
-    return all(book, series, evening, rules).rows();
+    return all(book, series, evening, new How(rules, Spread.IN_TURN)).rows();
   }
 
   /**
@@ -54,19 +53,25 @@ public final class JudgeEvening {
   }
 
   /**
+   * How an evening is judged.
+   *
+   * @param rules how departures are judged
+   * @param spread goes through the rafts of an evening; the result is the same whatever it is
+   */
+  public record How(TrackRules rules, Spread spread) {}
+
+  /**
    * Judges an evening as {@link #judge} does, and says how sites not seen that evening stood last.
    *
    * @param book the crop book
    * @param series what was seen of each plant
    * @param evening the evening
-   * @param rules how departures are judged
+   * @param how by which rules, by how many hands
    * @return what is said
    */
-  public static Said all(
-      CropBook book, List<PlantSeries> series, LocalDate evening, TrackRules rules) {
-    FarmPass pass =
-        FarmPass.through(
-            series, s -> book.crop(s.planting()), HouseClimate.of(book.diary().climate()), rules);
+  public static Said all(CropBook book, List<PlantSeries> series, LocalDate evening, How how) {
+    TrackRules rules = how.rules();
+    FarmPass pass = FarmPass.through(book, series, rules, how.spread());
     Set<PlantSeries> standing = Collections.newSetFromMap(new IdentityHashMap<>());
     standing.addAll(CollectSeries.standing(book, series, evening));
     Map<Boolean, List<Follow>> follows =

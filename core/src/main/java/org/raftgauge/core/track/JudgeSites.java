@@ -150,7 +150,7 @@ final class JudgeSites {
     double rate = plant.expected().orElseThrow().rate();
     return new Judged.Change(
         plant.innovation(),
-        plant.ewma().average(),
+        plant.charted(),
         rate + track.rate(),
         rate,
         Normal.twoSided(plant.innovation()),

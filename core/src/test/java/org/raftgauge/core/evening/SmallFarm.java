@@ -18,6 +18,7 @@ import org.raftgauge.core.book.CropBook;
 import org.raftgauge.core.book.SiteId;
 import org.raftgauge.core.history.SiteLook;
 import org.raftgauge.core.site.SiteMeasure;
+import org.raftgauge.core.track.Spread;
 
 /**
  * Eight rafts of six plants in two ponds, set out on {@link #FIRST} and photographed each evening
@@ -125,7 +126,9 @@ final class SmallFarm {
 
   /** Returns the worklist of an evening, without the curves, which take time. */
   List<Task> worklist(int evening) {
-    return new MakeWorklist(CloseEvening.tonight(book(), seen(evening), day(evening))).tasks();
+    CloseEvening.Asked asked =
+        new CloseEvening.Asked(book(), seen(evening), day(evening), Map.of());
+    return new MakeWorklist(CloseEvening.tonight(asked, Spread.IN_TURN)).tasks();
   }
 
   /** Returns what was seen on evenings 0 to {@code last}. */

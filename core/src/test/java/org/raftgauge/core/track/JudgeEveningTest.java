@@ -5,9 +5,11 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.nio.file.Path;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
+import java.util.function.Function;
 import java.util.stream.Collectors;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
@@ -17,6 +19,19 @@ class JudgeEveningTest {
   private static final int RAFTS = 12;
 
   @TempDir Path folder;
+
+  /** Goes through the last first. */
+  private static final Spread BACKWARDS =
+      new Spread() {
+        @Override
+        public <T, R> List<R> map(List<T> all, Function<T, R> one) {
+          List<R> results = new ArrayList<>();
+          for (int i = all.size() - 1; i >= 0; i--) {
+            results.add(0, one.apply(all.get(i)));
+          }
+          return results;
+        }
+      };
 
   private Pretend farm() {
     return new Pretend(folder, RAFTS, 5);
@@ -182,5 +197,12 @@ class JudgeEveningTest {
       farm.say(0, day, Pretend.measure(0, 0.6 * 8 * Math.exp(0.12 * day), true, ""));
     }
     assertEquals(Verdict.ON_TRACK, farm.site(0, 0, 9).verdict());
+  }
+
+  @Test
+  void anEveningIsJudgedAlikeInWhateverOrderItsRaftsAreGoneThrough() {
+    Pretend farm =
+        farm().photograph(8, (raft, site, day) -> raft == 0 && site == 0 ? Math.log(0.66) : 0);
+    assertEquals(farm.said(8, Spread.IN_TURN), farm.said(8, BACKWARDS));
   }
 }

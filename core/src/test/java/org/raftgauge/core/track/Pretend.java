@@ -130,10 +130,18 @@ final class Pretend {
   }
 
   List<Judged> judge(int day) {
+    return said(day, Spread.IN_TURN).rows();
+  }
+
+  /** Judges an evening, its rafts gone through by a spread. */
+  JudgeEvening.Said said(int day, Spread spread) {
     LocalDate evening = FIRST.plusDays(day);
     CropBook book = book();
-    return JudgeEvening.judge(
-        book, CollectSeries.upTo(book, looks, evening), evening, TrackRules.defaults());
+    return JudgeEvening.all(
+        book,
+        CollectSeries.upTo(book, looks, evening),
+        evening,
+        new JudgeEvening.How(TrackRules.defaults(), spread));
   }
 
   /** Judges an evening and returns the sites' rows by raft and site. */

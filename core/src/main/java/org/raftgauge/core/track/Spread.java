@@ -1,7 +1,8 @@
 // SPDX-License-Identifier: Apache-2.0
-package org.raftgauge.core.evening;
+package org.raftgauge.core.track;
 
 import java.util.List;
+import java.util.function.Consumer;
 import java.util.function.Function;
 
 /**
@@ -29,4 +30,20 @@ public interface Spread {
    * @param <R> what comes of it
    */
   <T, R> List<R> map(List<T> all, Function<T, R> one);
+
+  /**
+   * Does something with each of a list.
+   *
+   * @param all with what
+   * @param one what is done; nothing that it touches is touched by what is done with another
+   * @param <T> with what it is done
+   */
+  default <T> void each(List<T> all, Consumer<T> one) {
+    map(
+        all,
+        each -> {
+          one.accept(each);
+          return each;
+        });
+  }
 }
