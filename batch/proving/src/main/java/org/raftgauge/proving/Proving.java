@@ -16,6 +16,7 @@ import picocli.CommandLine.Command;
       AccuracyCommand.class,
       ReportCommand.class,
       ModelsCommand.class,
+      HolesCommand.class,
       GraderCommand.class,
       SeasonCommand.class,
       HarvestCommand.class,

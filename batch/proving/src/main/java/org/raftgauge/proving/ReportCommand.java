@@ -49,12 +49,24 @@ final class ReportCommand implements Callable<Integer> {
       description = "Rendered photos; the whole set is 300. Default: ${DEFAULT-VALUE}.")
   private int photos = 72;
 
+  @Option(
+      names = "--fillings",
+      description = "Only the part on plugs of many kinds, put into batch/proving/ACCURACY.md.")
+  private boolean fillings;
+
   @Override
   public Integer call() throws IOException {
     Files.createDirectories(out);
+    Bench bench = new Bench(root, out, seed, tunedSeed, photos);
+    if (fillings) {
+      AccuracyPage.replace(
+          root.resolve("batch/proving/ACCURACY.md"),
+          Sections.fillings(bench).begun("Commit " + Commit.of(root) + ".\n\n"));
+      return 0;
+    }
     String stamp =
         "commit " + Commit.of(root) + ", seed " + seed + ", " + photos + " rendered photos";
-    List<Section> sections = Sections.make(new Bench(root, out, seed, tunedSeed, photos));
+    List<Section> sections = Sections.make(bench);
     String page = AccuracyPage.page(stamp, sections);
     Files.writeString(out.resolve("ACCURACY.md"), page);
     if (docs) {

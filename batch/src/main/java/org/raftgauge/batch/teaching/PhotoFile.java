@@ -15,14 +15,14 @@ import org.raftgauge.core.problem.InputException;
 import org.raftgauge.core.problem.Problem;
 
 /** Reads a photo or a painted picture, and what the manifest beside it says. */
-final class PhotoFile {
+public final class PhotoFile {
 
   /** A manifest lies beside the photo or at most this many folders up, itself counted. */
   private static final int LEVELS = 3;
 
   private PhotoFile() {}
 
-  static byte[] bytes(Path file) throws InputException {
+  public static byte[] bytes(Path file) throws InputException {
     try {
       return Files.readAllBytes(file);
     } catch (IOException e) {
@@ -30,7 +30,7 @@ final class PhotoFile {
     }
   }
 
-  static RgbImage picture(Path file) throws InputException {
+  public static RgbImage picture(Path file) throws InputException {
     return PictureCodec.decode(bytes(file)).orElseThrow(() -> unchecked(file));
   }
 
@@ -42,7 +42,7 @@ final class PhotoFile {
    * Says what is known of a photo: its folders, the manifest beside it or in a folder above, the
    * station given.
    */
-  static PhotoFacts facts(Path photo, Optional<String> station) {
+  public static PhotoFacts facts(Path photo, Optional<String> station) {
     Path file = photo.toAbsolutePath().normalize();
     Optional<ManifestRow> row = row(file);
     String shown = file.getParent().getFileName() + "/" + file.getFileName();

@@ -6,10 +6,7 @@ import org.raftgauge.core.book.TaughtGround;
 
 /** Scores pixels of open ground as a taught model says, see {@link TaughtGround}. Read only. */
 public final class GroundNetwork {
-  private final float[] middle;
-  private final float[] perSpread;
-  private final float[][] units;
-  private final float[] output;
+  private final Network network;
 
   /**
    * Sets up a network.
@@ -17,21 +14,16 @@ public final class GroundNetwork {
    * @param ground as the model's file says it
    */
   public GroundNetwork(TaughtGround ground) {
-    this.middle = floats(ground.middle());
-    this.perSpread = floats(ground.spread());
-    for (int k = 0; k < perSpread.length; k++) {
-      perSpread[k] = 1 / perSpread[k];
-    }
-    this.units = ground.units().stream().map(GroundNetwork::floats).toArray(float[][]::new);
-    this.output = floats(ground.output());
+    this.network =
+        new Network(
+            new double[][] {doubles(ground.middle()), doubles(ground.spread())},
+            ground.units().stream().map(GroundNetwork::doubles).toArray(double[][]::new),
+            doubles(ground.output()),
+            TaughtGround.MOST);
   }
 
-  private static float[] floats(List<Double> values) {
-    float[] floats = new float[values.size()];
-    for (int i = 0; i < floats.length; i++) {
-      floats[i] = values.get(i).floatValue();
-    }
-    return floats;
+  private static double[] doubles(List<Double> values) {
+    return values.stream().mapToDouble(v -> v).toArray();
   }
 
   /**
@@ -41,20 +33,6 @@ public final class GroundNetwork {
    * @return log odds of leaf
    */
   public double score(float[] terms) {
-    float[] z = new float[middle.length];
-    float most = (float) TaughtGround.MOST;
-    for (int k = 0; k < z.length; k++) {
-      z[k] = Math.max(-most, Math.min(most, (terms[k] - middle[k]) * perSpread[k]));
-    }
-    float score = output[units.length];
-    for (int j = 0; j < units.length; j++) {
-      float[] weights = units[j];
-      float sum = weights[z.length];
-      for (int k = 0; k < z.length; k++) {
-        sum += weights[k] * z[k];
-      }
-      score += Math.max(0, sum) * output[j];
-    }
-    return score;
+    return network.of(terms);
   }
 }

@@ -153,7 +153,7 @@ final class SiteCrops {
         checked.add(
             heldSite(
                 sites.get(s).site(),
-                "leaf and the green plug of its hole look alike; look at it, and keep plugs free of"
+                "leaf and the plug of its hole look alike; look at it, and keep plugs free of"
                     + " moss"));
       } else {
         checked.add(sites.get(s));

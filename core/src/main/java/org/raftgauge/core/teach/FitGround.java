@@ -17,8 +17,10 @@ final class FitGround {
    */
   private static final double FAVOUR = Math.log(0.57 / 0.43);
 
-  /** Terms that hardly vary are not blown up. */
-  private static final double LEAST_SPREAD = 1e-3;
+  /** Settled by cross-validation by photo, flat within a half. */
+  private static final FitNetwork.Size SIZE = new FitNetwork.Size(24, 8000, 1e-4);
+
+  private static final long SEED = 20_263;
 
   private FitGround() {}
 
@@ -42,8 +44,9 @@ final class FitGround {
       leaf[i] = open.get(i).tissue.isLeaf();
       weight[i] = open.get(i).weight;
     }
-    double[][] range = normalise(x);
-    FitNetwork fitted = FitNetwork.to(x, leaf, weight);
+    Cases cases = Cases.of(x, leaf, weight);
+    double[][] range = cases.normalise(TaughtGround.MOST);
+    FitNetwork fitted = FitNetwork.to(cases, SIZE, SEED);
     List<List<Double>> units = new ArrayList<>();
     for (double[] unit : fitted.units()) {
       units.add(FitColour.rounded(unit));
@@ -58,28 +61,6 @@ final class FitGround {
     float[] terms = pixel.ground.clone();
     terms[terms.length - 1] = (float) TaughtRule.odds(rule.leaf(pixel.colour));
     return terms;
-  }
-
-  /** Brings terms to mean 0 and spread 1, cut at the network's limit; returns mean and spread. */
-  private static double[][] normalise(float[][] x) {
-    double[][] range = new double[2][TaughtGround.TERMS];
-    for (int k = 0; k < TaughtGround.TERMS; k++) {
-      double sum = 0;
-      double squares = 0;
-      for (float[] row : x) {
-        sum += row[k];
-        squares += (double) row[k] * row[k];
-      }
-      double mean = sum / x.length;
-      double spread = Math.sqrt(Math.max(0, squares / x.length - mean * mean));
-      range[0][k] = Math.rint(mean * 1e4) / 1e4;
-      range[1][k] = Math.max(LEAST_SPREAD, Math.rint(spread * 1e4) / 1e4);
-      for (float[] row : x) {
-        double z = (row[k] - range[0][k]) / range[1][k];
-        row[k] = (float) Math.max(-TaughtGround.MOST, Math.min(TaughtGround.MOST, z));
-      }
-    }
-    return range;
   }
 
   private static List<Double> list(double[] values) {

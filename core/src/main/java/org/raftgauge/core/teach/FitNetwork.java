@@ -1,7 +1,6 @@
 // SPDX-License-Identifier: Apache-2.0
 package org.raftgauge.core.teach;
 
-import java.util.Arrays;
 import java.util.Random;
 
 /**
@@ -14,76 +13,75 @@ import java.util.Random;
  * cases give the same network on any machine.
  */
 final class FitNetwork {
-  /** Units; settled with the other settings by cross-validation by photo, flat within a half. */
-  private static final int UNITS = 24;
-
-  private static final int STEPS = 8000;
   private static final int DRAW = 128;
   private static final double RATE = 4e-3;
-
-  /** Penalty on half the squared weights, against a mean loss. */
-  private static final float RIDGE = 1e-4f;
 
   private static final double KEPT_MEAN = 0.9;
   private static final double KEPT_SQUARE = 0.999;
   private static final double LEAST_SIZE = 1e-8;
-  private static final long SEED = 20_263;
-
-  private final float[][] x;
-  private final boolean[] leaf;
-  private final float[] weight;
+  private final Cases cases;
+  private final Size size;
   private final int terms;
+  private final int units;
 
   /** Each unit's weights and constant, then the output's, one after the other. */
   private final float[] at;
 
   private final float[] slope;
-  private final float[] hidden = new float[UNITS];
+  private final float[] hidden;
 
-  private FitNetwork(float[][] x, boolean[] leaf, double[] weight) {
-    this.x = x;
-    this.leaf = leaf;
-    this.terms = x[0].length;
-    this.weight = new float[x.length];
-    double mean = Arrays.stream(weight).average().orElseThrow();
-    for (int i = 0; i < x.length; i++) {
-      this.weight[i] = (float) (weight[i] / mean);
-    }
-    this.at = new float[UNITS * (terms + 1) + UNITS + 1];
+  /**
+   * How large a network is and how long it is fitted.
+   *
+   * @param units of its hidden layer
+   * @param steps of the fit
+   * @param ridge penalty on half the squared weights, against a mean loss
+   */
+  record Size(int units, int steps, double ridge) {}
+
+  private FitNetwork(Cases cases, Size size) {
+    this.cases = cases;
+    this.size = size;
+    this.terms = cases.x()[0].length;
+    this.units = size.units();
+    this.hidden = new float[units];
+    this.at = new float[units * (terms + 1) + units + 1];
     this.slope = new float[at.length];
   }
 
   /**
    * Fits a network.
    *
-   * @param x terms of each case, near -1..1
-   * @param leaf whether each is leaf
-   * @param weight of each, above 0
+   * @param cases what it is to tell, terms near -1..1
+   * @param size of the network
+   * @param seed of the first weights and of the draws
    * @return the fitted network
    */
-  static FitNetwork to(float[][] x, boolean[] leaf, double[] weight) {
-    FitNetwork network = new FitNetwork(x, leaf, weight);
-    network.fit(new Random(SEED));
+  static FitNetwork to(Cases cases, Size size, long seed) {
+    FitNetwork network = new FitNetwork(cases, size);
+    network.fit(new Random(seed));
     return network;
   }
 
   private void fit(Random random) {
     for (int i = 0; i < at.length; i++) {
-      boolean ofUnit = i < UNITS * (terms + 1);
+      boolean ofUnit = i < units * (terms + 1);
       boolean constant = ofUnit ? i % (terms + 1) == terms : i == at.length - 1;
-      double size = Math.sqrt(2.0 / (ofUnit ? terms : UNITS));
-      at[i] = constant ? 0 : (float) (size * random.nextGaussian());
+      double spread = Math.sqrt(2.0 / (ofUnit ? terms : units));
+      at[i] = constant ? 0 : (float) (spread * random.nextGaussian());
     }
     double[] mean = new double[at.length];
     double[] square = new double[at.length];
-    for (int step = 1; step <= STEPS; step++) {
+    int steps = size.steps();
+    float ridge = (float) size.ridge();
+    for (int step = 1; step <= steps; step++) {
       for (int i = 0; i < at.length; i++) {
-        slope[i] = RIDGE * at[i];
+        slope[i] = ridge * at[i];
       }
       for (int n = 0; n < DRAW; n++) {
-        addSlope(random.nextInt(x.length));
+        addSlope(random.nextInt(cases.x().length));
       }
-      double rate = RATE / 2 * (1 + StrictMath.cos(Math.PI * step / STEPS));
+      double rate = RATE / 2 * (1 + StrictMath.cos(Math.PI * step / steps));
       double meanSeen = 1 - StrictMath.pow(KEPT_MEAN, step);
       double squareSeen = 1 - StrictMath.pow(KEPT_SQUARE, step);
       for (int i = 0; i < at.length; i++) {
@@ -97,10 +95,10 @@ final class FitNetwork {
 
   /** Adds the slope of a case's loss. */
   private void addSlope(int n) {
-    float[] row = x[n];
-    int out = UNITS * (terms + 1);
-    float score = at[out + UNITS];
-    for (int j = 0; j < UNITS; j++) {
+    float[] row = cases.x()[n];
+    int out = units * (terms + 1);
+    float score = cases.known()[n] + at[out + units];
+    for (int j = 0; j < units; j++) {
       int unit = j * (terms + 1);
       float sum = at[unit + terms];
       for (int k = 0; k < terms; k++) {
@@ -109,10 +107,10 @@ final class FitNetwork {
       hidden[j] = Math.max(0, sum);
       score += at[out + j] * hidden[j];
     }
-    double off = 1 / (1 + StrictMath.exp(-score)) - (leaf[n] ? 1 : 0);
-    float pull = (float) (off * weight[n] / DRAW);
-    slope[out + UNITS] += pull;
-    for (int j = 0; j < UNITS; j++) {
+    double off = 1 / (1 + StrictMath.exp(-score)) - (cases.leaf()[n] ? 1 : 0);
+    float pull = (float) (off * cases.weight()[n] / DRAW);
+    slope[out + units] += pull;
+    for (int j = 0; j < units; j++) {
       slope[out + j] += pull * hidden[j];
       if (hidden[j] > 0) {
         int unit = j * (terms + 1);
@@ -127,16 +125,16 @@ final class FitNetwork {
 
   /** Returns each unit's weights and its constant. */
   double[][] units() {
-    double[][] units = new double[UNITS][];
-    for (int j = 0; j < UNITS; j++) {
-      units[j] = part(j * (terms + 1), terms + 1);
+    double[][] all = new double[units][];
+    for (int j = 0; j < units; j++) {
+      all[j] = part(j * (terms + 1), terms + 1);
     }
-    return units;
+    return all;
   }
 
   /** Returns the output's weights and its constant. */
   double[] output() {
-    return part(UNITS * (terms + 1), UNITS + 1);
+    return part(units * (terms + 1), units + 1);
   }
 
   private double[] part(int from, int count) {

@@ -57,7 +57,7 @@ public final class LearningCurve {
    */
   public static List<String> rows(Path set, Path paintings) throws IOException {
     LearningCurve curve = new LearningCurve(set);
-    List<TeachRequest.Pair> pairs = new ArrayList<>(PaintTruth.of(set, paintings));
+    List<TeachRequest.Pair> pairs = new ArrayList<>(PaintTruth.of(set, paintings, PaintTruth.HALF));
     pairs.removeIf(p -> p.photo().toString().contains(ScoreRun.UNANSWERABLE));
     Collections.shuffle(pairs, new Random(SEED));
     int half = pairs.size() / 2;

@@ -24,18 +24,20 @@ import org.raftgauge.core.teach.Labels;
  * paint by eye with a hard brush. Leaf of neighbour boards is left out.
  */
 public final class PaintTruth {
-  /** Coverage, 0..255, from which a pixel is painted as leaf. */
-  private static final int HALF = 128;
+  /** Coverage of a pixel that is half leaf. */
+  public static final int HALF = 128;
 
   /** L* of the picture under which what is no leaf is painted dark, as pre-painting does. */
   private static final double DARK = 25;
 
   private final Path set;
   private final Path out;
+  private final int least;
 
-  private PaintTruth(Path set, Path out) {
+  private PaintTruth(Path set, Path out, int least) {
     this.set = set;
     this.out = out;
+    this.least = least;
   }
 
   /**
@@ -43,17 +45,18 @@ public final class PaintTruth {
    *
    * @param set as {@code prove render} made it
    * @param out folder for the paintings
+   * @param least coverage, 0..255, from which a pixel is painted as leaf
    * @return photos and paintings, in the order of the truth
    * @throws IOException if a file cannot be read or written
    */
-  public static List<TeachRequest.Pair> of(Path set, Path out) throws IOException {
+  public static List<TeachRequest.Pair> of(Path set, Path out, int least) throws IOException {
     Map<String, Map<Integer, Tissue>> photos = new TreeMap<>();
     for (CSVRecord row : Table.read(set.resolve("truth.csv"))) {
       photos
           .computeIfAbsent(Table.cell(row, "photo"), p -> new HashMap<>())
           .put((int) Table.number(row, "label"), tissue(row));
     }
-    PaintTruth paint = new PaintTruth(set, Files.createDirectories(out));
+    PaintTruth paint = new PaintTruth(set, Files.createDirectories(out), least);
     List<TeachRequest.Pair> pairs = new ArrayList<>();
     for (Map.Entry<String, Map<Integer, Tissue>> photo : photos.entrySet()) {
       pairs.add(paint.paint(photo.getKey(), photo.getValue()));
@@ -84,7 +87,7 @@ public final class PaintTruth {
         int leaf = coverage.getSample(x, y, 0);
         int owner = labels.getSample(x, y, 0);
         int rgb = Labels.IGNORE_RGB;
-        if (leaf < HALF) {
+        if (leaf < least) {
           rgb = (isDark(picture.getRGB(x, y)) ? Tissue.DARK : Tissue.BOARD).rgb();
         } else if (tissues.containsKey(owner)) {
           rgb = tissues.get(owner).rgb();

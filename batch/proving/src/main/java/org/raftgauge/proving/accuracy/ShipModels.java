@@ -70,7 +70,7 @@ public final class ShipModels {
       SetName.Order order = new SetName.Order(plan.seed, plan.photos, MEGAPIXELS, plan.looks);
       RenderSet.make(set, SetName.CONDITIONS, order, photo -> {});
     }
-    List<TeachRequest.Pair> pictures = PaintTruth.of(set, work.resolve("painted"));
+    List<TeachRequest.Pair> pictures = PaintTruth.of(set, work.resolve("painted"), PaintTruth.HALF);
     List<CSVRecord> truth = Table.read(set.resolve("truth.csv"));
     TeachRequest request =
         new TeachRequest(

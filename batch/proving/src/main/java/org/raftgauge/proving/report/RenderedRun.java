@@ -46,6 +46,14 @@ record RenderedRun(Path work, Path sites) {
         new SetName.Order(seed, bench.photos(), MEGAPIXELS));
   }
 
+  /** Small plants in substrates and holders of many kinds. */
+  static RenderedRun fillings(Bench bench, long seed) throws IOException {
+    return of(
+        bench.rendered(seed).resolve("fillings"),
+        SetName.FILLINGS,
+        new SetName.Order(seed, bench.photos(), MEGAPIXELS));
+  }
+
   private static RenderedRun of(Path work, SetName.Order order) throws IOException {
     return of(work, SetName.CONDITIONS, order);
   }
@@ -80,6 +88,11 @@ record RenderedRun(Path work, Path sites) {
   /** Returns the truth of all sites, by condition. */
   List<TruthSite> byCondition() throws IOException {
     return TruthSite.read(truth(), "condition");
+  }
+
+  /** Returns the truth of all sites, by crop. */
+  List<TruthSite> byCrop() throws IOException {
+    return TruthSite.read(truth(), "crop");
   }
 
   /** Returns the truth of the sites whose light can be measured in, by leaf habit. */

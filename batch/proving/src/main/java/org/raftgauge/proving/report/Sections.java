@@ -17,6 +17,7 @@ public final class Sections {
           RenderedSection::make,
           TunedSection::make,
           CoarseSection::make,
+          FillingsSection::make,
           EveningsSection::make,
           HoldsSection::make,
           ModelsSection::make,
@@ -55,5 +56,16 @@ public final class Sections {
    */
   public static Section verdicts(Bench bench) throws IOException {
     return VerdictsSection.make(bench);
+  }
+
+  /**
+   * Makes the section on plugs of many kinds alone; this takes minutes.
+   *
+   * @param bench what to work with
+   * @return the section
+   * @throws IOException if a run fails or a file cannot be written
+   */
+  public static Section fillings(Bench bench) throws IOException {
+    return FillingsSection.make(bench);
   }
 }

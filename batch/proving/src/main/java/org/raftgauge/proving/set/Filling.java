@@ -3,6 +3,7 @@ package org.raftgauge.proving.set;
 
 import java.awt.Color;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
 import java.util.Random;
 import org.raftgauge.proving.scene.Medium;
@@ -33,6 +34,20 @@ record Filling(String label, Medium medium) {
 
   private static final List<Condition> LIGHTS =
       List.of(Condition.PLAIN, Condition.PLAIN, Condition.SUN, Condition.UNEVEN, Condition.TILT);
+  private static final List<Condition> TAUGHT =
+      Arrays.stream(Condition.values())
+          .filter(c -> c != Condition.PURPLE_LAMP && c != Condition.FULL && c != Condition.EMPTY)
+          .toList();
+
+  /** One photo in so many shows the usual plugs, that they stay what they are. */
+  private static final int USUAL = 3;
+
+  private static final List<CropKind> ALL_CROPS = List.of(CropKind.values());
+
+  /** Half of the plants are small: their plugs show most. */
+  private static final List<Stage> STAGES =
+      List.of(Stage.YOUNG, Stage.YOUNG, Stage.YOUNG, Stage.MIDDLE, Stage.MIDDLE, Stage.LATE);
+
   private static final List<CropKind> CROPS =
       List.of(
           CropKind.BUTTERHEAD,
@@ -86,11 +101,34 @@ record Filling(String label, Medium medium) {
     return Tint.srgb(Color.HSBtoRGB(drawn[0], drawn[1], drawn[2]) & 0xffffff);
   }
 
+  /** Plans as many photos as are ordered, all about them drawn at random, a third usual plugs. */
+  static List<PhotoPlan> drawn(SetName.Order order) {
+    Random random = new Random(order.seed());
+    List<StationPlan> stations = stations(order);
+    List<PhotoPlan> plans = new ArrayList<>();
+    for (int number = 0; number < order.photos(); number++) {
+      PhotoPlan plan =
+          new PhotoPlan(
+              number,
+              TAUGHT.get(random.nextInt(TAUGHT.size())),
+              ALL_CROPS.get(random.nextInt(ALL_CROPS.size())),
+              STAGES.get(random.nextInt(STAGES.size())),
+              stations.get(random.nextInt(2)),
+              random.nextLong());
+      plans.add(number % USUAL == 0 ? plan : plan.in(any(random)));
+    }
+    return plans;
+  }
+
+  private static List<StationPlan> stations(SetName.Order order) {
+    return List.of(
+        StationPlan.passing(1, order.megapixels()), StationPlan.fixed(order.megapixels()));
+  }
+
   /** Plans small and middling plants in each filling, for a plug that shows is what misleads. */
   static List<PhotoPlan> plan(SetName.Order order) {
     Random random = new Random(order.seed());
-    List<StationPlan> stations =
-        List.of(StationPlan.passing(1, order.megapixels()), StationPlan.fixed(order.megapixels()));
+    List<StationPlan> stations = stations(order);
     List<PhotoPlan> plans = new ArrayList<>();
     for (CropKind crop : CROPS) {
       for (Filling filling : NAMED) {

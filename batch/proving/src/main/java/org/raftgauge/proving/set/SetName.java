@@ -17,7 +17,7 @@ public enum SetName {
   GROWING,
   /** Small plants in substrates and holders of many kinds. */
   FILLINGS,
-  /** Every condition, with fillings drawn at random. */
+  /** Looks, crops, sizes and fillings drawn at random, to teach from. */
   DRAWN_FILLINGS;
 
   private static final CropKind[][] CROPS = {
@@ -39,7 +39,7 @@ public enum SetName {
     List<PhotoPlan> all =
         switch (this) {
           case CONDITIONS -> conditions(order);
-          case DRAWN_FILLINGS -> filled(conditions(order), order.seed());
+          case DRAWN_FILLINGS -> Filling.drawn(order);
           case FILLINGS -> Filling.plan(order);
           default -> speed(order);
         };
@@ -107,11 +107,6 @@ public enum SetName {
       }
     }
     return plans;
-  }
-
-  private static List<PhotoPlan> filled(List<PhotoPlan> plans, long seed) {
-    Random random = new Random(seed);
-    return plans.stream().map(p -> p.in(Filling.any(random))).toList();
   }
 
   private static Stage[] stages(Condition condition) {

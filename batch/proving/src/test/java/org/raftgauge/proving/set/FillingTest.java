@@ -31,13 +31,16 @@ class FillingTest {
   }
 
   @Test
-  void fillingsDrawnForEveryConditionDiffer() {
-    List<PhotoPlan> plans = SetName.DRAWN_FILLINGS.plan(ALL);
-    assertEquals(SetName.CONDITIONS.plan(ALL).size(), plans.size());
-    assertTrue(plans.stream().allMatch(p -> p.look().equals("drawn")));
+  void drawnFillingsDifferAndAThirdOfThePlugsAreUsualOnes() {
+    List<PhotoPlan> plans = SetName.DRAWN_FILLINGS.plan(new SetName.Order(1, 30, 1));
+    assertEquals(30, plans.size());
     Set<Medium> media =
-        plans.stream().map(p -> p.filling().orElseThrow().medium()).collect(Collectors.toSet());
-    assertEquals(plans.size(), media.size());
+        plans.stream()
+            .flatMap(p -> p.filling().stream())
+            .map(Filling::medium)
+            .collect(Collectors.toSet());
+    assertEquals(20, media.size());
+    assertTrue(plans.stream().map(PhotoPlan::crop).distinct().count() > 5);
   }
 
   @Test

@@ -1,0 +1,32 @@
+// SPDX-License-Identifier: Apache-2.0
+package org.raftgauge.proving.report;
+
+import java.io.IOException;
+import java.nio.file.Path;
+
+/** Small plants in substrates and holders of many kinds, which show in their planting holes. */
+final class FillingsSection {
+  private FillingsSection() {}
+
+  static Section make(Bench bench) throws IOException {
+    RenderedRun run = RenderedRun.fillings(bench, bench.seed());
+    Path plain = run.plainScript();
+    Compare fillings = Compare.on(run.byCondition(), run.sites(), plain);
+    Compare crops = Compare.on(run.byCrop(), run.sites(), plain);
+    String body =
+        """
+        Young and middling plants of seven crops, each in ten substrates and holders, in plain light,
+        sun, uneven light and under a tilted camera; seed %d, %d photos. What tells leaf from a plug
+        was taught from fillings drawn at random with other seeds, never from these ten.
+
+        By filling:
+
+        """
+                .formatted(bench.seed(), run.photos())
+            + fillings.tables()
+            + "By crop:\n\n"
+            + crops.tables();
+    return new Section(
+        "Plugs of many kinds", body, fillings.row("young plants in plugs of many kinds", "all"));
+  }
+}
