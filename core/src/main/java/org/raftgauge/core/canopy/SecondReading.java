@@ -9,15 +9,15 @@ import org.raftgauge.core.pixels.PointPx;
  * right to a few percent where they are right at all, and more often than {@link HoleNetwork}, so
  * that their reading stands; but where both differ in many holes of a board, as they do over moss
  * or stone wool, leaf and plug cannot be told: what differs is weakly told, and a site where one
- * finds twice as much as the other is as good as a plug that looks like leaf. In a few holes, as in
- * a patch of sun, the network errs.
+ * finds three tenths less than the other is as good as a plug that looks like leaf. In a few holes,
+ * as in a patch of sun, the network errs.
  */
 final class SecondReading {
   /** A hole differs where one finds by this share of the larger more leaf (working value). */
   private static final double DIFFERENT = 0.2;
 
   /** Where one finds by this share more leaf, the site cannot be told (working value). */
-  private static final double UNTOLD = 0.5;
+  private static final double UNTOLD = 0.3;
 
   /** The second reading counts where so many of the holes with leaf differ (working value). */
   private static final double MANY = 0.3;
@@ -88,7 +88,7 @@ final class SecondReading {
 
   /**
    * Returns the share of the holes with leaf in which another finds much more or less of it, and
-   * notes those where it finds twice or half as much.
+   * notes those where both differ too much to tell.
    */
   private double differing(Pixels asked, Pixels leaf) {
     untold.clear();

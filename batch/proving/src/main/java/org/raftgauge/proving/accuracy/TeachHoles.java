@@ -41,7 +41,7 @@ public final class TeachHoles {
   /**
    * Teaches from photos of boards with fillings drawn at random; this takes half an hour.
    *
-   * @param work folder for the photos; those in it are used again
+   * @param work folder for the photos; those of the same seed and number in it are used again
    * @param seed of the photos
    * @param photos how many of each size
    * @return the text of the network's file
@@ -52,7 +52,7 @@ public final class TeachHoles {
     TeachHoles teach = new TeachHoles();
     for (String size : List.of("fine", "coarse")) {
       SetName.Order order = new SetName.Order(seed, photos, MEGAPIXELS.get(size));
-      teach.add(work.resolve(size), order);
+      teach.add(work.resolve(size + "-" + seed + "-" + photos), order);
     }
     return teach.fitted(seed);
   }

@@ -16,8 +16,9 @@ final class FillingsSection {
     String body =
         """
         Young and middling plants of seven crops, each in ten substrates and holders, in plain light,
-        sun, uneven light and under a tilted camera; seed %d, %d photos. What tells leaf from a plug
-        was taught from fillings drawn at random with other seeds, never from these ten.
+        sun, uneven light and under a tilted camera; seed %d, %d photos. The second reading, which
+        doubts areas and does not change them, was taught from fillings drawn at random with
+        another seed, never from these ten. Held sites count as missed.
 
         By filling:
 
