@@ -4,6 +4,7 @@ package org.raftgauge.batch.cli;
 import java.io.IOException;
 import java.nio.file.Path;
 import java.util.List;
+import java.util.Optional;
 import java.util.concurrent.Callable;
 import org.raftgauge.batch.page.CutSite;
 import org.raftgauge.batch.run.AgreeWithCalls;
@@ -57,12 +58,16 @@ final class AgreeCommand implements Callable<Integer> {
     Path book = options.find(console);
     Workplace.OpenBook open = workplace.open(book);
     open.problems().forEach(console.err()::println);
+    Optional<AgreeWithCalls.Request> request =
+        Optional.ofNullable(out).map(o -> new AgreeWithCalls.Request(book, open.farm(), o));
+    if (request.isPresent()) {
+      AgreeWithCalls.check(request.get());
+    }
     Agreement agreement = AgreeWithCalls.of(book, open.farm());
     List<String> lines = AgreeText.lines(agreement);
     lines.forEach(console.out()::println);
-    if (out != null) {
-      AgreeWithCalls.publish(
-              new AgreeWithCalls.Request(book, open.farm(), out), agreement, lines, CutSite::cut)
+    if (request.isPresent()) {
+      AgreeWithCalls.publish(request.get(), agreement, lines, CutSite::cut)
           .ifPresent(console.err()::println);
       console.out().println("Results  " + out.toAbsolutePath().normalize());
     }

@@ -71,7 +71,7 @@ final class ForecastCommand implements Callable<Integer> {
       names = "--out",
       paramLabel = "OUT",
       required = true,
-      description = "Folder to write to. Another plan.csv there is not overwritten.")
+      description = "Folder to write to. A plan.csv there that was edited is not overwritten.")
   private Path out;
 
   ForecastCommand(Console console) {

@@ -178,8 +178,12 @@ public final class Desk implements AutoCloseable {
     try {
       Optional<LocalDate> day =
           until.isEmpty() ? Optional.empty() : Optional.of(LocalDate.parse(until));
+      LocalDate now = today.get();
+      if (day.filter(d -> !d.isAfter(now)).isPresent()) {
+        return Answer.text(400, until + " is not after today, " + now + ": it hides nothing");
+      }
       String note = fields.getOrDefault("note", "");
-      int line = MarkSeen.add(book, new MarkSeen.Say(List.of(item), day, "", note, today.get()));
+      int line = MarkSeen.add(book, new MarkSeen.Say(List.of(item), day, "", note, now));
       synchronized (told) {
         told.add(item);
       }

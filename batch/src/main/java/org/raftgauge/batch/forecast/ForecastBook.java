@@ -54,7 +54,8 @@ public final class ForecastBook {
 
   /**
    * Forecasts and writes {@code forecast.csv}, {@code supply.csv}, {@code plan-totals.csv} and,
-   * where no plan is given, {@code plan.csv} as a proposal.
+   * where no plan is given, {@code plan.csv} as a proposal, and the same as {@code
+   * plan-proposed.csv}, which tells the next evening whether the plan was edited.
    *
    * @param on the evening
    * @param days coming days
@@ -92,8 +93,9 @@ public final class ForecastBook {
     List<PlanRow> rows =
         plan.isPresent() ? ReadPlan.of(plan.get(), forecast) : HarvestPlan.propose(forecast);
     Path proposal = out.resolve("plan.csv");
+    Path untouched = out.resolve("plan-proposed.csv");
     if (plan.isEmpty()) {
-      keepAnother(proposal, PlanTable.plan(rows));
+      keepEdited(proposal, untouched);
     }
     Files.createDirectories(out);
     OutlookFiles.write(out, forecast, rows);
@@ -101,6 +103,7 @@ public final class ForecastBook {
     lines.add(rafts(forecast) + ": " + out.resolve("forecast.csv"));
     lines.add("By crop and day: " + out.resolve("supply.csv"));
     if (plan.isEmpty()) {
+      write(untouched, PlanTable.plan(rows));
       write(proposal, PlanTable.plan(rows));
       lines.add("A plan to edit: " + proposal);
     }
@@ -109,13 +112,14 @@ public final class ForecastBook {
     return lines;
   }
 
-  /** Refuses to write a plan over another one, which a person may have edited. */
-  private static void keepAnother(Path file, String text) throws InputException, IOException {
-    if (Files.exists(file) && !Files.readString(file).equals(text)) {
+  /** Refuses to write a plan over one that is not as an earlier evening proposed it. */
+  private static void keepEdited(Path plan, Path proposed) throws InputException, IOException {
+    boolean asProposed = Files.exists(proposed) && Files.mismatch(plan, proposed) == -1;
+    if (Files.exists(plan) && !asProposed) {
       throw new InputException(
           List.of(
               new Problem(
-                  "OUT " + file,
+                  "OUT " + plan,
                   "is there already and may hold your work",
                   "give it with --plan, name another folder, or move it away")));
     }

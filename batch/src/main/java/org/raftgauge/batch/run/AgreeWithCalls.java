@@ -85,6 +85,16 @@ public final class AgreeWithCalls {
   }
 
   /**
+   * Checks where the comparison is to be published.
+   *
+   * @param request what is asked for
+   * @throws InputException if publishing would touch anything but earlier results
+   */
+  public static void check(Request request) throws InputException {
+    OutFolder.check(request.out(), request.folder());
+  }
+
+  /**
    * Publishes the comparison as a folder.
    *
    * @param request what is asked for
@@ -98,7 +108,7 @@ public final class AgreeWithCalls {
   public static Optional<String> publish(
       Request request, Agreement agreement, List<String> lines, Cutting cutting)
       throws InputException, IOException {
-    OutFolder.check(request.out(), request.folder());
+    check(request);
     Path place = request.out().toAbsolutePath().normalize();
     try (History history = JudgeFolder.open(request.folder());
         RunDraft draft = RunDraft.start(place.getParent())) {

@@ -11,6 +11,7 @@ import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
+import java.util.Locale;
 import java.util.Optional;
 import org.raftgauge.core.problem.InputException;
 import org.raftgauge.core.problem.Problem;
@@ -93,7 +94,9 @@ public final class MarkSeen {
   private static List<String> header(String text, Say say) throws InputException {
     String first = text.lines().filter(l -> !l.startsWith("#")).findFirst().orElse("");
     List<String> columns =
-        Arrays.stream(first.split(",", -1)).map(c -> c.strip().replace("\"", "")).toList();
+        Arrays.stream(first.split(",", -1))
+            .map(c -> c.strip().replace("\"", "").toLowerCase(Locale.ROOT))
+            .toList();
     List<String> needed = new ArrayList<>(List.of("item"));
     if (say.until().isPresent()) {
       needed.add("until");

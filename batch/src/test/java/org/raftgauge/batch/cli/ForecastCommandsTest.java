@@ -2,6 +2,7 @@
 package org.raftgauge.batch.cli;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertNotEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
@@ -129,6 +130,19 @@ class ForecastCommandsTest {
         err.toString(StandardCharsets.UTF_8).strip());
     assertEquals(edited, Files.readString(Path.of(at("f/plan.csv"))));
     assertEquals(0, run(with(call, "--plan", at("f/plan.csv"))), "its totals");
+  }
+
+  @Test
+  void theNextEveningsProposalTakesThePlaceOfOneThatNobodyEdited() throws IOException {
+    fitBefore(TONIGHT.minusDays(1));
+    String[] call = {"forecast", "--book", at("book"), "--on", "", "--out", at("f")};
+    call[4] = TONIGHT.minusDays(1).toString();
+    assertEquals(0, run(call), err.toString(StandardCharsets.UTF_8));
+    List<String> first = lines("f/plan.csv");
+    call[4] = TONIGHT.toString();
+    assertEquals(0, run(call), err.toString(StandardCharsets.UTF_8));
+    assertNotEquals(first, lines("f/plan.csv"));
+    assertEquals(lines("f/plan.csv"), lines("f/plan-proposed.csv"));
   }
 
   @Test

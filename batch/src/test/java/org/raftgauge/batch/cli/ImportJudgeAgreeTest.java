@@ -253,6 +253,16 @@ class ImportJudgeAgreeTest {
   }
 
   @Test
+  void agreeSaysNothingWhereItsFolderIsRefused() throws IOException {
+    imported();
+    write("book/calls.csv", "raft,site,called_on,call", "K-0,A1,2027-03-10,on-track");
+    out.reset();
+    assertEquals(2, run("agree", "--book", path("book"), "--out", path("book")));
+    assertTrue(text(err).contains("holds the book; give an OUT of its own"), text(err));
+    assertEquals("", text(out));
+  }
+
+  @Test
   void agreeWithoutCallsSaysWhatToWrite() {
     imported();
     assertEquals(2, run("agree", "--book", path("book")));

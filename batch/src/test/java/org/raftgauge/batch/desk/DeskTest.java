@@ -86,6 +86,9 @@ class DeskTest {
     HttpResponse<String> wrong = post(word(), "item=a/b/c&until=tomorrow");
     assertEquals(400, wrong.statusCode());
     assertEquals("\"tomorrow\" is not a day; write it as 2026-04-16", wrong.body());
+    HttpResponse<String> past = post(word(), "item=a/b/c&until=2026-04-17");
+    assertEquals(400, past.statusCode());
+    assertEquals("2026-04-17 is not after today, 2026-04-17: it hides nothing", past.body());
     assertFalse(Files.exists(book.resolve("seen.csv")));
   }
 

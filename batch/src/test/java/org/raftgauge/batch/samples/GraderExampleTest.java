@@ -140,6 +140,8 @@ class GraderExampleTest {
     String sheet = Files.readString(book.resolve("picks/picks.html"));
     assertTrue(sheet.contains("trimmed"), "the way of weighing is asked for: " + sheet);
     assertEquals(12, sheet.split("class=\"picked\"", -1).length - 1);
+    assertFalse(
+        sheet.contains("about ") || sheet.contains("cm\u00b2"), "nothing leans on a forecast");
     Readme.Said again = run("raftgauge grader picks");
     assertEquals(said.out(), again.out());
     assertEquals(lines, Files.readAllLines(book.resolve("picks/picks.csv")), "seeded");

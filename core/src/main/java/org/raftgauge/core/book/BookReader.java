@@ -37,6 +37,7 @@ final class BookReader {
     Ledger.Outcome outcome =
         new Ledger(new LedgerInput(rows, parts.layouts(), settings.farmDay(), rafts, findings))
             .play(diary.events());
+    Berths.check(outcome.tenures(), findings);
     new LogSites(outcome.tenures(), parts.layouts(), findings).check(diary);
     CropBook book =
         new CropBook(

@@ -3,8 +3,10 @@ package org.raftgauge.core.book;
 
 import java.time.LocalDate;
 import java.util.ArrayList;
+import java.util.HashMap;
 import java.util.HashSet;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import org.raftgauge.core.problem.Findings;
@@ -36,6 +38,7 @@ final class PlantingReader {
   private final Rafts rafts;
   private final Findings findings;
   private final Set<String> doubtedVarieties = new HashSet<>();
+  private final Map<String, List<PlantingRow>> byRaft = new HashMap<>();
 
   PlantingReader(Parts parts, Rafts rafts, Findings findings) {
     this.parts = parts;
@@ -59,7 +62,7 @@ final class PlantingReader {
       rafts.name(List.of(row.text("raft")), planting.isPresent());
       rafts.pond(row.text("pond"));
       planting.ifPresentOrElse(
-          p -> add(new PlantingRow(row.line(), p), cells, rows),
+          p -> rows.add(checked(new PlantingRow(row.line(), p), cells)),
           () -> checkNames(row.text("crop"), row.text("layout"), cells));
     }
     return rows;
@@ -149,8 +152,10 @@ final class PlantingReader {
     }
   }
 
-  private void add(PlantingRow row, Cells cells, List<PlantingRow> rows) {
+  /** Says what does not fit in a row that can be read, by itself and beside its raft's others. */
+  private PlantingRow checked(PlantingRow row, Cells cells) {
     Planting planting = row.planting();
+    List<PlantingRow> ofRaft = byRaft.computeIfAbsent(planting.raft(), r -> new ArrayList<>());
     if (cropNames.lacks(planting.crop())) {
       cells.unknown("crop", planting.crop(), cropNames.names());
       parts
@@ -162,7 +167,7 @@ final class PlantingReader {
     checkLayoutName(planting.layout(), cells);
     checkVariety(planting, cells);
     checkSites(planting, cells);
-    rows.stream()
+    ofRaft.stream()
         .filter(other -> other.planting().overlaps(planting))
         .findFirst()
         .ifPresentOrElse(
@@ -175,13 +180,14 @@ final class PlantingReader {
                         + other.line()
                         + " on the same sites and days",
                     "write ended_on of the earlier one, or give each its own sites"),
-            () -> checkLayout(planting, cells, rows));
-    rows.add(row);
+            () -> checkLayout(planting, cells, ofRaft));
+    ofRaft.add(row);
+    return row;
   }
 
   /** A board has one layout, whatever its sites are planted with. */
-  private void checkLayout(Planting planting, Cells cells, List<PlantingRow> rows) {
-    rows.stream()
+  private void checkLayout(Planting planting, Cells cells, List<PlantingRow> ofRaft) {
+    ofRaft.stream()
         .filter(other -> other.planting().sharesRaftWith(planting))
         .filter(other -> !other.planting().layout().equals(planting.layout()))
         .filter(other -> isKnown(other.planting().layout()) && isKnown(planting.layout()))

@@ -9,6 +9,7 @@ import java.util.HashMap;
 import java.util.HashSet;
 import java.util.Iterator;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
 import java.util.Set;
 import org.apache.commons.csv.CSVFormat;
@@ -45,6 +46,11 @@ final class CsvReader {
     boolean isBlank() {
       return cells.stream().allMatch(String::isEmpty);
     }
+
+    /** Spreadsheets begin a header's words with capitals of their own accord. */
+    Line inSmallLetters() {
+      return new Line(number, cells.stream().map(c -> c.toLowerCase(Locale.ROOT)).toList());
+    }
   }
 
   /** Returns the rows so far that could not be told into cells. */
@@ -65,7 +71,7 @@ final class CsvReader {
       whole = false;
       return List.of();
     }
-    Line header = lines.get(0);
+    Line header = lines.get(0).inSmallLetters();
     if (!headerIsUsable(header)) {
       whole = false;
       return List.of();

@@ -98,7 +98,7 @@ class PlantingsTest {
   void rowWithABadDateIsLeftOutAndTheOthersStay() {
     BookReading reading =
         book()
-            .plantings("R9,P1,1,basil,,small,,soon,,,,\nR8,P1,1,basil,,small,,,2026-04-06,,,\n")
+            .plantings("R9,P1,1,basil,,small,,soon,,,,\nR8,P1,8,basil,,small,,,2026-04-06,,,\n")
             .read();
     assertEquals(1, reading.problems().size());
     assertEquals(
@@ -221,5 +221,40 @@ class PlantingsTest {
     assertEquals(
         List.of("plantings.csv:5: the row is the same as line 2; delete one of the two"),
         book().plantings("R1,P1,1,basil,,small,,2026-03-20,2026-04-06,,,L1\n").problems());
+  }
+
+  @Test
+  void berthOfSeveralRaftsThatStillStandIsWarnedOfInOneLine() {
+    String rows =
+        """
+        raft,pond,berth,crop,layout,sown_on,transplanted_on,ended_on
+        R1,P1,1,basil,small,,2026-04-06,
+        R2,P1,1,basil,small,,2026-04-08,
+        R3,P2,1,basil,small,,2026-04-06,
+        R4,P1,2,basil,small,,2026-04-06,2026-05-06
+        R5,P1,2,basil,small,,2026-05-06,
+        R6,P1,,basil,small,,2026-04-06,
+        R7,P1,,basil,small,,2026-04-06,
+        T1,N,rack,basil,small,2026-04-06,,
+        T2,N,rack,basil,small,2026-04-06,,
+        """;
+    assertEquals(
+        List.of(
+            Problem.warning(
+                "plantings.csv: column berth",
+                "several rafts stand at one berth: pond P1, berth 1 (R1, R2)",
+                "write each raft's own place, or ended_on of those that are gone")),
+        book().with("plantings.csv", rows).read().problems());
+    StringBuilder many = new StringBuilder("raft,berth,crop,layout,transplanted_on\n");
+    for (int i = 0; i < 10; i++) {
+      many.append("R" + i + "," + i / 2 + ",basil,small,2026-04-06\n");
+    }
+    assertTrue(
+        book()
+            .with("plantings.csv", many.toString())
+            .read()
+            .problems()
+            .toString()
+            .contains(": berth 0 (R0, R1); berth 1 (R2, R3); berth 2 (R4, R5); and at 2 more; "));
   }
 }

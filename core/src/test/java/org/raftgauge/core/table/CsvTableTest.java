@@ -42,6 +42,17 @@ class CsvTableTest {
     assertEquals("t.csv:2: column crop", row.place("crop"));
   }
 
+  @Test
+  void headersInCapitalsAreReadAsSmallLetters() {
+    CsvTable table = read("Raft,CROP,Note\nR1,Basil,Seen\n");
+    assertEquals(List.of(), table.problems());
+    assertEquals("R1", table.rows().get(0).text("raft"));
+    assertEquals("Basil", table.rows().get(0).text("crop"), "cells keep theirs");
+    assertEquals(
+        List.of("t.csv:1: column raft: the column stands twice; keep one of the two"),
+        texts(read("raft,Raft,crop\nR1,R2,basil\n")));
+  }
+
   // RFC 4180, section 2, rules 5 to 7: quotes, commas and line breaks inside quotes.
   @Test
   void quotedCellsMayHoldCommasQuotesAndLineBreaks() {

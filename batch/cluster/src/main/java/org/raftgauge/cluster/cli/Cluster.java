@@ -49,7 +49,7 @@ public final class Cluster implements Runnable {
         .setOut(new PrintWriter(System.out, true, StandardCharsets.UTF_8))
         .setErr(new PrintWriter(System.err, true, StandardCharsets.UTF_8))
         .setParameterExceptionHandler((e, a) -> wrongCall(e))
-        .setExecutionExceptionHandler((e, c, p) -> failed(e))
+        .setExecutionExceptionHandler((e, c, p) -> failed(e, c.getCommandSpec()))
         .execute(args);
   }
 
@@ -63,14 +63,18 @@ public final class Cluster implements Runnable {
     return WRONG_INPUT;
   }
 
-  private static int failed(Exception e) {
+  private static int failed(Exception e, CommandSpec command) {
     if (e instanceof InputException input) {
       for (Problem problem : input.problems()) {
         System.err.println(problem);
       }
       return WRONG_INPUT;
     }
-    System.err.println("The run failed, nothing was published: " + e);
+    boolean run = command.name().equals("run");
+    System.err.println(
+        (run ? "The run failed, nothing was published" : command.qualifiedName() + " failed")
+            + ": "
+            + e);
     e.printStackTrace(System.err);
     return FAILED;
   }
