@@ -131,35 +131,37 @@ final class SiteCrops {
   List<SiteMeasure> holdDoubtful(List<SiteMeasure> sites, Canopy canopy) {
     List<SiteMeasure> checked = new ArrayList<>();
     for (int s = 0; s < sites.size(); s++) {
-      Optional<LeafModel> model = model(s);
-      if (unknownCrop.get(s)) {
-        checked.add(heldSite(sites.get(s).site(), RaftMeasure.NO_CROP));
-      } else if (model.isEmpty()) {
-        checked.add(
-            heldSite(
-                sites.get(s).site(),
-                "no colour model \"" + crops.get(s).orElseThrow().colourModel() + "\""));
-      } else if (model.get() == LeafModel.RED_LEAF && canopy.doubtFraction() > MOST_DOUBT) {
-        checked.add(heldSite(sites.get(s).site(), "red leaf and board are hard to tell apart"));
-      } else if (model.get() == LeafModel.RED_LEAF
-          && canopy.light().source() != LightSource.BOARD) {
-        checked.add(
-            heldSite(sites.get(s).site(), "no board shows that red leaf could be told from"));
-      } else if (model.get() == LeafModel.RED_LEAF && canopy.fillsHole(s)) {
-        checked.add(
-            heldSite(
-                sites.get(s).site(), "red leaf and the plug of its hole are hard to tell apart"));
-      } else if (canopy.isPlugLike(s)) {
-        checked.add(
-            heldSite(
-                sites.get(s).site(),
-                "leaf and the plug of its hole look alike; look at it, and keep plugs free of"
-                    + " moss"));
-      } else {
-        checked.add(sites.get(s));
-      }
+      String why = doubt(s, canopy);
+      checked.add(why.isEmpty() ? sites.get(s) : heldSite(sites.get(s).site(), why));
     }
     return checked;
+  }
+
+  /** Returns why a site's leaf cannot be told, and what to do; empty where it can. */
+  private String doubt(int s, Canopy canopy) {
+    Optional<LeafModel> model = model(s);
+    if (unknownCrop.get(s)) {
+      return RaftMeasure.NO_CROP;
+    }
+    if (model.isEmpty()) {
+      return "no colour model \"" + crops.get(s).orElseThrow().colourModel() + "\"";
+    }
+    boolean red = model.get() == LeafModel.RED_LEAF;
+    if (red && canopy.doubtFraction() > MOST_DOUBT) {
+      return "red leaf and board are hard to tell apart; photograph it in brighter white light, or"
+          + " teach a colour model";
+    }
+    if (red && canopy.light().source() != LightSource.BOARD) {
+      return "no board shows that red leaf could be told from; teach a colour model";
+    }
+    if (red && canopy.fillsHole(s)) {
+      return "red leaf and the plug of its hole are hard to tell apart; look at it, or teach a"
+          + " colour model";
+    }
+    return canopy.isPlugLike(s)
+        ? "leaf and the plug of its hole look alike; look at it, clean a mossy plug, or teach a"
+            + " colour model"
+        : "";
   }
 
   /** Returns the places of the sites of red leaf. */

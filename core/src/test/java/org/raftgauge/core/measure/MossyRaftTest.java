@@ -37,7 +37,8 @@ class MossyRaftTest {
   void plantsOnMossAreHeldWithWhatToDo() {
     for (SiteMeasure site : sites(9)) {
       assertEquals(
-          "leaf and the plug of its hole look alike; look at it, and keep plugs free of moss",
+          "leaf and the plug of its hole look alike; look at it, clean a mossy plug, or teach a colour"
+              + " model",
           site.held(),
           site.site().toString());
       assertTrue(site.projectedAreaCm2().isEmpty(), site.site().toString());
