@@ -2,16 +2,12 @@
 package org.raftgauge.proving.report;
 
 import java.io.IOException;
-import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
-import java.util.Locale;
 import java.util.Optional;
-import java.util.stream.Stream;
 import org.raftgauge.proving.accuracy.Answer;
 import org.raftgauge.proving.accuracy.LearningCurve;
 import org.raftgauge.proving.accuracy.LookScore;
-import org.raftgauge.proving.accuracy.LookScore.Errors;
 import org.raftgauge.proving.accuracy.ScoreRun;
 import org.raftgauge.proving.accuracy.TruthSite;
 
@@ -64,68 +60,13 @@ final class ModelsSection {
   /** Measures with taught models and sets the scores beside those of the run in {@code work}. */
   private static String compare(Path set, String look, Path work) throws IOException {
     Path again = work.resolve("taught");
-    Path book = taughtBook(set.resolve("book"), again.resolve("named"));
+    Path book =
+        BookCopy.naming(set.resolve("book"), again.resolve("named"), leaf -> leaf + "-leaf-taught");
     Path taught = RunBatch.over(set.resolve("photos"), book, again);
     List<TruthSite> truth = TruthSite.read(set.resolve("truth.csv"), look);
     List<LookScore> ours =
         ScoreRun.score(truth, Answer.read(work.resolve("run").resolve("sites.csv")));
     List<LookScore> theirs = ScoreRun.score(truth, Answer.read(taught));
-    StringBuilder table =
-        new StringBuilder(
-            "| look | open sites | built-in (missed) | 95th | taught (missed) | 95th | overlapped"
-                + " sites | built-in (missed) | taught (missed) | empty: built-in, cm2 | taught |\n"
-                + "| --- |"
-                + " ---: |".repeat(10)
-                + "\n");
-    for (int i = 0; i < ours.size(); i++) {
-      table.append(row(ours.get(i), theirs.get(i)));
-    }
-    return table.toString();
-  }
-
-  private static String row(LookScore ours, LookScore theirs) {
-    return String.format(
-        Locale.ROOT,
-        "| %s | %d | %s | %s | %s | %s | %d | %s | %s | %.1f | %.1f |\n",
-        ours.look(),
-        ours.open().sites(),
-        median(ours.open()),
-        percent(ours.open(), ours.open().p95Share()),
-        median(theirs.open()),
-        percent(theirs.open(), theirs.open().p95Share()),
-        ours.overlapped().sites(),
-        median(ours.overlapped()),
-        median(theirs.overlapped()),
-        ours.empty().largestCm2(),
-        theirs.empty().largestCm2());
-  }
-
-  private static String median(Errors errors) {
-    return errors.sites() == 0
-        ? ""
-        : percent(errors, errors.medianShare()) + " (" + errors.missed() + ")";
-  }
-
-  private static String percent(Errors errors, double share) {
-    return errors.sites() == 0 ? "" : String.format(Locale.ROOT, "%.1f %%", 100 * share);
-  }
-
-  /** Copies a book with the taught models named where the others were. */
-  private static Path taughtBook(Path book, Path copy) throws IOException {
-    try (Stream<Path> files = Files.walk(book)) {
-      for (Path file : files.filter(Files::isRegularFile).sorted().toList()) {
-        Path to = copy.resolve(book.relativize(file).toString());
-        Files.createDirectories(to.getParent());
-        if (file.getFileName().toString().equals("crops.yaml")) {
-          Files.writeString(
-              to,
-              Files.readString(file)
-                  .replaceAll("(colour_model: *)(green|red)-leaf(?![-\\w])", "$1$2-leaf-taught"));
-        } else {
-          Files.write(to, Files.readAllBytes(file));
-        }
-      }
-    }
-    return copy;
+    return SideBySide.table(ours, theirs);
   }
 }

@@ -48,7 +48,12 @@ record RenderedRun(Path work, Path sites) {
 
   /** Small plants in substrates and holders of many kinds. */
   static RenderedRun fillings(Bench bench, long seed) throws IOException {
-    return of(
+    return over(fillingsSet(bench, seed));
+  }
+
+  /** Renders such plants, where they are not there, without a run. */
+  static Path fillingsSet(Bench bench, long seed) throws IOException {
+    return set(
         bench.rendered(seed).resolve("fillings"),
         SetName.FILLINGS,
         new SetName.Order(seed, bench.photos(), MEGAPIXELS));
@@ -59,10 +64,19 @@ record RenderedRun(Path work, Path sites) {
   }
 
   private static RenderedRun of(Path work, SetName name, SetName.Order order) throws IOException {
+    return over(set(work, name, order));
+  }
+
+  private static Path set(Path work, SetName name, SetName.Order order) throws IOException {
     Path set = work.resolve("set");
     if (!Files.exists(set.resolve("truth.csv"))) {
       RenderSet.make(set, name, order, photo -> {});
     }
+    return set;
+  }
+
+  private static RenderedRun over(Path set) throws IOException {
+    Path work = set.getParent();
     Path sites = RunBatch.over(set.resolve("photos"), set.resolve("book"), work);
     return new RenderedRun(work, sites);
   }
@@ -72,7 +86,8 @@ record RenderedRun(Path work, Path sites) {
     return Compare.write(work.resolve("plain-script.csv"), PlainScript.measure(set()));
   }
 
-  private Path set() {
+  /** Returns the folder of its photos, truth and book. */
+  Path set() {
     return work.resolve("set");
   }
 

@@ -2,19 +2,13 @@
 package org.raftgauge.proving.report;
 
 import java.io.IOException;
-import java.nio.file.Files;
 import java.nio.file.Path;
-import java.nio.file.StandardCopyOption;
-import java.util.List;
-import java.util.stream.Stream;
 import org.raftgauge.batch.cli.BookWorkplace;
 import org.raftgauge.batch.cli.Console;
 import org.raftgauge.batch.cli.Raftgauge;
 
 /** Runs the program over a photo folder, with a copy of the book so that the book stays as is. */
 final class RunBatch {
-  private static final List<String> LEAVINGS = List.of("history.db", "run.lock", "runs");
-
   private RunBatch() {}
 
   /**
@@ -28,7 +22,7 @@ final class RunBatch {
    */
   static Path over(Path photos, Path book, Path work) throws IOException {
     Path copy = work.resolve("book");
-    copy(book, copy);
+    BookCopy.of(book, copy);
     Path out = work.resolve("run");
     String[] call = {
       "run", photos.toString(), "--book", copy.toString(), "--out", out.toString(), "--no-overlays"
@@ -38,17 +32,5 @@ final class RunBatch {
       throw new IOException("the run over " + photos + " ended with exit code " + code);
     }
     return out.resolve("sites.csv");
-  }
-
-  private static void copy(Path from, Path to) throws IOException {
-    try (Stream<Path> files = Files.walk(from)) {
-      for (Path file : files.filter(Files::isRegularFile).sorted().toList()) {
-        Path below = from.relativize(file);
-        if (!LEAVINGS.contains(below.getName(0).toString())) {
-          Files.createDirectories(to.resolve(below.toString()).getParent());
-          Files.copy(file, to.resolve(below.toString()), StandardCopyOption.REPLACE_EXISTING);
-        }
-      }
-    }
   }
 }

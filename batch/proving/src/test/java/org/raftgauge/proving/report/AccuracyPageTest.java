@@ -49,6 +49,16 @@ class AccuracyPageTest {
   }
 
   @Test
+  void aRowShowsBuiltInAndTaughtModelsSideBySide() {
+    Method builtIn = method(new Errors(40, 2, 0, 0.0125, 0.04, 0, 0), 0.5);
+    Method taught = method(new Errors(40, 0, 0, 0.05, 2.5, 0, 0), 80);
+    assertTrue(
+        SideBySide.table(builtIn.scores(), taught.scores())
+            .endsWith(
+                "\n| sun | 40 | 1.3 % (2) | 4.0 % | 5.0 % (0) | 250.0 % | 0 |  |  | 0.5 | 80.0 |\n"));
+  }
+
+  @Test
   void thePageStandsInTheOrderOfItsSections() {
     String page =
         AccuracyPage.page(
