@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: Apache-2.0
 package org.raftgauge.core.canopy;
 
+import java.util.BitSet;
 import org.raftgauge.core.pixels.PointPx;
 
 /** How likely leaf is at pixels of a board's holes, as {@link HoleNetwork} has it. */
@@ -37,13 +38,22 @@ final class HoleOdds {
    * @return what was said
    */
   static HoleOdds of(BoardLook look, HoleBoard board, int step) {
+    BitSet which = new BitSet();
+    for (int at = 0; at < board.holes().length; at += step) {
+      which.set(at);
+    }
+    return of(look, board, which, step);
+  }
+
+  /** Asks for the pixels of some holes, every so many of every so many rows. */
+  static HoleOdds of(BoardLook look, HoleBoard board, BitSet which, int step) {
     float[] odds = new float[look.scores().length];
     TileModels models = look.models();
     boolean[] green = models.seenBy(LeafModel.GREEN_LEAF);
     boolean[] red = models.seenBy(LeafModel.RED_LEAF);
     HoleTerms.Asked asked = new HoleTerms.Asked(models.has(LeafModel.RED_LEAF), step);
     PointPx[] holes = board.holes();
-    for (int at = 0; at < holes.length; at += step) {
+    for (int at = which.nextSetBit(0); at >= 0; at = which.nextSetBit(at + 1)) {
       HoleTerms.each(
           board,
           holes[at],

@@ -34,18 +34,17 @@ final class LeafReading {
     return reading;
   }
 
-  /**
-   * Notes where another reading differs.
-   *
-   * @param other the other
-   * @param sites by their place in the grid, at which both differ too much to choose
-   */
-  void doubt(LeafReading other, BitSet sites) {
+  /** Notes where another reading differs. */
+  void doubt(LeafReading other) {
     for (int i = 0; i < leaf.length; i++) {
       if (leaf[i] != other.leaf[i]) {
         unsure.set(i);
       }
     }
+  }
+
+  /** Notes sites, by their place in the grid, whose leaf may be the plug. */
+  void hold(BitSet sites) {
     plugLike.or(sites);
   }
 

@@ -32,6 +32,9 @@ final class PlugDisc {
   /** Up to this many times as uneven a circle, a hole may show its plug. */
   private static final double NEARLY = 1.5;
 
+  /** A pixel reaches this far beyond its centre, from which radii are read, px. */
+  private static final double HALF_PX = 0.5;
+
   /** The outline's place is known to this, px. */
   private static final double OUTLINE_PX = 0.4;
 
@@ -195,7 +198,7 @@ final class PlugDisc {
     double spread =
         Math.sqrt(Arrays.stream(radii).map(r -> (r - mean) * (r - mean)).average().orElse(0));
     boolean asLarge =
-        mean > LEAST_RADIUS * radius
+        mean + HALF_PX > LEAST_RADIUS * radius
             && mean < MOST_RADIUS * radius
             && sum[0] > COVERED * Math.PI * mean * mean;
     return asLarge ? new Circle(mean, spread / Math.max(ROUND * mean, OUTLINE_PX)) : Circle.NONE;

@@ -10,7 +10,8 @@ import org.raftgauge.core.pixels.PointPx;
  * that their reading stands; but where both differ in many holes of a board, as they do over moss
  * or stone wool, leaf and plug cannot be told: what differs is weakly told, and a site where one
  * finds three tenths less than the other is as good as a plug that looks like leaf. In a few holes,
- * as in a patch of sun, the network errs.
+ * as in a patch of sun, the network errs; but where the other plants have long outgrown theirs, a
+ * hole that alone has leaf in it only is doubted by itself ({@link LoneHoles}).
  */
 final class SecondReading {
   /** A hole differs where one finds by this share of the larger more leaf (working value). */
@@ -34,7 +35,7 @@ final class SecondReading {
   private static final double COVERED = 0.85;
 
   /** Less of a hole is no leaf to speak of. */
-  private static final double SPECK = 0.02;
+  static final double SPECK = 0.02;
 
   private final BoardLook look;
   private final HoleBoard board;
@@ -55,9 +56,19 @@ final class SecondReading {
    */
   static void doubt(BoardLook look, LeafReading rules) {
     double covered = covered(look.places().hole(), rules.leaf());
-    if (!look.layout().grid().close() && covered > 0 && covered < COVERED) {
+    if (look.layout().grid().close() || covered == 0) {
+      return;
+    }
+    BitSet lone = LoneHoles.of(look.deck(), look.layout(), rules.leaf());
+    if (covered < COVERED || !lone.isEmpty()) {
       HoleBoard board = HoleBoard.of(look.deck(), look.layout(), look.level(), look.scores());
-      new SecondReading(look, board, rules).doubt();
+      SecondReading second = new SecondReading(look, board, rules);
+      if (covered < COVERED) {
+        second.doubt();
+      }
+      if (!lone.isEmpty()) {
+        second.doubtLone(lone);
+      }
     }
   }
 
@@ -76,9 +87,17 @@ final class SecondReading {
     if (differing(first::speak, first::leaf) >= SOME) {
       LeafReading told = LeafReading.of(look, HoleOdds.of(look, board, 1));
       if (differing(i -> true, i -> told.leaf()[i]) >= MANY) {
-        rules.doubt(told, untold);
+        rules.doubt(told);
+        rules.hold(untold);
       }
     }
+  }
+
+  /** Doubts what alone stays in its hole, where the network finds much less of it. */
+  private void doubtLone(BitSet lone) {
+    HoleOdds odds = HoleOdds.of(look, board, lone, 1);
+    differing(odds::speak, odds::leaf);
+    rules.hold(untold);
   }
 
   /** Tells something of a pixel. */

@@ -82,6 +82,14 @@ class PlugPartsTest {
     assertArrayEquals(discs(62, 62, 62, 0), leaf);
   }
 
+  /** The layout's hole is 50 px wide, a plug at least 0.72 of it: 18 px from its middle. */
+  @Test
+  void aPlugIsAsWideAsItsPixelsNotAsTheirCentres() {
+    boolean[] leaf = discs(62, 62, 62, 17.8);
+    PlugDisc.drop(DECK, Plants.LAYOUT, leaf, leaf.clone(), new float[leaf.length]);
+    assertArrayEquals(discs(62, 62, 62, 0), leaf);
+  }
+
   @Test
   void aRoundHeadAmongOthersOfItsSizeIsAPlant() {
     boolean[] leaf = discs(28, 31, 25, 20);

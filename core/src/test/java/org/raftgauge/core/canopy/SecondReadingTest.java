@@ -4,8 +4,11 @@ package org.raftgauge.core.canopy;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import java.util.BitSet;
 import java.util.Random;
 import org.junit.jupiter.api.Test;
+import org.raftgauge.core.book.PointMm;
+import org.raftgauge.core.pixels.PointPx;
 import org.raftgauge.core.plane.DeckImage;
 import org.raftgauge.core.plane.DrawnDeck;
 
@@ -97,6 +100,40 @@ class SecondReadingTest {
       double cm2 = 8 * Math.PI * radiusMm * radiusMm / 100;
       assertEquals(cm2, areaCm2(rules), 0.1 * cm2);
     }
+  }
+
+  /** Covers three holes with plants of 137 cm2, seven times a hole of the layout. */
+  private static Plants outgrown(Plants plants) {
+    for (int i = 0; i < 3; i++) {
+      plants.disc(HOLES[i][0], HOLES[i][1], 66, Plants.LETTUCE);
+    }
+    return plants;
+  }
+
+  /** Returns the leaf within the last hole. */
+  private static double lastCm2(BoardLook look, LeafReading reading) {
+    int[] px = {0};
+    PointPx centre = look.deck().toPx(new PointMm(HOLES[3][0], HOLES[3][1]));
+    HoleDisc.each(look.deck(), centre, 22, (i, off) -> px[0] += reading.leaf()[i] ? 1 : 0);
+    return px[0] / 100.0;
+  }
+
+  @Test
+  void whatAloneStaysInItsHoleIsDoubtedWhereTheOthersHaveOutgrownTheirs() {
+    BoardLook look = look(outgrown(mossy()));
+    LeafReading rules = doubted(look);
+    assertTrue(lastCm2(look, rules) > 2, lastCm2(look, rules) + " cm2 of moss");
+    assertEquals(BitSet.valueOf(new long[] {0b1000}), rules.plugLike());
+  }
+
+  @Test
+  void aStuntedPlantAmongLargeOnesIsNotDoubted() {
+    Plants plants = outgrown(Plants.on(0.75));
+    plants.disc(212, 220, 8, Plants.LETTUCE).disc(228, 222, 8, Plants.LETTUCE);
+    BoardLook look = look(plants);
+    LeafReading rules = doubted(look);
+    assertEquals(4.0, lastCm2(look, rules), 0.4);
+    assertTrue(rules.plugLike().isEmpty());
   }
 
   @Test
