@@ -55,11 +55,15 @@ final class Summarise {
         List.of());
   }
 
-  /** Returns each raft once, as on its latest photo: leaf of earlier evenings is no more leaf. */
-  private static Collection<RaftRows> latest(List<RaftRows> rows) {
+  /**
+   * Returns each raft once, as on its latest photo that tells leaf: leaf of earlier evenings is no
+   * more leaf, and a held photo takes nothing away from a sound one.
+   */
+  static Collection<RaftRows> latest(List<RaftRows> rows) {
     Map<String, RaftRows> latest = new TreeMap<>();
     Comparator<RaftRows> byTime =
-        Comparator.comparing(r -> r.photo().takenAt().orElse(OffsetDateTime.MIN));
+        Comparator.<RaftRows, Boolean>comparing(r -> r.totalAreaCm2().isPresent())
+            .thenComparing(r -> r.photo().takenAt().orElse(OffsetDateTime.MIN).toInstant());
     for (RaftRows row : rows) {
       latest.merge(row.raft().raft().orElse(""), row, BinaryOperator.maxBy(byTime));
     }

@@ -252,6 +252,20 @@ class ImportJudgeAgreeTest {
         "imported measures have no pictures");
   }
 
+  /** A least-squares fit without residuals has an infinite likelihood, which no table may hold. */
+  @Test
+  void plantsOfTheSameAreaEveryEveningAreJudgedToo() throws IOException {
+    for (String area : List.of("20", "0.0001", "1000000")) {
+      String same = SmallFarm.measures(10).replaceAll("Z,[0-9.]+", "Z," + area);
+      write("sites.csv", same.replace("T18:00:00Z", "T18:0" + area.length() % 10 + ":00Z"));
+      assertEquals(0, imported(), text(err));
+      assertEquals(0, judge("2027-03-11", "out"), area + ": " + text(err));
+      for (String table : List.of("verdicts.csv", "curves.csv", "forecast.csv")) {
+        assertFalse(read("out/" + table).matches("(?s).*(NaN|Infinity).*"), table);
+      }
+    }
+  }
+
   @Test
   void agreeSaysNothingWhereItsFolderIsRefused() throws IOException {
     imported();

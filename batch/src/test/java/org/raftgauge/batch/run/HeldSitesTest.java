@@ -51,6 +51,15 @@ class HeldSitesTest {
                 "unassigned: raft R1 has no planting on 2026-04-11; mend plantings.csv", NO_CROP)));
   }
 
+  @Test
+  void aHeldPhotoAtTheSameTimeOrLaterTakesNoLeafFromTheSummary() {
+    RaftRows sound = rows("");
+    RaftRows held = rows("", "dark", "dark", "dark", "dark");
+    assertEquals(OptionalDouble.empty(), held.totalAreaCm2());
+    assertEquals(List.of(sound), List.copyOf(Summarise.latest(List.of(held, sound))));
+    assertEquals(List.of(sound), List.copyOf(Summarise.latest(List.of(sound, held))));
+  }
+
   /** Makes rows of the four sites, the first ones held for the reasons given. */
   private RaftRows rows(String doubt, String... reasons) {
     RaftMeasure raft = photo.rafts().get(0);

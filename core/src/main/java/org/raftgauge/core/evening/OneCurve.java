@@ -31,9 +31,18 @@ final class OneCurve {
         fit.curve(),
         errors,
         fit.asymptoteCm2(),
-        fit.working().aicc(),
+        finite(fit.working().aicc()),
         OptionalDouble.of(fit.r2LnArea()),
         rate.map(r -> new CurveRow.Rate(r.value(), r.lo95(), r.hi95())));
+  }
+
+  /** A curve without any residual, as through areas that are all the same, has no likelihood. */
+  private static OptionalDouble finite(OptionalDouble number) {
+    return number.stream()
+        .filter(Double::isFinite)
+        .mapToObj(OptionalDouble::of)
+        .findFirst()
+        .orElse(OptionalDouble.empty());
   }
 
   /** Returns the cohort's curve, moved by what a plant's own photos say. */

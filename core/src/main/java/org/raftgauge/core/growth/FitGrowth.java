@@ -18,6 +18,12 @@ import org.raftgauge.core.leastsquares.Unsolved;
 
 /** Fits growth curves to one series and takes the one that the points support best. */
 public final class FitGrowth {
+  /**
+   * Largest shape of Richards' curve that is believed. At 20 a plant that grew by a tenth a day
+   * falls from nine tenths to one tenth of that within 2.2 days (a working value).
+   */
+  private static final double MOST_SHAPE = 20;
+
   /** A shape of Richards' curve so small that it is Gompertz's to four digits, as its log. */
   private static final double LN_HARDLY_ANY_SHAPE = Math.log(1e-4);
 
@@ -85,7 +91,9 @@ public final class FitGrowth {
         continue;
       }
       FitOutcome outcome = fit(model, rule.scale(), points);
-      if (outcome instanceof Solved solved) {
+      if (outcome instanceof Solved solved && endsAtOnce(model, solved)) {
+        failures.add(name(model) + ": growth would end from one day to the next");
+      } else if (outcome instanceof Solved solved) {
         out.add(new Candidate(model, solved));
       } else if (outcome instanceof Unsolved unsolved) {
         failures.add(name(model) + ": " + unsolved.reason());
@@ -113,6 +121,14 @@ public final class FitGrowth {
     double[] step =
         NonlinearFit.step(CurveMean.of(CurveModel.RICHARDS, scale), points, sigma, limit);
     return step.length > 0 && step[3] < 0;
+  }
+
+  /**
+   * Says whether Richards' curve is exponential up to a corner and flat behind it. One low last
+   * photo makes it so, and what it foretells is that no plant grows any more.
+   */
+  private static boolean endsAtOnce(CurveModel model, Solved fit) {
+    return model == CurveModel.RICHARDS && fit.parameters()[3] > Math.log(MOST_SHAPE);
   }
 
   private static String tooFew(int open, int needed) {

@@ -135,6 +135,15 @@ final class MeasureBoard {
     SiteCanopy sites = MeasureSites.of(ground(lit.get(), crops, seen), canopy);
     List<SiteMeasure> settled = RedBrown.settle(sites.sites(), crops.redSites());
     List<SiteMeasure> told = level.holdSmall(crops.holdDoubtful(settled, canopy));
+    if (board.halfTurnKnown() && BesideHoles.stand(told, board.layout().grid())) {
+      return held(
+          board,
+          identity,
+          new Doubt(
+              "the plants stand beside the planting holes of layout " + board.layout().name(),
+              "see whether the camera was turned or mirrors, and whether the layout is this board's",
+              cast));
+    }
     Sites checked = new Sites(told, crops.rulerSites(), seen);
     return measured(new Painting(board, deck, canopy, sites, seen.map()), identity, checked, cast);
   }

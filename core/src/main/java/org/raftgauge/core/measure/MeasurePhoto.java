@@ -144,6 +144,14 @@ public final class MeasurePhoto {
               "set the camera to colour and photograph it again"),
           Optional.of(photo));
     }
+    if (Greyness.isPale(photo.image())) {
+      return bare(
+          dated.end(
+              PhotoStatus.REFUSED,
+              "the photo has so little colour that leaf would pass for board",
+              "set the camera's colours to natural and photograph it again"),
+          Optional.of(photo));
+    }
     PhotoStory.Scene scene =
         new PhotoStory.Scene(station, book.farmDay().evening(taken.at().toInstant()), taken.at());
     return boards(dated, at, scene);

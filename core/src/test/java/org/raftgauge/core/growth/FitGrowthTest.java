@@ -41,6 +41,20 @@ class FitGrowthTest {
     assertEquals(1, fit.r2LnArea(), 1e-12);
   }
 
+  /**
+   * Growing by a tenth a day to the last photo but one, which is a little low: no sign of an end.
+   */
+  @Test
+  void oneLowLastPhotoIsNotTakenForTheEndOfGrowth() {
+    double[] dat = days(14, 1);
+    double[] area = Arrays.stream(dat).map(d -> 17 * Math.exp(0.1 * Math.min(d, 13.6))).toArray();
+    FitRule rule = FitRule.defaults().withModels(CurveModel.RICHARDS).withOutliers(Outliers.KEEP);
+    GrowthFit fit = FitGrowth.of(Series.of(dat, area), rule);
+    assertEquals(
+        "richards: growth would end from one day to the next",
+        assertInstanceOf(NotFitted.class, fit).reason());
+  }
+
   @Test
   void closedPhotosCountAsLowerBounds() {
     // Closed from day 20 on, seen at two thirds of the true area: as bounds they say nothing wrong.

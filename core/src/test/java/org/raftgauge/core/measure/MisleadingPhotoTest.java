@@ -1,0 +1,83 @@
+// SPDX-License-Identifier: Apache-2.0
+package org.raftgauge.core.measure;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.awt.image.BufferedImage;
+import java.io.ByteArrayInputStream;
+import java.io.IOException;
+import java.nio.file.Path;
+import javax.imageio.ImageIO;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+import org.raftgauge.core.pixels.RgbImage;
+import org.raftgauge.core.plane.DrawnPhoto;
+import org.raftgauge.core.site.SiteMeasure;
+
+/** Photos of good plants that would be measured, and wrongly. */
+class MisleadingPhotoTest {
+  /** Lettuce in linear light (IEC 61966-2-1). */
+  private static final double[] LEAF = {0.117, 0.296, 0.034};
+
+  @TempDir private Path folder;
+
+  private PhotoMeasure measure(byte[] png) {
+    return MeasurePhoto.measure(
+            png, DrawnFarm.manifest(DrawnFarm.NAME, "bench", ""), DrawnFarm.book(folder))
+        .measure();
+  }
+
+  private static DrawnPhoto plants(double besideMm) {
+    DrawnPhoto photo = DrawnPhoto.upright().tagged("DR-1");
+    for (int i = 0; i < 18; i++) {
+      photo.disc(120 + 180 * (i % 3) + besideMm, 150 + 180 * Math.floorDiv(i, 3), 40, LEAF);
+    }
+    return photo;
+  }
+
+  private static RgbImage pixels(BufferedImage image) {
+    byte[] rgb = new byte[3 * image.getWidth() * image.getHeight()];
+    for (int i = 0; i < rgb.length; i++) {
+      int at = i / 3;
+      int pixel = image.getRGB(at % image.getWidth(), at / image.getWidth());
+      rgb[i] = (byte) (pixel >> 16 - 8 * (i % 3));
+    }
+    return RgbImage.of(image.getWidth(), image.getHeight(), rgb);
+  }
+
+  /** Takes colour away: each channel keeps a share of its distance from their mean. */
+  private static byte[] faded(RgbImage image, double share) throws IOException {
+    byte[] rgb = image.rgb().clone();
+    for (int i = 0; i < rgb.length; i += 3) {
+      double mean = ((rgb[i] & 0xff) + (rgb[i + 1] & 0xff) + (rgb[i + 2] & 0xff)) / 3.0;
+      for (int c = i; c < i + 3; c++) {
+        rgb[c] = (byte) Math.round(mean + share * ((rgb[c] & 0xff) - mean));
+      }
+    }
+    return DrawnFarm.png(RgbImage.of(image.width(), image.height(), rgb));
+  }
+
+  @Test
+  void aPhotoOfPaleColoursIsRefusedAndNotReadAsAnEmptyBoard() throws IOException {
+    BufferedImage drawn = ImageIO.read(new ByteArrayInputStream(plants(0).png()));
+    RgbImage photo = pixels(drawn);
+    assertEquals(PhotoStatus.USED, measure(faded(photo, 1)).status());
+    assertFalse(Greyness.isGrey(photo), "a few per cent of colour are no grey picture");
+    PhotoMeasure pale = measure(faded(photo, 0.15));
+    assertEquals(PhotoStatus.REFUSED, pale.status());
+    assertEquals("the photo has so little colour that leaf would pass for board", pale.reason());
+    assertTrue(pale.rafts().isEmpty());
+  }
+
+  @Test
+  void plantsBesideTheirHolesAreHeldAndThoseThatLeanAreNot() {
+    assertEquals("", measure(plants(12).png()).rafts().get(0).held());
+    RaftMeasure beside = measure(plants(30).png()).rafts().get(0);
+    assertEquals("the plants stand beside the planting holes of layout deck-18", beside.held());
+    for (SiteMeasure site : beside.sites()) {
+      assertTrue(site.projectedAreaCm2().isEmpty(), site.site().toString());
+    }
+  }
+}
