@@ -12,6 +12,9 @@ import org.raftgauge.core.track.Verdict;
 final class AgreeText {
   private static final int MOST_DIFFERENCES = 20;
 
+  /** Under so many calls that all agree, one in seven that differ may have been missed: 3 / n. */
+  private static final int FEW_CALLS = 20;
+
   private AgreeText() {}
 
   static List<String> lines(Agreement agreement) {
@@ -33,6 +36,9 @@ final class AgreeText {
                         k.lo95(),
                         k.hi95())),
             () -> lines.add("Kappa    cannot be told: both used one and the same word, or none"));
+    if (judged > 0 && judged < FEW_CALLS) {
+      lines.add("         so few calls tell little, however they agree: some twenty an evening do");
+    }
     lines.addAll(table(agreement));
     lines.addAll(threshold(agreement));
     lines.addAll(differences(agreement));
@@ -73,25 +79,41 @@ final class AgreeText {
   private static List<String> threshold(Agreement agreement) {
     return agreement
         .threshold()
-        .map(
-            t ->
-                List.of(
-                    String.format(
-                        Locale.ROOT,
-                        "Limit    lagging_share %.2f agrees best: on %.0f %% of %d sites; as set in"
-                            + " crops.yaml %.0f %%",
-                        t.laggingShare(),
-                        100 * t.agreement(),
-                        t.cases(),
-                        100 * t.asSet()),
-                    String.format(
-                        Locale.ROOT,
-                        "         cross-validated over %d groups of calls %.0f %%: what a limit"
-                            + " chosen so would give on new calls",
-                        t.groups(),
-                        100 * t.crossValidated())))
+        .map(AgreeText::limit)
         .orElse(
             List.of("Limit    calls of lagging and of other sites are needed to tell the best"));
+  }
+
+  /** Names another limit only where it agrees on more sites, with what that promises. */
+  private static List<String> limit(Agreement.Threshold t) {
+    if (t.agreement() <= t.asSet()) {
+      return List.of(
+          String.format(
+              Locale.ROOT,
+              "Limit    lagging_share as set in crops.yaml agrees on %.0f %% of %d sites; no other"
+                  + " agrees on more",
+              100 * t.asSet(),
+              t.cases()));
+    }
+    List<String> lines = new ArrayList<>();
+    lines.add(
+        String.format(
+            Locale.ROOT,
+            "Limit    lagging_share %.2f agrees best: on %.0f %% of %d sites; as set in"
+                + " crops.yaml %.0f %%",
+            t.laggingShare(),
+            100 * t.agreement(),
+            t.cases(),
+            100 * t.asSet()));
+    lines.add(
+        String.format(
+            Locale.ROOT,
+            "         cross-validated over %d groups of calls %.0f %%: what a limit"
+                + " chosen so would give on new calls%s",
+            t.groups(),
+            100 * t.crossValidated(),
+            t.crossValidated() > t.asSet() ? "" : "; no more than as set, so leave it"));
+    return lines;
   }
 
   private static List<String> differences(Agreement agreement) {

@@ -113,6 +113,16 @@ public final class BookWorkplace implements Workplace {
     return BookNotes.of(CropBook.read(book).book(), Instant.now());
   }
 
+  @Override
+  public List<String> notes(Path book, Path photos) {
+    BookReading reading = CropBook.read(book);
+    try {
+      return new CheckPhotos(photos, reading).notes(photos(photos));
+    } catch (InputException unreadable) {
+      return List.of(); // check lists it among the problems
+    }
+  }
+
   static PhotoFolder find(Path folder) throws InputException {
     try {
       return FindPhotos.in(folder);

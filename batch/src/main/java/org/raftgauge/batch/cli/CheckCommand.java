@@ -56,14 +56,21 @@ final class CheckCommand implements Callable<Integer> {
     Path book = options.find(photos == null ? Path.of("") : photos, console);
     List<Problem> problems = workplace.check(book, Optional.ofNullable(photos));
     problems.forEach(console.err()::println);
+    List<String> ofPhotos = photos == null ? List.of() : workplace.notes(book, photos);
     if (problems.isEmpty()) {
       console
           .out()
           .println("Nothing is wrong with " + book + (photos == null ? "" : " and " + photos));
-      workplace.notes(book).forEach(note -> console.out().println("Note: " + note));
+      ofPhotos.forEach(this::note);
+      workplace.notes(book).forEach(this::note);
       return ExitCode.DONE;
     }
+    ofPhotos.forEach(this::note);
     console.err().println(problems.size() == 1 ? "1 problem" : problems.size() + " problems");
     return ExitCode.WRONG_INPUT;
+  }
+
+  private void note(String text) {
+    console.out().println("Note: " + text);
   }
 }

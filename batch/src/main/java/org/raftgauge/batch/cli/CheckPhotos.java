@@ -9,6 +9,8 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Set;
+import java.util.TreeSet;
+import java.util.stream.Collectors;
 import org.raftgauge.batch.folder.ReadPhoto;
 import org.raftgauge.batch.run.Digest;
 import org.raftgauge.batch.run.FoundPhoto;
@@ -26,6 +28,9 @@ final class CheckPhotos {
       Set.of(
           "heic", "heif", "avif", "webp", "bmp", "gif", "mp4", "mov", "dng", "cr2", "cr3", "nef",
           "arw", "raf", "orf", "rw2");
+
+  /** Rafts that a note names; the others are counted. */
+  private static final int MOST_NAMED = 12;
 
   private final Path folder;
   private final BookReading reading;
@@ -56,6 +61,21 @@ final class CheckPhotos {
       problems.addAll(check(photo, first));
     }
     return problems;
+  }
+
+  /** Names the rafts of file names that no planting has, nor any one nearly spelt so. */
+  List<String> notes(FoundPhotos found) {
+    Set<String> rafts = new TreeSet<>();
+    found.photos().forEach(p -> NameOfRaft.unknown(p, reading.book()).ifPresent(rafts::add));
+    if (rafts.isEmpty()) {
+      return List.of();
+    }
+    String more = rafts.size() > MOST_NAMED ? " and " + (rafts.size() - MOST_NAMED) + " more" : "";
+    return List.of(
+        "plantings.csv has no raft of these names of photos: "
+            + rafts.stream().limit(MOST_NAMED).collect(Collectors.joining(", "))
+            + more
+            + "; add what is missing, unless the photos' tags tell other rafts");
   }
 
   private static String ending(String file) {

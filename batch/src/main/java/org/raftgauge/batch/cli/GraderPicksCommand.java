@@ -27,7 +27,7 @@ import picocli.CommandLine.Spec;
     description = {
       "%nSites that photos of the last 24 hours show, spread over the whole range of",
       "predicted weights (of areas where there is no grader), at random inside each",
-      "part; closed sites are among them, held and empty ones not."
+      "part; closed sites are among them; held, empty and brown ones are not."
     },
     synopsisHeading = "%nUsage:%n  ",
     optionListHeading = "%nOptions:%n",

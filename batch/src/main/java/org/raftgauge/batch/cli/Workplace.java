@@ -53,6 +53,17 @@ public interface Workplace {
     return List.of();
   }
 
+  /**
+   * Says what of photos is no fault, but may lead to a raft that nobody planted.
+   *
+   * @param book folder of the crop book
+   * @param photos the photo folder
+   * @return a line each; none where the folder cannot be read, which check says
+   */
+  default List<String> notes(Path book, Path photos) {
+    return List.of();
+  }
+
   /** Returns what is told before each change of the disk. */
   default Steps steps() {
     return Steps.NONE;

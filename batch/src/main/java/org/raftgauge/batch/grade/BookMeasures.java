@@ -22,7 +22,9 @@ import org.raftgauge.core.forecast.CurveAreas;
 import org.raftgauge.core.grader.JoinWeighings;
 import org.raftgauge.core.grader.JoinWeighings.Subject;
 import org.raftgauge.core.grader.Sighting;
+import org.raftgauge.core.history.CollectSeries;
 import org.raftgauge.core.history.Grown;
+import org.raftgauge.core.history.PlantSeries;
 import org.raftgauge.core.history.SiteLook;
 import org.raftgauge.core.history.WhoGrewWhere;
 import org.raftgauge.core.site.SiteMeasure;
@@ -141,6 +143,14 @@ final class BookMeasures {
     return site.relief().stream()
         .map(r -> new Sighting.SeenHeight(site.heightMm(), r.p95Mm()))
         .findFirst();
+  }
+
+  /** Returns ids of plants that are brown as a whole, by what was seen up to an instant. */
+  Set<String> brown(Instant at) {
+    return CollectSeries.upTo(book, looks, book.farmDay().evening(at)).stream()
+        .filter(PlantSeries::brown)
+        .map(PlantSeries::plant)
+        .collect(Collectors.toSet());
   }
 
   /** Returns the plant of a site at an instant. */

@@ -126,7 +126,7 @@ public final class PickBook {
     return chosen;
   }
 
-  /** Returns the last fresh look at each plant that still stands, neither held nor empty. */
+  /** Returns the last fresh look at each plant that still stands: not held, empty or brown. */
   private static List<Seen> seen(BookMeasures measures, Optional<Grader> grader, Request request) {
     Instant at = request.at().toInstant();
     TreeSet<String> rafts = new TreeSet<>();
@@ -141,6 +141,7 @@ public final class PickBook {
         .filter(s -> Duration.between(s.takenAt().toInstant(), at).compareTo(FRESH) <= 0)
         .sorted(Comparator.comparing(s -> s.takenAt().toInstant()))
         .forEach(s -> latest.put(s.plant(), s));
+    latest.keySet().removeAll(measures.brown(at));
     List<Seen> seen = new ArrayList<>();
     for (Sighting sighting : latest.values()) {
       Optional<Grown> grown = measures.grown(sighting, at);

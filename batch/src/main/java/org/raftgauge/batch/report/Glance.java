@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: Apache-2.0
 package org.raftgauge.batch.report;
 
+import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
@@ -10,11 +11,14 @@ import java.util.Optional;
  * tomorrow's list is of this evening's photos.
  */
 record Glance(Gathered all, List<RaftSheet> rafts, List<ReportModel.Pond> ponds) {
+  /** Rafts that a sentence names; the others are counted. */
+  private static final int MOST_NAMED = 6;
 
   List<String> lines() {
     List<String> lines = new ArrayList<>();
     if (all.tonight().isPresent()) {
       lines.addAll(photographed());
+      unplanted(all.tonight().get()).ifPresent(lines::add);
     }
     lines.addAll(sites());
     worstPond().ifPresent(lines::add);
@@ -41,6 +45,27 @@ record Glance(Gathered all, List<RaftSheet> rafts, List<ReportModel.Pond> ponds)
         missing == 0
             ? "Every expected raft was photographed."
             : Texts.count(missing, "raft") + " expected and not photographed.");
+  }
+
+  /** Names the rafts of this evening's photos that stand in no planting: nothing judges them. */
+  private Optional<String> unplanted(LocalDate evening) {
+    List<String> names =
+        rafts.stream()
+            .map(RaftSheet::head)
+            .filter(head -> head.tonight() && head.mark() != Mark.ENDED)
+            .map(RaftSheet.Head::raft)
+            .filter(raft -> all.book().plantingsOn(raft, evening).isEmpty())
+            .toList();
+    if (names.isEmpty()) {
+      return Optional.empty();
+    }
+    int more = names.size() - MOST_NAMED;
+    return Optional.of(
+        Texts.count(names.size(), "raft")
+            + (names.size() == 1 ? " has" : " have")
+            + " no planting in the book and cannot be judged: "
+            + String.join(", ", names.subList(0, Math.min(MOST_NAMED, names.size())))
+            + (more > 0 ? " and " + more + " more." : "."));
   }
 
   private List<String> sites() {

@@ -18,8 +18,10 @@ import org.raftgauge.core.evening.RaftGrowth;
  * @param units of the book
  */
 record Texts(Units units) {
+  /** A day in a text, but one in brackets: that is to be copied into a file of the book. */
   private static final Pattern ISO =
-      Pattern.compile("\\b\\d{4}-(0[1-9]|1[0-2])-(0[1-9]|[12]\\d|3[01])\\b");
+      Pattern.compile("(?<!\\[)\\b\\d{4}-(0[1-9]|1[0-2])-(0[1-9]|[12]\\d|3[01])\\b");
+
   private static final DateTimeFormatter LONG =
       DateTimeFormatter.ofPattern("EEEE d MMMM yyyy", Locale.ENGLISH);
   private static final DateTimeFormatter SHORT =

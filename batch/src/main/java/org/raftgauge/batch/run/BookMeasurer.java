@@ -7,6 +7,7 @@ import java.util.Optional;
 import java.util.TreeMap;
 import java.util.TreeSet;
 import java.util.concurrent.ConcurrentHashMap;
+import org.raftgauge.core.book.Crop;
 import org.raftgauge.core.book.CropBook;
 import org.raftgauge.core.book.Planting;
 import org.raftgauge.core.book.Station;
@@ -31,7 +32,7 @@ public final class BookMeasurer implements Measurer {
     this.sharedParts =
         sorted(stations(book))
             + sorted(book.layouts())
-            + sorted(book.crops())
+            + sorted(crops(book))
             + book.settings()
             + book.placements();
   }
@@ -40,6 +41,12 @@ public final class BookMeasurer implements Measurer {
     Map<String, Station> stations = new TreeMap<>();
     book.stations().forEach((name, station) -> stations.put(name, station.forMeasuring()));
     return stations;
+  }
+
+  private static Map<String, Crop> crops(CropBook book) {
+    Map<String, Crop> crops = new TreeMap<>();
+    book.crops().forEach((name, crop) -> crops.put(name, crop.forMeasuring()));
+    return crops;
   }
 
   @Override
@@ -53,9 +60,9 @@ public final class BookMeasurer implements Measurer {
   }
 
   /**
-   * Hashes stations, layouts, crops, placements, and the plantings and ruler heights of the raft
-   * that manifest or file name gives; of all rafts where neither does. Hashed once a raft: a season
-   * has a thousand photos of each.
+   * Hashes what measuring needs of stations, layouts, crops and placements, and the plantings and
+   * ruler heights of the raft that manifest or file name gives; of all rafts where neither does.
+   * Hashed once a raft: a season has a thousand photos of each.
    */
   @Override
   public String settingsHash(PhotoFacts facts) {

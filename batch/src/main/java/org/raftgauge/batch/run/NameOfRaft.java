@@ -49,20 +49,34 @@ public final class NameOfRaft {
    * @param book the crop book
    */
   public static Optional<Problem> misspelt(FoundPhoto photo, CropBook book) {
-    if (CheckPhoto.isPlaced(photo.facts(), book)) {
-      return Optional.empty();
-    }
-    String path = photo.facts().photo();
-    return book.photoNamePattern()
-        .flatMap(pattern -> pattern.parse(path.substring(path.lastIndexOf('/') + 1)).raft())
+    return unplanted(photo, book)
         .flatMap(
             raft ->
                 guess(raft, book)
                     .map(
                         name ->
                             new Problem(
-                                path,
+                                photo.facts().photo(),
                                 "no planting is on the raft \"" + raft + "\" of its name",
                                 remedy(name))));
+  }
+
+  /**
+   * Returns the raft of a photo's file name where no planting has it nor one nearly spelt so, and
+   * nothing else places the photo: its tag may tell another.
+   *
+   * @param photo the photo
+   * @param book the crop book
+   */
+  public static Optional<String> unknown(FoundPhoto photo, CropBook book) {
+    return unplanted(photo, book).filter(raft -> guess(raft, book).isEmpty());
+  }
+
+  private static Optional<String> unplanted(FoundPhoto photo, CropBook book) {
+    String path = photo.facts().photo();
+    return CheckPhoto.isPlaced(photo.facts(), book)
+        ? Optional.empty()
+        : book.photoNamePattern()
+            .flatMap(pattern -> pattern.parse(path.substring(path.lastIndexOf('/') + 1)).raft());
   }
 }

@@ -93,7 +93,10 @@ public final class AtTheStation {
       if (raft.notes().contains(RaftMeasure.TAG_UNREAD)) {
         return Signal.act(
             "TAG UNREAD",
-            "the name is taken for " + raft.raft().get() + ": clean the tag and take it again");
+            "measured as "
+                + raft.raft().get()
+                + ", by its file's name or the manifest: go on if that is right; else lift the"
+                + " leaves off its tag, or clean it, and take it again");
       }
       raft.sites().stream().filter(s -> plants.get().contains(s.site())).forEach(sites::add);
     }

@@ -105,7 +105,7 @@ public final class StationCheckText {
         ? String.format(
             Locale.ROOT,
             ": %.1f %% apart, as a lens that was never calibrated may be (raftgauge station lens);"
-                + " measure the height again, if you can",
+                + " measure the height again, if you can, and the marks in layouts.yaml",
             100 * apart)
         : "";
   }

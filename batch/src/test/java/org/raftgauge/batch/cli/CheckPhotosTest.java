@@ -71,6 +71,20 @@ class CheckPhotosTest {
   }
 
   @Test
+  void raftsOfFileNamesThatNoPlantingHasAreNotedOnceEach() throws IOException {
+    picture("2026-03-10_KV-112.png", 1280, 1200);
+    picture("2026-03-10_KV112.png", 1280, 1200);
+    picture("2026-03-11_trial.png", 1280, 1200);
+    picture("2026-03-12_trial.png", 1280, 1200);
+    picture("2026-03-12_Oak 7.png", 1280, 1200);
+    assertEquals(
+        List.of(
+            "plantings.csv has no raft of these names of photos: Oak 7, trial; add what is missing,"
+                + " unless the photos' tags tell other rafts"),
+        new BookWorkplace().notes(folder.resolve("book"), folder.resolve("photos")));
+  }
+
+  @Test
   void copiesAreNamedWithTheOneThatCounts() throws IOException {
     picture("2026-03-10_KV-112.png", 1280, 1200);
     Path photos = folder.resolve("photos");

@@ -238,9 +238,12 @@ class ImportJudgeAgreeTest {
     assertEquals("Agreed   3 of 4", said.get(1));
     // By hand: agreement 0.75; chance 1/4 * 2/4 + 3/4 * 2/4 = 0.5; kappa 0.5.
     assertTrue(said.get(2).startsWith("Kappa    0.50 (95 % interval "), said.get(2));
-    assertEquals("  grower \\ program    lagging  on-track", said.get(3));
-    assertEquals("  lagging                   1         0", said.get(4));
-    assertEquals("  on-track                  1         2", said.get(5));
+    assertEquals(
+        "         so few calls tell little, however they agree: some twenty an evening do",
+        said.get(3));
+    assertEquals("  grower \\ program    lagging  on-track", said.get(4));
+    assertEquals("  lagging                   1         0", said.get(5));
+    assertEquals("  on-track                  1         2", said.get(6));
     assertTrue(
         text(out)
             .contains(

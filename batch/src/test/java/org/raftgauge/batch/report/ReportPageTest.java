@@ -100,6 +100,11 @@ class ReportPageTest {
     String sheet = text.substring(text.indexOf("id=\"raft-R001\""));
     String gist = sheet.substring(sheet.indexOf("class=\"gist\">"), sheet.indexOf("</summary>"));
     assertTrue(gist.matches("(?s)class=\"gist\">\\p{L}.*"), gist);
+    String glance = text.substring(text.indexOf("<ul class=\"glance\">"));
+    glance = glance.substring(0, glance.indexOf("</ul>"));
+    assertTrue(
+        glance.contains("1 raft has no planting in the book and cannot be judged: R001."), glance);
+    assertFalse(between("<ul class=\"glance\">", "</ul>").contains("no planting"), "all planted");
   }
 
   @Test

@@ -52,6 +52,35 @@ class BookMeasurerTest {
         hash(own, "KV-112,A1,2026-03-28T20:00,155,180,whole\n"));
   }
 
+  @Test
+  void whatACropIsHarvestedAndJudgedByMeasuresNothingAnew() throws IOException {
+    String photo = "2026-03-28_KV-112.jpg";
+    crops("");
+    String plain = hash(photo, "");
+    crops("    harvest: {head_weight_g: 150, window_dat: [28, 38]}\n");
+    assertEquals(plain, hash(photo, ""));
+    crops("    grader: butterhead\n    emerged_by_das: 9\n");
+    assertEquals(plain, hash(photo, ""));
+    crops("    limits: {lagging_share: 0.7, ahead_share: 1.5}\n");
+    assertEquals(plain, hash(photo, ""));
+    crops("    limits: {closed_outline: 0.3}\n");
+    assertNotEquals(plain, hash(photo, ""));
+    crops("    varieties:\n      Marle: {colour_model: red-leaf}\n");
+    assertNotEquals(plain, hash(photo, ""));
+  }
+
+  private void crops(String more) throws IOException {
+    Files.writeString(
+        book.resolve("crops.yaml"),
+        """
+        crops:
+          butterhead:
+            colour_model: green-leaf
+            height_model: {scale_mm: 5.2, exponent: 0.5}
+        """
+            + more);
+  }
+
   private String hash(String photo, String weighings) throws IOException {
     Files.writeString(book.resolve("weighings.csv"), HEADER + weighings);
     return new BookMeasurer(CropBook.read(book).book()).settingsHash(PhotoFacts.of(photo));

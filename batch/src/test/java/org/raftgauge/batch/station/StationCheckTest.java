@@ -144,7 +144,7 @@ class StationCheckTest {
     assertEquals(
         "  its boards look as from 1526 mm above; camera_height_mm is 1500: 1.7 % apart, as a lens"
             + " that was never calibrated may be (raftgauge station lens); measure the height"
-            + " again, if you can",
+            + " again, if you can, and the marks in layouts.yaml",
         StationCheckText.lines(tape, evenings(LocalDate.MIN)).get(1));
   }
 

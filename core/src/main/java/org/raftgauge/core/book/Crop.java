@@ -79,6 +79,25 @@ public record Crop(
   }
 
   /**
+   * Returns what measuring a photo needs of it: the colour model, the height model and the closed
+   * limit. Verdicts, forecasts and the grader ask for the rest anew each time.
+   */
+  public Crop forMeasuring() {
+    Limits usual = Limits.defaults();
+    return new Crop(
+        name,
+        colourModel,
+        taught,
+        heightModel,
+        OptionalDouble.empty(),
+        new Limits(usual.laggingShare(), usual.aheadShare(), limits.closedOutline()),
+        Optional.empty(),
+        Optional.empty(),
+        Optional.empty(),
+        Optional.empty());
+  }
+
+  /**
    * Limits of the verdicts and of the closed flag.
    *
    * @param laggingShare share of the expected area under which a site lags, 0..1

@@ -87,12 +87,12 @@ final class Outlooks {
         .flatMap(g -> Line.closed(g, plant.planting().variety()));
   }
 
-  /** Returns the plants with a curve, those found bare left out. */
+  /** Returns the plants with a curve, those found bare or brown left out. */
   List<Outlook> plants() {
     return plants;
   }
 
-  /** Returns ids of plants that were found bare when last seen. */
+  /** Returns ids of plants that were found bare or brown when last seen. */
   Set<String> bare() {
     return bare;
   }
@@ -106,7 +106,7 @@ final class Outlooks {
     List<PlantSeries> leafy = new ArrayList<>();
     for (PlantSeries plant : cohort) {
       told.add(plant.plant());
-      if (lastSure(plant)) {
+      if (lastSure(plant) && !plant.brown()) {
         leafy.add(plant);
       } else {
         bare.add(plant.plant());

@@ -11,7 +11,7 @@ import org.raftgauge.core.book.PlantLife;
 
 /**
  * How many plants a crop loses a day, from all that stood so far: died by the events, or found bare
- * where they still stand.
+ * or brown where they still stand.
  *
  * <p>The rate is {@code (lost + 1/2) / (plant days + 1/2 / usual)}: a usual rate that counts for
  * half a loss, so that a young history does not promise that nothing is ever lost.
@@ -36,7 +36,7 @@ final class StandLoss {
    * Counts.
    *
    * @param plants every plant, as known by the end of the evening
-   * @param bare plants that stand bare
+   * @param bare plants that stand bare or brown
    * @param end of the evening
    */
   static StandLoss of(List<PlantLife> plants, Set<String> bare, Instant end) {

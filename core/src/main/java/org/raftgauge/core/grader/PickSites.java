@@ -44,7 +44,7 @@ public final class PickSites {
   /**
    * Picks.
    *
-   * @param candidates sites that are neither held nor empty
+   * @param candidates sites that are not held, empty or brown
    * @param count number of sites wanted, at least 1
    * @param seed of the random choice; the same seed and candidates give the same picks
    * @return the picks, at most as many as candidates, in the order of raft and site

@@ -25,6 +25,15 @@ public record PlantSeries(
     LocalDate since,
     List<Sight> sights) {
 
+  /** Share of its leaf from which on a plant is brown as a whole: a working value. */
+  public static final double BROWN_FRACTION = 0.5;
+
+  /**
+   * A plant that was brown stays so until less than this share is. Brown leaf does not turn green
+   * again, but a photo's light, and leaf of neighbours over it, hide some of it: a working value.
+   */
+  private static final double GREEN_AGAIN = 0.25;
+
   /** Copies the sights. */
   public PlantSeries {
     if (sights.isEmpty()) {
@@ -46,5 +55,19 @@ public record PlantSeries(
   /** Returns the last sight. */
   public Sight last() {
     return sights.get(sights.size() - 1);
+  }
+
+  /**
+   * Says whether the plant is brown as a whole: half of its leaf was on some evening, and on none
+   * since then was less than a quarter. Evenings on which it is held or bare do not count.
+   */
+  public boolean brown() {
+    boolean brown = false;
+    for (Sight sight : sights) {
+      if (sight.hasArea() && !sight.measure().colour().isEmpty()) {
+        brown = sight.brownFraction() >= (brown ? GREEN_AGAIN : BROWN_FRACTION);
+      }
+    }
+    return brown;
   }
 }

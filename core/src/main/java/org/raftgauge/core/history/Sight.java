@@ -41,4 +41,9 @@ public record Sight(
   public double areaCm2() {
     return measure.projectedAreaCm2().orElse(0);
   }
+
+  /** Returns the share of its leaf that is brown, 0..1; 0 where there is none. */
+  public double brownFraction() {
+    return measure.colour().stream().mapToDouble(colour -> colour.deadFraction()).max().orElse(0);
+  }
 }

@@ -19,7 +19,6 @@ import org.raftgauge.core.statistics.BenjaminiHochberg;
 
 /** Judges the sites seen on an evening. */
 final class JudgeSites {
-  private static final double DEAD_FRACTION = 0.5;
   private static final double COLLAPSED = 0.35;
   private static final double ROOTED_CM2 = 1;
   private static final double SHOWS_CM2 = 3;
@@ -93,7 +92,7 @@ final class JudgeSites {
   private void findDeadOrEmpty(Follow plant, Set<Verdict> found) {
     Sight sight = plant.series().last();
     SiteMeasure measure = sight.measure();
-    boolean brown = brownFraction(measure) >= DEAD_FRACTION;
+    boolean brown = plant.series().brown();
     boolean grown = plant.peakCm2() >= ROOTED_CM2;
     boolean gone = grown && sight.areaCm2() < COLLAPSED * plant.peakCm2() && !measure.closed();
     if (brown || gone) {
@@ -176,7 +175,7 @@ final class JudgeSites {
       return measure.held().isEmpty() ? plant.doubt() : measure.held();
     }
     if (verdict == Verdict.DEAD) {
-      return dead(plant, measure);
+      return dead(plant);
     }
     if (verdict == Verdict.EMPTY) {
       return "planted, no canopy to be seen";
@@ -194,17 +193,18 @@ final class JudgeSites {
   }
 
   /** Says which of the two it is: brown leaf, or leaf that is gone. */
-  private static String dead(Follow plant, SiteMeasure measure) {
-    double brown = brownFraction(measure);
-    return brown >= DEAD_FRACTION
-        ? String.format(Locale.ROOT, "%.0f %% of its leaf is brown", 100 * brown)
-        : String.format(
-            Locale.ROOT,
-            "%.0f %% of its largest leaf area before is left",
-            100 * plant.series().last().areaCm2() / plant.peakCm2());
-  }
-
-  private static double brownFraction(SiteMeasure measure) {
-    return measure.colour().stream().mapToDouble(c -> c.deadFraction()).max().orElse(0);
+  private static String dead(Follow plant) {
+    Sight last = plant.series().last();
+    if (!last.hasArea() || !plant.series().brown()) {
+      return String.format(
+          Locale.ROOT,
+          "%.0f %% of its largest leaf area before is left",
+          100 * last.areaCm2() / plant.peakCm2());
+    }
+    String now =
+        String.format(Locale.ROOT, "%.0f %% of its leaf is brown", 100 * last.brownFraction());
+    return last.brownFraction() >= PlantSeries.BROWN_FRACTION
+        ? now
+        : now + ", and more of it was on an evening before";
   }
 }

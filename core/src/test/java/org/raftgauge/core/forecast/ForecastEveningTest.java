@@ -46,6 +46,22 @@ class ForecastEveningTest {
   }
 
   @Test
+  void brownPlantIsNoHeadAndHasNoWeight() {
+    RaftForecast raft =
+        new GrowingRafts(folder)
+            .withPast()
+            .raft("R-1", 20)
+            .brown("R-1")
+            .forecast(GrowingRafts.exact())
+            .rafts()
+            .get(0);
+
+    // Nine of the ten plants.
+    assertEquals(9, raft.heads(0), 1e-9);
+    assertEquals(9 * weightG(20.75), raft.weightG(0).orElseThrow().mean(), 9 * CLOSE * 105);
+  }
+
+  @Test
   void areaIsForecastTooAndItsIntervalWidens() {
     RaftForecast raft = usual().rafts().get(0);
 

@@ -123,6 +123,38 @@ final class GrowingRafts {
         raft + "-" + day, "bench", raft, day.atTime(18, 0).atOffset(ZoneOffset.UTC), measure);
   }
 
+  /** Lets the leaf of a raft's first site be brown on all its photos. */
+  GrowingRafts brown(String raft) {
+    SiteId first = new SiteId(0, 0);
+    looks.replaceAll(
+        look ->
+            look.raft().equals(raft) && look.measure().site().equals(first)
+                ? new SiteLook(
+                    look.photo(),
+                    look.station(),
+                    look.raft(),
+                    look.takenAt(),
+                    brown(look.measure()))
+                : look);
+    return this;
+  }
+
+  private static SiteMeasure brown(SiteMeasure m) {
+    return new SiteMeasure(
+        m.site(),
+        m.projectedAreaCm2(),
+        m.projectedAreaSeCm2(),
+        m.visibleAreaCm2(),
+        m.closed(),
+        0,
+        0,
+        1,
+        List.of(),
+        List.of(new SiteMeasure.Colour(45, 8, 30, 0, 0.9)),
+        1,
+        "");
+  }
+
   List<SiteLook> looks() {
     return looks;
   }

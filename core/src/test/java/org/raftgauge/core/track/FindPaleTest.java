@@ -67,6 +67,36 @@ class FindPaleTest {
     assertEquals("80 % of its leaf is brown", row.evidence());
   }
 
+  /** Judges a plant whose leaf was brown by these shares, one evening after another. */
+  private Judged browning(double... fractions) {
+    Farm farm = new Farm(folder, 6).plant("A", "P1", 0, fractions.length);
+    for (int dat = 0; dat < fractions.length; dat++) {
+      for (int site = 0; site < Farm.SITES; site++) {
+        Colour own = new Colour(45, 5, 30, 0, fractions[dat]);
+        double area = Math.exp(2 + 0.1 * dat);
+        farm.look("A", dat, Farm.measure(Farm.site(site), area, List.of(site == 5 ? own : GREEN)));
+      }
+    }
+    return farm.sites(fractions.length - 1, "A").stream()
+        .filter(r -> r.place().site().equals(Optional.of(Farm.site(5))))
+        .findFirst()
+        .orElseThrow();
+  }
+
+  @Test
+  void plantThatWasBrownStaysDeadOnAnEveningThatShowsLessOfIt() {
+    Judged row = browning(0.9, 0.6, 0.95, 0.4);
+    assertEquals(Verdict.DEAD, row.verdict());
+    assertEquals(
+        "40 % of its leaf is brown, and more of it was on an evening before", row.evidence());
+    assertTrue(browning(0, 0.2, 0.4, 0.45).verdict() != Verdict.DEAD);
+  }
+
+  @Test
+  void oneEveningsBrownIsForgottenWhereThePlantIsGreenAgain() {
+    assertTrue(browning(0, 0, 0.9, 0.1).verdict() != Verdict.DEAD);
+  }
+
   @Test
   void plantOfItsCohortsColourIsNotPale() {
     assertEquals(List.of(), pale(GREEN, GREEN));
