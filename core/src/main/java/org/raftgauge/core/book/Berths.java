@@ -6,6 +6,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.TreeMap;
 import java.util.TreeSet;
+import java.util.stream.Collectors;
 import org.raftgauge.core.problem.Findings;
 
 /**
@@ -35,7 +36,9 @@ final class Berths {
     rafts.forEach(
         (berth, names) -> {
           if (names.size() > 1) {
-            shared.add(berth + " (" + String.join(", ", names) + ")");
+            String first = names.stream().limit(MOST_NAMED).collect(Collectors.joining(", "));
+            int others = names.size() - MOST_NAMED;
+            shared.add(berth + " (" + first + (others > 0 ? ", " + others + " more" : "") + ")");
           }
         });
     if (!shared.isEmpty()) {

@@ -257,4 +257,15 @@ class PlantingsTest {
             .toString()
             .contains(": berth 0 (R0, R1); berth 1 (R2, R3); berth 2 (R4, R5); and at 2 more; "));
   }
+
+  @Test
+  void berthOfVeryManyRaftsNamesAFew() {
+    StringBuilder rows = new StringBuilder("raft,berth,crop,layout,transplanted_on\n");
+    for (int i = 100; i < 400; i++) {
+      rows.append("R" + i + ",1,basil,small,2026-04-06\n");
+    }
+    assertEquals(
+        "several rafts stand at one berth: berth 1 (R100, R101, R102, 297 more)",
+        book().with("plantings.csv", rows.toString()).read().problems().get(0).found());
+  }
 }
