@@ -7,6 +7,7 @@ import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
 import java.time.LocalDate;
 import java.time.ZoneId;
+import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
 import org.raftgauge.batch.run.ProgramVersion;
@@ -97,7 +98,18 @@ public final class Raftgauge implements Runnable {
     if (onSpark.filter(left -> !left.isEmpty()).isPresent()) {
       return onSpark(onSpark.get(), console);
     }
-    return line(args, workplace, console).execute(args);
+    String[] call = helpLast(args);
+    return line(call, workplace, console).execute(call);
+  }
+
+  /** Asks a command of a command for its help by its option: "help" itself knows no such names. */
+  private static String[] helpLast(String[] args) {
+    if (args.length < 3 || !args[0].equals("help")) {
+      return args;
+    }
+    String[] call = Arrays.copyOfRange(args, 1, args.length + 1);
+    call[args.length - 1] = "--help";
+    return call;
   }
 
   /**

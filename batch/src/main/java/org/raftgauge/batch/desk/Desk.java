@@ -50,6 +50,18 @@ public final class Desk implements AutoCloseable {
           "png", "image/png",
           "pdf", "application/pdf");
 
+  /** Shown until a run is published; it looks again by itself. */
+  private static final String WAITING =
+      """
+      <!DOCTYPE html>
+      <html lang="en"><head><meta charset="utf-8"><meta http-equiv="refresh" content="10">
+      <meta name="viewport" content="width=device-width"><title>No results yet</title></head>
+      <body style="font: 20px/1.5 sans-serif; max-width: 32em; margin: 3em auto; padding: 0 1em">
+      <h1>No results yet</h1>
+      <p>They come when no photo has come for a while (a minute, if nothing else was asked for). This
+      page looks again every ten seconds.</p></body></html>
+      """;
+
   private final HttpServer server;
   private final ExecutorService worker = Executors.newSingleThreadExecutor(Desk::quiet);
   private final Path book;
@@ -140,7 +152,9 @@ public final class Desk implements AutoCloseable {
   private Answer file(String path) throws IOException {
     Path run = folder.get();
     if (run == null) {
-      return Answer.text(404, "No results yet: they come when no photo has come for a while.");
+      return path.equals("/")
+          ? Answer.page(WAITING)
+          : Answer.text(404, "There are no results yet.");
     }
     if (path.equals("/") || path.equals("/report.html")) {
       String page = Files.readString(run.resolve("report.html"));

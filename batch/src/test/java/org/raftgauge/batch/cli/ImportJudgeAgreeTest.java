@@ -295,6 +295,9 @@ class ImportJudgeAgreeTest {
       assertEquals(0, run("help", command));
       assertTrue(text(out).contains("  raftgauge " + command + " "), text(out));
     }
+    out.reset();
+    assertEquals(0, run("help", "grader", "picks"));
+    assertTrue(text(out).contains("  raftgauge grader picks --book"), text(out));
   }
 
   private int imported() {

@@ -50,7 +50,8 @@ class DeskTest {
 
   @Test
   void showsTheLatestResultsAndNothingElseOfTheMachine() throws Exception {
-    assertEquals(404, get("").statusCode());
+    assertTrue(get("").body().contains("http-equiv=\"refresh\""), "waits for the first results");
+    assertEquals(404, get("plots/a.svg").statusCode());
     desk.show(run);
     HttpResponse<String> page = get("");
     assertEquals(200, page.statusCode());

@@ -9,9 +9,14 @@ import java.awt.image.BufferedImage;
 import java.io.ByteArrayInputStream;
 import java.io.IOException;
 import java.nio.file.Path;
+import java.util.List;
+import java.util.OptionalDouble;
+import java.util.stream.Collectors;
 import javax.imageio.ImageIO;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
+import org.raftgauge.core.book.SiteGrid;
+import org.raftgauge.core.book.SiteId;
 import org.raftgauge.core.pixels.RgbImage;
 import org.raftgauge.core.plane.DrawnPhoto;
 import org.raftgauge.core.site.SiteMeasure;
@@ -73,11 +78,39 @@ class MisleadingPhotoTest {
 
   @Test
   void plantsBesideTheirHolesAreHeldAndThoseThatLeanAreNot() {
-    assertEquals("", measure(plants(12).png()).rafts().get(0).held());
-    RaftMeasure beside = measure(plants(30).png()).rafts().get(0);
+    // A layout whose first hole is a sixth of the pitch off still gives each plant to its site.
+    assertEquals("", measure(plants(30).png()).rafts().get(0).held());
+    RaftMeasure beside = measure(plants(55).png()).rafts().get(0);
     assertEquals("the plants stand beside the planting holes of layout deck-18", beside.held());
     for (SiteMeasure site : beside.sites()) {
       assertTrue(site.projectedAreaCm2().isEmpty(), site.site().toString());
     }
+  }
+
+  @Test
+  void inStaggeredRowsAnEighthOfThePitchIsTooMuch() {
+    for (double staggerMm : new double[] {0, 60}) {
+      SiteGrid grid = new SiteGrid(2, 3, 80, 80, 120, 120, staggerMm);
+      List<SiteMeasure> sites =
+          grid.sites().stream().map(site -> beside(site, 18)).collect(Collectors.toList());
+      assertEquals(staggerMm > 0, BesideHoles.stand(sites, grid));
+      assertFalse(BesideHoles.stand(sites.subList(0, 4), grid), "four plants may lean");
+    }
+  }
+
+  private static SiteMeasure beside(SiteId site, double offsetMm) {
+    return new SiteMeasure(
+        site,
+        OptionalDouble.of(30),
+        OptionalDouble.of(1),
+        OptionalDouble.of(30),
+        false,
+        0,
+        20,
+        1,
+        List.of(new SiteMeasure.Shape(62, 70, 220, 0.9, offsetMm, 0)),
+        List.of(),
+        1,
+        "");
   }
 }
