@@ -136,20 +136,10 @@ public final class MeasurePhoto {
     if (judged.quality().orElseThrow().dark()) {
       return bare(dated.end(PhotoStatus.SKIPPED, "taken in the dark", ""), Optional.of(photo));
     }
-    if (Greyness.isGrey(photo.image())) {
+    Optional<Greyness.Fault> fault = Greyness.fault(photo.image());
+    if (fault.isPresent()) {
       return bare(
-          dated.end(
-              PhotoStatus.REFUSED,
-              "the photo has no colour",
-              "set the camera to colour and photograph it again"),
-          Optional.of(photo));
-    }
-    if (Greyness.isPale(photo.image())) {
-      return bare(
-          dated.end(
-              PhotoStatus.REFUSED,
-              "the photo has so little colour that leaf would pass for board",
-              "set the camera's colours to natural and photograph it again"),
+          dated.end(PhotoStatus.REFUSED, fault.get().reason(), fault.get().remedy()),
           Optional.of(photo));
     }
     PhotoStory.Scene scene =

@@ -47,7 +47,7 @@ class MisleadingPhotoTest {
     for (int i = 0; i < rgb.length; i++) {
       int at = i / 3;
       int pixel = image.getRGB(at % image.getWidth(), at / image.getWidth());
-      rgb[i] = (byte) (pixel >> 16 - 8 * (i % 3));
+      rgb[i] = (byte) (pixel >> (16 - 8 * (i % 3)));
     }
     return RgbImage.of(image.getWidth(), image.getHeight(), rgb);
   }
@@ -74,6 +74,19 @@ class MisleadingPhotoTest {
     assertEquals(PhotoStatus.REFUSED, pale.status());
     assertEquals("the photo has so little colour that leaf would pass for board", pale.reason());
     assertTrue(pale.rafts().isEmpty());
+  }
+
+  /** As a lamp of 2700 K makes it that the camera does not balance. */
+  @Test
+  void anEmptyBoardInWarmLightIsNoPalePhoto() throws IOException {
+    DrawnPhoto bare = DrawnPhoto.upright().tagged("DR-1");
+    byte[] rgb = pixels(ImageIO.read(new ByteArrayInputStream(bare.png()))).rgb().clone();
+    for (int i = 2; i < rgb.length; i += 3) {
+      rgb[i] = (byte) Math.round(0.82 * (rgb[i] & 0xff));
+    }
+    RgbImage whole = pixels(ImageIO.read(new ByteArrayInputStream(bare.png())));
+    RgbImage warm = RgbImage.of(whole.width(), whole.height(), rgb);
+    assertEquals(PhotoStatus.USED, measure(DrawnFarm.png(warm)).status());
   }
 
   @Test
