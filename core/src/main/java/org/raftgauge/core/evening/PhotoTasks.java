@@ -12,6 +12,7 @@ import java.util.TreeSet;
 import java.util.stream.Collectors;
 import org.raftgauge.core.book.SiteId;
 import org.raftgauge.core.evening.Task.Action;
+import org.raftgauge.core.measure.RaftMeasure;
 import org.raftgauge.core.track.Judged;
 import org.raftgauge.core.track.Pattern;
 import org.raftgauge.core.track.Verdict;
@@ -110,7 +111,7 @@ final class PhotoTasks {
     return words.isEmpty() ? "" : Task.AMISS + words;
   }
 
-  /** What was photographed and cannot be judged. */
+  /** What was photographed and cannot be judged: another photo helps, or a look at the plants. */
   List<Task> again() {
     Map<String, Map<String, Set<SiteId>>> held = new TreeMap<>();
     for (Judged row : tonight.verdicts()) {
@@ -149,12 +150,15 @@ final class PhotoTasks {
   }
 
   private void again(String raft, String why, Set<SiteId> sites, List<Task> tasks) {
-    String item = Item.ofEvening("photograph-again", raft, tonight.evening());
+    boolean look = why.contains(RaftMeasure.PLUG);
+    Action action = look ? Action.INSPECT : Action.PHOTOGRAPH_AGAIN;
+    String kind = look ? "inspect-held" : "photograph-again";
+    String item = Item.ofEvening(kind, raft, tonight.evening());
     if (!seen.hidesEvening(item)) {
       long planted =
           tonight.seenTonight().stream().filter(s -> s.last().raft().equals(raft)).count();
       List<SiteId> named = sites.size() >= planted ? List.of() : List.copyOf(sites);
-      tasks.add(photo(Action.PHOTOGRAPH_AGAIN, tonight.at(raft, named), why).apply(item));
+      tasks.add(photo(action, tonight.at(raft, named), why).apply(item));
     }
   }
 

@@ -57,6 +57,9 @@ public record RaftMeasure(
   /** Why a site is held whose planting's crop the book cannot tell. */
   public static final String NO_CROP = "the book has no usable crop for its planting";
 
+  /** What a site's reason names where a look at the plant helps and another photo does not. */
+  public static final String PLUG = "the plug of its hole";
+
   /** How the note begins of a raft over which a second camera told no heights. */
   public static final String HEIGHTS_BY_MODEL = "heights are from the crop's model: ";
 

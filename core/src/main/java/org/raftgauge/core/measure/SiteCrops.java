@@ -155,12 +155,14 @@ final class SiteCrops {
       return "no board shows that red leaf could be told from; teach a colour model";
     }
     if (red && canopy.fillsHole(s)) {
-      return "red leaf and the plug of its hole are hard to tell apart; look at it, or teach a"
-          + " colour model";
+      return "red leaf and "
+          + RaftMeasure.PLUG
+          + " are hard to tell apart; look at it, or teach a colour model";
     }
     return canopy.isPlugLike(s)
-        ? "leaf and the plug of its hole look alike; look at it, clean a mossy plug, or teach a"
-            + " colour model"
+        ? "leaf and "
+            + RaftMeasure.PLUG
+            + " look alike; look at it, clean a mossy plug, or teach a colour model"
         : "";
   }
 

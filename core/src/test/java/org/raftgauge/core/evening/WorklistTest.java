@@ -266,6 +266,21 @@ class WorklistTest {
   }
 
   @Test
+  void whatMayBeThePlugIsLookedAtAndNotPhotographedAgain() {
+    String why = "leaf and " + RaftMeasure.PLUG + " look alike; look at it";
+    SmallFarm farm = farm().say(2, 9, SmallFarm.measure(SiteId.parse("A1"), 0, false, why));
+    assertEquals(List.of(), sentences(farm, Action.PHOTOGRAPH_AGAIN));
+    assertEquals(
+        List.of(
+            "Inspect raft R-2 (pond P0, berth 3), site A1 by 2027-03-11. Held: Leaf and the plug of"
+                + " its hole look alike; look at it."),
+        sentences(farm, Action.INSPECT));
+    assertEquals(
+        List.of("inspect-held/R-2/2027-03-10"),
+        farm.tasks(9, Action.INSPECT).stream().map(Task::item).toList());
+  }
+
+  @Test
   void aMisspeltCropIsMendedInTheBookAndNotPhotographedAgain() {
     SmallFarm farm = farm().planted(2, "smal");
     for (int i = 0; i < 6; i++) {
