@@ -2,13 +2,16 @@
 package org.raftgauge.proving.report;
 
 import java.io.IOException;
+import java.nio.file.Files;
 import java.nio.file.Path;
+import java.nio.file.StandardCopyOption;
 import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.TreeMap;
+import java.util.stream.Stream;
 import org.raftgauge.batch.teaching.TeachFiles;
 import org.raftgauge.batch.teaching.TeachRequest;
 import org.raftgauge.core.problem.InputException;
@@ -22,6 +25,8 @@ import org.raftgauge.proving.accuracy.TruthSite;
  * of green and one of red leaf from photos of their own boards.
  */
 final class OwnPlugs {
+  private static final String MANIFEST = "manifest.csv";
+
   private final Path learn;
   private final Path judged;
   private final Path work;
@@ -53,10 +58,26 @@ final class OwnPlugs {
           BookCopy.naming(
               judged.resolve("book"), at.resolve("named"), leaf -> model(leaf, filling));
       BookCopy.of(taught.resolve("colour"), book.resolve("colour"));
-      Path photos = judged.resolve("photos").resolve(filling);
-      answers.putAll(Answer.read(RunBatch.over(photos, book, at)));
+      answers.putAll(Answer.read(RunBatch.over(photos(filling, at), book, at)));
+    }
+    if (answers.values().stream().allMatch(a -> a.projectedAreaCm2().isEmpty())) {
+      throw new IOException("no photo of " + judged + " was measured by taught models");
     }
     return answers;
+  }
+
+  /** Copies the photos of a filling, with the manifest that says which station took them. */
+  private Path photos(String filling, Path at) throws IOException {
+    Path all = judged.resolve("photos");
+    Path some = Files.createDirectories(at.resolve("photos"));
+    Files.copy(all.resolve(MANIFEST), some.resolve(MANIFEST), StandardCopyOption.REPLACE_EXISTING);
+    try (Stream<Path> files = Files.list(all.resolve(filling))) {
+      Path to = Files.createDirectories(some.resolve(filling));
+      for (Path file : files.toList()) {
+        Files.copy(file, to.resolve(file.getFileName()), StandardCopyOption.REPLACE_EXISTING);
+      }
+    }
+    return some;
   }
 
   private static String model(String leaf, String filling) {
