@@ -80,7 +80,8 @@ public final class FuzzBook {
     try {
       Path folder =
           Path.of(System.getProperty("java.io.tmpdir"))
-              .resolve("raftgauge-fuzz-" + ProcessHandle.current().pid());
+              .resolve("raftgauge-fuzz-" + ProcessHandle.current().pid())
+              .resolve("book");
       Files.createDirectories(folder.resolve("stations"));
       return folder;
     } catch (IOException e) {
