@@ -194,7 +194,8 @@ public final class Desk implements AutoCloseable {
           until.isEmpty() ? Optional.empty() : Optional.of(LocalDate.parse(until));
       LocalDate now = today.get();
       if (day.filter(d -> !d.isAfter(now)).isPresent()) {
-        return Answer.text(400, until + " is not after today, " + now + ": it hides nothing");
+        return Answer.text(
+            400, until + " is not after today, " + now + ": it hides nothing; give a later day");
       }
       String note = fields.getOrDefault("note", "");
       int line = MarkSeen.add(book, new MarkSeen.Say(List.of(item), day, "", note, now));

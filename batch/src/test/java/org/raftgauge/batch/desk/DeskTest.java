@@ -89,7 +89,9 @@ class DeskTest {
     assertEquals("\"tomorrow\" is not a day; write it as 2026-04-16", wrong.body());
     HttpResponse<String> past = post(word(), "item=a/b/c&until=2026-04-17");
     assertEquals(400, past.statusCode());
-    assertEquals("2026-04-17 is not after today, 2026-04-17: it hides nothing", past.body());
+    assertEquals(
+        "2026-04-17 is not after today, 2026-04-17: it hides nothing; give a later day",
+        past.body());
     assertFalse(Files.exists(book.resolve("seen.csv")));
   }
 

@@ -144,7 +144,9 @@ final class SiteCrops {
       return RaftMeasure.NO_CROP;
     }
     if (model.isEmpty()) {
-      return "no colour model \"" + crops.get(s).orElseThrow().colourModel() + "\"";
+      return "no colour model \""
+          + crops.get(s).orElseThrow().colourModel()
+          + "\"; mend colour_model in crops.yaml, or the model's file in the book's colour folder";
     }
     boolean red = model.get() == LeafModel.RED_LEAF;
     if (red && canopy.doubtFraction() > MOST_DOUBT) {

@@ -129,7 +129,10 @@ class TaughtLeafTest {
             .measure()
             .rafts()
             .get(0);
-    assertEquals("no colour model \"my-red\"", raft.sites().get(0).held());
+    assertEquals(
+        "no colour model \"my-red\"; mend colour_model in crops.yaml, or the model's file in the"
+            + " book's colour folder",
+        raft.sites().get(0).held());
   }
 
   @Test
