@@ -134,7 +134,8 @@ final class MeasureBoard {
     SeenHeights.OfBoard seen = heights.over(lit.get(), canopy);
     SiteCanopy sites = MeasureSites.of(ground(lit.get(), crops, seen), canopy);
     List<SiteMeasure> settled = RedBrown.settle(sites.sites(), crops.redSites());
-    List<SiteMeasure> told = level.holdSmall(crops.holdDoubtful(settled, canopy));
+    List<SiteMeasure> shown = CoveredHoles.hold(settled, deck, board.layout(), canopy);
+    List<SiteMeasure> told = level.holdSmall(crops.holdDoubtful(shown, canopy));
     if (board.halfTurnKnown() && BesideHoles.stand(told, board.layout().grid())) {
       return held(
           board,

@@ -111,6 +111,27 @@ class MisleadingPhotoTest {
     }
   }
 
+  /** A black sheet reflects some 2 to 5 % of the light (common practice, no source). */
+  @Test
+  void plantsUnderABlackSheetAreHeldAndNotEmpty() {
+    double[] sheet = {0.03, 0.03, 0.03};
+    PhotoMeasure photo = measure(plants(0).disc(300, 780, 270, sheet).png());
+    for (SiteMeasure site : photo.rafts().get(0).sites()) {
+      boolean under = site.site().row() == 3 || site.site().row() == 4;
+      String why = "something dark lies over it; take it away and photograph it again";
+      assertEquals(under ? why : "", site.held(), site.site().toString());
+      assertEquals(!under, site.projectedAreaCm2().isPresent());
+    }
+  }
+
+  @Test
+  void emptyHolesThatShowAreEmpty() {
+    DrawnPhoto bare = DrawnPhoto.upright().tagged("DR-1");
+    for (SiteMeasure site : measure(bare.png()).rafts().get(0).sites()) {
+      assertEquals(0, site.projectedAreaCm2().orElseThrow(), 0.01, site.site().toString());
+    }
+  }
+
   private static SiteMeasure beside(SiteId site, double offsetMm) {
     return new SiteMeasure(
         site,
