@@ -30,7 +30,7 @@ final class Legend {
    */
   static void draw(Ink ink, Font font, Point2D start) {
     Legend legend = new Legend(ink, font, start);
-    legend.ink.line(legend.sample(), Palette.YELLOW);
+    legend.siteSample();
     legend.text("site, cm\u00b2 (~ touching)");
     legend.ink.brokenLine(legend.sample(), Palette.YELLOW);
     legend.text("closed: at least");
@@ -49,6 +49,17 @@ final class Legend {
         new Rectangle2D.Double(legend.x + r, legend.middle() - 0.6 * r, 1.2 * r, 1.2 * r),
         Palette.PAPER);
     legend.text("A1 corner");
+  }
+
+  /** Draws a line in the four colours of sites, which only tell neighbours apart. */
+  private void siteSample() {
+    double part = 0.5 * font.getSize2D();
+    for (int k = 0; k < 4; k++) {
+      double from = x + k * part;
+      ink.line(
+          new Line2D.Double(from, middle(), from + part, middle()),
+          Palette.site(Math.floorDiv(k, 2), k % 2));
+    }
   }
 
   private double middle() {
