@@ -13,7 +13,6 @@ import java.util.Locale;
 import java.util.function.Function;
 import javax.xml.parsers.DocumentBuilderFactory;
 import javax.xml.parsers.ParserConfigurationException;
-import org.apache.batik.svggen.SVGGeneratorContext;
 import org.apache.batik.svggen.SVGGraphics2D;
 import org.knowm.xchart.XYChart;
 import org.knowm.xchart.XYChartBuilder;
@@ -100,9 +99,7 @@ public final class PaintChart {
               .newDocumentBuilder()
               .getDOMImplementation()
               .createDocument(SVG, "svg", null);
-      SVGGeneratorContext context = SVGGeneratorContext.createDefault(document);
-      context.setPrecision(1);
-      return new SVGGraphics2D(context, false);
+      return new SVGGraphics2D(new OneDecimal(document), false);
     } catch (ParserConfigurationException e) {
       throw new IllegalStateException(e);
     }
