@@ -53,8 +53,7 @@ public final class RaftPlots {
       Files.createDirectories(folder);
     }
     try {
-      spread.each(
-          files, f -> new RaftPlots(f.getValue(), units).write(folder.resolve(f.getKey())));
+      spread.each(files, f -> new RaftPlots(f.getValue(), units).write(folder.resolve(f.getKey())));
     } catch (UncheckedIOException e) {
       throw e.getCause();
     }

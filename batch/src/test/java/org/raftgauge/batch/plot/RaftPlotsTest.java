@@ -56,8 +56,10 @@ class RaftPlotsTest {
 
   @Test
   void flaggedSiteHasAColourOfItsOwn() throws IOException {
-    RaftPlots.write(folder.resolve("a"), List.of(raft("K-1", Verdict.LAGGING)), Units.METRIC, Spread.IN_TURN);
-    RaftPlots.write(folder.resolve("b"), List.of(raft("K-1", Verdict.ON_TRACK)), Units.METRIC, Spread.IN_TURN);
+    RaftPlots.write(
+        folder.resolve("a"), List.of(raft("K-1", Verdict.LAGGING)), Units.METRIC, Spread.IN_TURN);
+    RaftPlots.write(
+        folder.resolve("b"), List.of(raft("K-1", Verdict.ON_TRACK)), Units.METRIC, Spread.IN_TURN);
     // The fourth series' colour, 204 121 167: band, reference and the others come before.
     assertTrue(Files.readString(folder.resolve("a/growth-K-1.svg")).contains("rgb(204,121,167)"));
     assertFalse(Files.readString(folder.resolve("b/growth-K-1.svg")).contains("rgb(204,121,167)"));
@@ -66,7 +68,10 @@ class RaftPlotsTest {
   @Test
   void nameWithPathPartsStaysInTheFolderAndTwoAlikeAreKeptApart() throws IOException {
     RaftPlots.write(
-        folder, List.of(raft("../a", Verdict.PALE), raft(".._A", Verdict.PALE)), Units.METRIC, Spread.IN_TURN);
+        folder,
+        List.of(raft("../a", Verdict.PALE), raft(".._A", Verdict.PALE)),
+        Units.METRIC,
+        Spread.IN_TURN);
     try (Stream<Path> files = Files.list(folder)) {
       assertEquals(
           List.of("growth-___A-2.svg", "growth-___a.svg"),

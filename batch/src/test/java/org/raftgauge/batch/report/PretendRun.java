@@ -165,7 +165,10 @@ final class PretendRun {
   void write(Path run) throws IOException {
     RunOutcome outcome = outcome();
     RaftPlots.write(
-        run.resolve("plots"), outcome.summary().judged().orElseThrow().growth(), book.units(), Spread.IN_TURN);
+        run.resolve("plots"),
+        outcome.summary().judged().orElseThrow().growth(),
+        book.units(),
+        Spread.IN_TURN);
     new RunPage(book).write(outcome, run);
   }
 
