@@ -2,6 +2,7 @@
 package org.raftgauge.batch.plot;
 
 import java.io.IOException;
+import java.io.UncheckedIOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
@@ -16,6 +17,7 @@ import java.util.stream.Collectors;
 import org.raftgauge.core.book.Units;
 import org.raftgauge.core.evening.RaftGrowth;
 import org.raftgauge.core.history.PlantSeries;
+import org.raftgauge.core.track.Spread;
 import org.raftgauge.core.track.Verdict;
 
 /**
@@ -40,17 +42,30 @@ public final class RaftPlots {
    * @param folder made where absent
    * @param rafts what to draw
    * @param units of the areas
+   * @param spread goes through the plots
    * @return true
    * @throws IOException if a file cannot be written
    */
-  public static boolean write(Path folder, List<RaftGrowth> rafts, Units units) throws IOException {
-    for (Map.Entry<String, RaftGrowth> file : files(rafts).entrySet()) {
-      RaftPlots plots = new RaftPlots(file.getValue(), units);
+  public static boolean write(Path folder, List<RaftGrowth> rafts, Units units, Spread spread)
+      throws IOException {
+    List<Map.Entry<String, RaftGrowth>> files = List.copyOf(files(rafts).entrySet());
+    if (!files.isEmpty()) {
       Files.createDirectories(folder);
-      Files.writeString(
-          folder.resolve(file.getKey()), PROLOG + PaintChart.svg(plots.chart(), "p") + "\n");
+    }
+    try {
+      spread.each(files, f -> new RaftPlots(f.getValue(), units).write(folder.resolve(f.getKey())));
+    } catch (UncheckedIOException e) {
+      throw e.getCause();
     }
     return true;
+  }
+
+  private void write(Path file) {
+    try {
+      Files.writeString(file, PROLOG + PaintChart.svg(chart(), "p") + "\n");
+    } catch (IOException e) {
+      throw new UncheckedIOException(e);
+    }
   }
 
   /**

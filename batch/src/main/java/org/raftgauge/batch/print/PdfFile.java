@@ -7,6 +7,9 @@ import java.nio.file.Path;
 import java.util.Calendar;
 import java.util.GregorianCalendar;
 import java.util.TimeZone;
+import org.apache.fontbox.ttf.TTFParser;
+import org.apache.fontbox.ttf.TrueTypeFont;
+import org.apache.pdfbox.io.RandomAccessReadBuffer;
 import org.apache.pdfbox.pdmodel.PDDocument;
 import org.apache.pdfbox.pdmodel.PDPage;
 import org.apache.pdfbox.pdmodel.common.PDRectangle;
@@ -25,7 +28,11 @@ final class PdfFile implements AutoCloseable {
     try (InputStream in =
         PDDocument.class.getResourceAsStream(
             "/org/apache/pdfbox/resources/ttf/LiberationSans-Regular.ttf")) {
-      font = PDType0Font.load(document, in);
+      TrueTypeFont letters = new TTFParser().parse(new RandomAccessReadBuffer(in));
+      // Its substitutions change none of our words, and have expressions compiled for each of them.
+      letters.setEnableGsub(false);
+      document.registerTrueTypeFontForClosing(letters);
+      font = PDType0Font.load(document, letters, true);
     }
     document.getDocumentInformation().setTitle(title);
     document.getDocumentInformation().setProducer("raftgauge");

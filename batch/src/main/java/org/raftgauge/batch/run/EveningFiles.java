@@ -8,15 +8,12 @@ import java.time.Instant;
 import java.time.LocalDate;
 import java.util.Locale;
 import java.util.Optional;
-import java.util.Set;
-import java.util.stream.Collectors;
 import org.raftgauge.batch.plot.RaftPlots;
 import org.raftgauge.batch.print.Paper;
 import org.raftgauge.batch.print.PrintWorklist;
 import org.raftgauge.core.book.CropBook;
-import org.raftgauge.core.book.PlantLife;
-import org.raftgauge.core.book.SiteId;
 import org.raftgauge.core.evening.EveningResult;
+import org.raftgauge.core.history.WhoGrewWhere;
 import org.raftgauge.core.report.CurvesTable;
 import org.raftgauge.core.report.VerdictsTable;
 import org.raftgauge.core.report.WorklistTable;
@@ -42,31 +39,36 @@ final class EveningFiles {
             corrections,
             result.worklist(),
             result.hidden(),
-            raft -> board(raft, result, book));
-    for (Paper paper : new Paper[] {Paper.A4, Paper.LETTER}) {
-      String name = "worklist-" + paper.name().toLowerCase(Locale.ROOT) + ".pdf";
-      PrintWorklist.print(sheet, paper, folder.resolve(name));
-    }
+            new Boards(book, result.evening())::of);
+    AtOnce.of(() -> print(sheet, Paper.A4, folder), () -> print(sheet, Paper.LETTER, folder));
     PondFiles.write(folder, result, book);
-    return RaftPlots.write(folder.resolve("plots"), result.growth(), book.units());
+    return RaftPlots.write(
+        folder.resolve("plots"), result.growth(), book.units(), new OnAllCores());
   }
 
-  private static Optional<PrintWorklist.Board> board(
-      String raft, EveningResult result, CropBook book) {
-    LocalDate evening = result.evening();
-    return book.plantingsOn(raft, evening).stream()
-        .findFirst()
-        .flatMap(planting -> book.layout(planting.layout(), evening))
-        .map(layout -> new PrintWorklist.Board(layout, planted(raft, evening, book)));
+  private static int print(PrintWorklist.Sheet sheet, Paper paper, Path folder) throws IOException {
+    String name = "worklist-" + paper.name().toLowerCase(Locale.ROOT) + ".pdf";
+    return PrintWorklist.print(sheet, paper, folder.resolve(name));
   }
 
-  /** Returns the sites of a raft where a plant stands as an evening ends. */
-  private static Set<SiteId> planted(String raft, LocalDate evening, CropBook book) {
-    Instant end = book.farmDay().start(evening.plusDays(1)).minusNanos(1);
-    return book.plants().stream()
-        .flatMap(life -> life.stays().stream())
-        .filter(stay -> stay.planting().raft().equals(raft) && stay.holdsAt(end))
-        .map(PlantLife.Stay::site)
-        .collect(Collectors.toSet());
+  /** The boards of rafts as an evening ends, with the sites where a plant stands then. */
+  private static final class Boards {
+    private final CropBook book;
+    private final LocalDate evening;
+    private final WhoGrewWhere plants;
+
+    Boards(CropBook book, LocalDate evening) {
+      this.book = book;
+      this.evening = evening;
+      this.plants = WhoGrewWhere.of(book);
+    }
+
+    Optional<PrintWorklist.Board> of(String raft) {
+      Instant end = book.farmDay().start(evening.plusDays(1)).minusNanos(1);
+      return book.plantingsOn(raft, evening).stream()
+          .findFirst()
+          .flatMap(planting -> book.layout(planting.layout(), evening))
+          .map(layout -> new PrintWorklist.Board(layout, plants.plantedSites(raft, end)));
+    }
   }
 }

@@ -52,8 +52,13 @@ final class ReadRafts {
   private static final int ROW = 27;
 
   private final Map<String, SiteId> names = new HashMap<>();
-  private final Map<Long, List<Placed<SiteMeasure>>> sites = new HashMap<>();
+  private final Map<Long, List<SiteMeasure>> sites = new HashMap<>();
   private final Map<String, List<Placed<RaftMeasure>>> rafts = new HashMap<>();
+
+  /** The sites of the raft that is being read: those of a raft come together. */
+  private final List<Placed<SiteMeasure>> ofRaft = new ArrayList<>();
+
+  private long raftRow;
 
   /** Something at its place among others. */
   private record Placed<T>(long place, T what) {
@@ -76,6 +81,7 @@ final class ReadRafts {
       throws SQLException {
     ReadRafts read = new ReadRafts();
     Database.each(database, read::takeSite, SITES.formatted(photos), (Object[]) values);
+    read.endRaft();
     Database.each(database, read::takeRaft, RAFTS.formatted(photos), (Object[]) values);
     Map<String, List<RaftMeasure>> rafts = new HashMap<>();
     read.rafts.forEach((sha256, placed) -> rafts.put(sha256, Placed.inOrder(placed)));
@@ -83,14 +89,24 @@ final class ReadRafts {
   }
 
   private void takeSite(ResultSet row) throws SQLException {
-    sites
-        .computeIfAbsent(row.getLong(RAFT), raft -> new ArrayList<>())
-        .add(new Placed<>(row.getLong(ROW), site(row)));
+    long raft = row.getLong(RAFT);
+    if (raft != raftRow) {
+      endRaft();
+      raftRow = raft;
+    }
+    ofRaft.add(new Placed<>(row.getLong(ROW), site(row)));
+  }
+
+  private void endRaft() {
+    if (!ofRaft.isEmpty() && sites.put(raftRow, Placed.inOrder(ofRaft)) != null) {
+      throw new IllegalStateException("the sites of raft row " + raftRow + " came in two parts");
+    }
+    ofRaft.clear();
   }
 
   private void takeRaft(ResultSet row) throws SQLException {
-    List<Placed<SiteMeasure>> own = sites.remove(row.getLong("raft_row"));
-    RaftMeasure raft = raft(row, own == null ? List.of() : Placed.inOrder(own));
+    List<SiteMeasure> own = sites.remove(row.getLong("raft_row"));
+    RaftMeasure raft = raft(row, own == null ? List.of() : own);
     rafts
         .computeIfAbsent(row.getString("sha256"), photo -> new ArrayList<>(1))
         .add(new Placed<>(row.getLong("place"), raft));

@@ -18,6 +18,7 @@ import org.raftgauge.core.book.SiteId;
 import org.raftgauge.core.book.Units;
 import org.raftgauge.core.evening.RaftGrowth;
 import org.raftgauge.core.history.PlantSeries;
+import org.raftgauge.core.track.Spread;
 import org.raftgauge.core.track.Verdict;
 
 class RaftPlotsTest {
@@ -43,7 +44,7 @@ class RaftPlotsTest {
 
   @Test
   void plotIsAnSvgDocumentNamedForTheRaft() throws Exception {
-    RaftPlots.write(folder, List.of(raft("K-1", Verdict.LAGGING)), Units.METRIC);
+    RaftPlots.write(folder, List.of(raft("K-1", Verdict.LAGGING)), Units.METRIC, Spread.IN_TURN);
     assertEquals(
         "svg",
         DocumentBuilderFactory.newInstance()
@@ -55,8 +56,10 @@ class RaftPlotsTest {
 
   @Test
   void flaggedSiteHasAColourOfItsOwn() throws IOException {
-    RaftPlots.write(folder.resolve("a"), List.of(raft("K-1", Verdict.LAGGING)), Units.METRIC);
-    RaftPlots.write(folder.resolve("b"), List.of(raft("K-1", Verdict.ON_TRACK)), Units.METRIC);
+    RaftPlots.write(
+        folder.resolve("a"), List.of(raft("K-1", Verdict.LAGGING)), Units.METRIC, Spread.IN_TURN);
+    RaftPlots.write(
+        folder.resolve("b"), List.of(raft("K-1", Verdict.ON_TRACK)), Units.METRIC, Spread.IN_TURN);
     // The fourth series' colour, 204 121 167: band, reference and the others come before.
     assertTrue(Files.readString(folder.resolve("a/growth-K-1.svg")).contains("rgb(204,121,167)"));
     assertFalse(Files.readString(folder.resolve("b/growth-K-1.svg")).contains("rgb(204,121,167)"));
@@ -65,7 +68,10 @@ class RaftPlotsTest {
   @Test
   void nameWithPathPartsStaysInTheFolderAndTwoAlikeAreKeptApart() throws IOException {
     RaftPlots.write(
-        folder, List.of(raft("../a", Verdict.PALE), raft(".._A", Verdict.PALE)), Units.METRIC);
+        folder,
+        List.of(raft("../a", Verdict.PALE), raft(".._A", Verdict.PALE)),
+        Units.METRIC,
+        Spread.IN_TURN);
     try (Stream<Path> files = Files.list(folder)) {
       assertEquals(
           List.of("growth-___A-2.svg", "growth-___a.svg"),
@@ -77,7 +83,7 @@ class RaftPlotsTest {
   void raftWithoutAnAreaHasNoPlot() throws IOException {
     RaftGrowth bare =
         new RaftGrowth("", "K-2", "kale", PlantSeries.AgeClock.SOWING, List.of(), List.of());
-    RaftPlots.write(folder.resolve("none"), List.of(bare), Units.METRIC);
+    RaftPlots.write(folder.resolve("none"), List.of(bare), Units.METRIC, Spread.IN_TURN);
     assertFalse(Files.exists(folder.resolve("none")));
   }
 }

@@ -33,6 +33,7 @@ import org.raftgauge.core.plane.PoseSource;
 import org.raftgauge.core.report.RaftRows;
 import org.raftgauge.core.report.SiteRow;
 import org.raftgauge.core.site.SiteMeasure;
+import org.raftgauge.core.track.Spread;
 
 /**
  * A pretended farm of rafts of 24 sites in ponds of ten, photographed every second evening from day
@@ -164,7 +165,10 @@ final class PretendRun {
   void write(Path run) throws IOException {
     RunOutcome outcome = outcome();
     RaftPlots.write(
-        run.resolve("plots"), outcome.summary().judged().orElseThrow().growth(), book.units());
+        run.resolve("plots"),
+        outcome.summary().judged().orElseThrow().growth(),
+        book.units(),
+        Spread.IN_TURN);
     new RunPage(book).write(outcome, run);
   }
 

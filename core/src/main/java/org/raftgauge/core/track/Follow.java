@@ -154,7 +154,8 @@ final class Follow {
     if (takenTonight) {
       lagLimit.take(track);
     }
-    boolean last = sight.evening().equals(series.last().evening());
+    // Not by looking at the last sight: on every evening of a large farm that takes its time.
+    boolean last = seen == series.sights().size();
     if (!last) {
       peakCm2 = Math.max(peakCm2, sight.hasArea() && doubt.isEmpty() ? sight.areaCm2() : 0);
       takenTonight = false;
