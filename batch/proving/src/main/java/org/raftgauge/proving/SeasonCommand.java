@@ -10,6 +10,7 @@ import org.raftgauge.proving.report.AccuracyPage;
 import org.raftgauge.proving.report.Bench;
 import org.raftgauge.proving.report.Sections;
 import org.raftgauge.proving.season.ProveSeason;
+import org.raftgauge.proving.season.ProveStops;
 import org.raftgauge.proving.verdict.ScoreTable;
 import org.raftgauge.proving.verdict.VerdictScore;
 import picocli.CommandLine.Command;
@@ -22,6 +23,8 @@ import picocli.CommandLine.Option;
     description =
         "Simulates growing seasons and scores every evening's verdicts against the truth.")
 final class SeasonCommand implements Callable<Integer> {
+  private static final int STOP_SEASONS = 2;
+
   @Option(names = "--out", required = true, description = "Folder to write to.")
   private Path out;
 
@@ -35,7 +38,8 @@ final class SeasonCommand implements Callable<Integer> {
       names = "--what",
       description =
           "Which seasons: first (the generator the rules were chosen on), second (the one they"
-              + " were not), or ablation (the first with rules switched off one at a time)."
+              + " were not), ablation (the first with rules switched off one at a time), or stops"
+              + " (a whole farm whose growth falls at once; 96 rafts)."
               + " Default: ${DEFAULT-VALUE}.")
   private Which what = Which.first;
 
@@ -53,7 +57,9 @@ final class SeasonCommand implements Callable<Integer> {
     /** The other one. */
     second,
     /** The first with rules switched off. */
-    ablation
+    ablation,
+    /** A whole farm whose growth falls at once. */
+    stops
   }
 
   @Override
@@ -65,16 +71,24 @@ final class SeasonCommand implements Callable<Integer> {
           Sections.verdicts(new Bench(root, out, seed, seed, 0)));
       return 0;
     }
-    Map<String, VerdictScore> scores =
-        switch (what) {
-          case first -> ProveSeason.run(out, seed, rafts);
-          case second -> FarmYear.run(out, seed, rafts);
-          case ablation -> ProveSeason.ablate(out, seed, rafts);
-        };
+    if (what == Which.stops) {
+      System.out.print(ProveStops.run(out, seed, STOP_SEASONS));
+      return 0;
+    }
+    Map<String, VerdictScore> scores = scores();
     System.out.print(ScoreTable.head());
     scores.forEach((name, score) -> System.out.print(ScoreTable.row(name, score)));
     System.out.println();
     System.out.print(ScoreTable.byPlight(scores));
     return 0;
+  }
+
+  private Map<String, VerdictScore> scores() throws IOException {
+    return switch (what) {
+      case first -> ProveSeason.run(out, seed, rafts);
+      case second -> FarmYear.run(out, seed, rafts);
+      case ablation -> ProveSeason.ablate(out, seed, rafts);
+      case stops -> Map.of();
+    };
   }
 }

@@ -26,14 +26,12 @@ final class EveningText {
     lines.add("Verdicts " + verdicts(evening.siteCounts()));
     List<Judged> slow =
         evening.verdicts().stream()
-            .filter(row -> row.scope() == Judged.Scope.POND && row.verdict() == Verdict.LAGGING)
+            .filter(row -> row.scope() == Judged.Scope.POND && !row.verdict().isCalm())
             .toList();
-    slow.stream()
-        .limit(TOP_PONDS)
-        .forEach(
-            row -> lines.add("         pond " + row.place().pond() + " lags: " + row.evidence()));
+    slow.stream().limit(TOP_PONDS).forEach(row -> lines.add(pond(row)));
     if (slow.size() > TOP_PONDS) {
-      lines.add("         ... and " + (slow.size() - TOP_PONDS) + " more ponds lag");
+      lines.add(
+          "         ... and " + (slow.size() - TOP_PONDS) + " more ponds lag or have stalled");
     }
     String hidden = HiddenRow.words(evening.hidden(), LocalDate::toString);
     if (evening.worklist().isEmpty()) {
@@ -51,6 +49,14 @@ final class EveningText {
       lines.add("Seen     " + hidden);
     }
     return lines;
+  }
+
+  private static String pond(Judged row) {
+    String pond = row.place().pond();
+    return "         "
+        + (pond.isEmpty() ? "the farm" : "pond " + pond)
+        + (row.verdict() == Verdict.STALLED ? " has stalled: " : " lags: ")
+        + row.evidence();
   }
 
   /** Says the tasks; rafts that nobody photographed come as one, or they would hide the rest. */

@@ -8,6 +8,7 @@ import java.util.concurrent.Callable;
 import org.raftgauge.batch.run.ImportMeasures;
 import org.raftgauge.batch.run.Progress;
 import org.raftgauge.batch.store.ExportedTable;
+import org.raftgauge.core.book.CropBook;
 import org.raftgauge.core.problem.InputException;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
@@ -83,10 +84,9 @@ final class ImportCommand implements Callable<Integer> {
       return wholeHistory(book);
     }
     Folders.noFolder("SITES_CSV", sites, "give a file in the format of sites.csv");
-    Workplace.OpenBook open = workplace.open(book);
-    open.problems().forEach(console.err()::println);
+    workplace.open(book).problems().forEach(console.err()::println);
     ImportMeasures.Outcome outcome =
-        new ImportMeasures(open.farm().book(), new QuietProgress(console.err(), options.verbose()))
+        new ImportMeasures(CropBook.read(book), new QuietProgress(console.err(), options.verbose()))
             .run(sites, book, Duration.ofSeconds(waitS));
     outcome.warnings().forEach(console.err()::println);
     console

@@ -44,6 +44,7 @@ final class BookMeasures {
   private final List<SiteLook> looks;
   private final WhoGrewWhere who;
   private final Map<LocalDate, Map<String, Double>> curveAreas = new HashMap<>();
+  private final Map<LocalDate, Set<String>> brown = new HashMap<>();
 
   /**
    * Wraps.
@@ -88,7 +89,22 @@ final class BookMeasures {
   private Subject subject(Weighing weighing, Grown grown, List<Sighting> seen) {
     Planting planting = grown.planting();
     return new Subject(
-        grown.plant(), planting.crop(), planting.variety(), curveArea(weighing, grown, seen));
+        grown.plant(),
+        planting.crop(),
+        planting.variety(),
+        brown(book.farmDay().evening(weighing.weighedAt().toInstant())).contains(grown.plant()),
+        curveArea(weighing, grown, seen));
+  }
+
+  /** Returns the plants that were brown as a whole by an evening. */
+  private Set<String> brown(LocalDate evening) {
+    return brown.computeIfAbsent(
+        evening,
+        e ->
+            CollectSeries.withEnded(book, looks, e).stream()
+                .filter(PlantSeries::brown)
+                .map(PlantSeries::plant)
+                .collect(Collectors.toSet()));
   }
 
   /** Tells the area by the plant's own curve, of plants that were closed when last seen. */

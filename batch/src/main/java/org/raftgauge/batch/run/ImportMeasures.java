@@ -21,7 +21,7 @@ import org.raftgauge.batch.store.Kept;
 import org.raftgauge.batch.store.Measures;
 import org.raftgauge.batch.store.Origin;
 import org.raftgauge.batch.store.RaftDays;
-import org.raftgauge.core.book.CropBook;
+import org.raftgauge.core.book.BookReading;
 import org.raftgauge.core.measure.PhotoMeasure;
 import org.raftgauge.core.measure.RaftMeasure;
 import org.raftgauge.core.problem.InputException;
@@ -39,7 +39,7 @@ public final class ImportMeasures {
   private static final String RUN = "import";
   private static final int BATCH = 500;
 
-  private final CropBook book;
+  private final BookReading book;
   private final Progress progress;
 
   /**
@@ -61,10 +61,10 @@ public final class ImportMeasures {
   /**
    * Prepares an import.
    *
-   * @param book the book that knows the rafts
+   * @param book the book that knows the rafts, as read
    * @param progress is told of a wait
    */
-  public ImportMeasures(CropBook book, Progress progress) {
+  public ImportMeasures(BookReading book, Progress progress) {
     this.book = book;
     this.progress = progress;
   }

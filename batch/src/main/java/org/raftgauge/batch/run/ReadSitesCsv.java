@@ -13,7 +13,9 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import java.util.TreeSet;
+import org.raftgauge.core.book.BookReading;
 import org.raftgauge.core.book.CropBook;
+import org.raftgauge.core.book.Known;
 import org.raftgauge.core.book.Layout;
 import org.raftgauge.core.book.Planting;
 import org.raftgauge.core.book.SiteId;
@@ -40,9 +42,13 @@ final class ReadSitesCsv {
   private final Map<String, List<SiteCells>> photos = new LinkedHashMap<>();
   private final Map<String, Optional<Planting>> plantings = new HashMap<>();
   private final Set<String> seen = new HashSet<>();
+  private final Set<String> unread = new HashSet<>();
 
-  private ReadSitesCsv(CropBook book) {
-    this.book = book;
+  private final Known named;
+
+  private ReadSitesCsv(BookReading reading) {
+    this.book = reading.book();
+    this.named = reading.rafts();
     book.tenures().forEach(tenure -> rafts.add(tenure.raft()));
   }
 
@@ -58,11 +64,11 @@ final class ReadSitesCsv {
    * Reads a file.
    *
    * @param file the file
-   * @param book the book that knows rafts and layouts
+   * @param book the book that knows rafts and layouts, as read
    * @return its photos
    * @throws InputException with every problem, if there is an error
    */
-  static Read read(Path file, CropBook book) throws InputException {
+  static Read read(Path file, BookReading book) throws InputException {
     String name = Optional.ofNullable(file.getFileName()).map(Path::toString).orElse("");
     CsvTable table = CsvTable.read(file, name, columns());
     ReadSitesCsv reader = new ReadSitesCsv(book);
@@ -100,7 +106,7 @@ final class ReadSitesCsv {
   private void row(CsvRow row) {
     Cells cells = new Cells(row, findings);
     String raft = cells.required("raft");
-    if (!raft.isEmpty() && !rafts.contains(raft)) {
+    if (!raft.isEmpty() && !rafts.contains(raft) && named.lacks(raft)) {
       cells.error(
           "raft", "the raft \"" + raft + "\" is unknown", NearestSpelling.remedy(raft, rafts));
     }
@@ -154,7 +160,9 @@ final class ReadSitesCsv {
         plantings.computeIfAbsent(
             raft + " " + evening, k -> book.plantingsOn(raft, evening).stream().findFirst());
     Optional<Layout> layout = planting.flatMap(p -> book.layout(p.layout(), evening));
-    if (planting.isEmpty() && first) {
+    if (!rafts.contains(raft)) {
+      unread(cells, raft);
+    } else if (planting.isEmpty() && first) {
       cells.warning(
           "taken_at",
           "raft " + raft + " has no planting on " + evening,
@@ -170,6 +178,16 @@ final class ReadSitesCsv {
               + " columns");
     }
     return planting.map(Planting::layout).orElse("");
+  }
+
+  /** Says once of a raft that what the book says of it cannot be used. */
+  private void unread(Cells cells, String raft) {
+    if (unread.add(raft)) {
+      cells.warning(
+          "raft",
+          "what the book says of raft " + raft + " cannot be read, as said above",
+          "mend that first; its rows here are kept, and not judged until then");
+    }
   }
 
   private void add(Cells cells, SiteCells site) {

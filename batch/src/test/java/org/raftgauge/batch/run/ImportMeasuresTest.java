@@ -2,6 +2,7 @@
 package org.raftgauge.batch.run;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.io.IOException;
 import java.nio.file.Files;
@@ -10,6 +11,7 @@ import java.time.Duration;
 import java.time.LocalDate;
 import java.util.List;
 import java.util.Optional;
+import java.util.stream.Collectors;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
@@ -18,9 +20,11 @@ import org.raftgauge.batch.fixture.SmallFarm;
 import org.raftgauge.batch.store.History;
 import org.raftgauge.batch.store.Kept;
 import org.raftgauge.batch.store.Origin;
+import org.raftgauge.core.book.BookReading;
 import org.raftgauge.core.book.CropBook;
 import org.raftgauge.core.measure.PhotoMeasure;
 import org.raftgauge.core.problem.InputException;
+import org.raftgauge.core.problem.Problem;
 
 class ImportMeasuresTest {
   private static final Duration NO_WAIT = Duration.ofSeconds(1);
@@ -84,14 +88,39 @@ class ImportMeasuresTest {
     assertEquals(1, imported(mended).added());
   }
 
+  @Test
+  void raftWhosePlantingCannotBeReadIsNotCalledUnknown() throws InputException, IOException {
+    Path plantings = book.resolve("plantings.csv");
+    String rows = Files.readString(plantings);
+    String wrong =
+        rows.lines()
+            .map(row -> row.startsWith("K-1,") ? row.replaceAll("2027-\\d\\d-", "2027-13-") : row)
+            .collect(Collectors.joining("\n", "", "\n"));
+    Files.writeString(plantings, wrong);
+    assertEquals(
+        List.of(
+            "plantings.csv:3: column transplanted_on: \"2027-13-01\" is not a date; write"
+                + " year-month-day, as in 2026-04-06"),
+        CropBook.read(book).problems().stream().map(Problem::toString).toList());
+    List<String> warnings = imported(sites).warnings().stream().map(Problem::toString).toList();
+    assertEquals(1, warnings.size(), warnings.toString());
+    assertTrue(
+        warnings
+            .get(0)
+            .endsWith(
+                "column raft: what the book says of raft K-1 cannot be read, as said above; mend"
+                    + " that first; its rows here are kept, and not judged until then"),
+        warnings.get(0));
+  }
+
   private ImportMeasures.Outcome imported(Path table) throws InputException, IOException {
-    CropBook read = CropBook.read(book).book();
+    BookReading read = CropBook.read(book);
     return new ImportMeasures(read, new SilentProgress()).run(table, book, NO_WAIT);
   }
 
   /** Puts evenings of the table into the history as if a run had measured them from photos. */
   private void asMeasuredByARun(List<Integer> evenings) throws InputException, IOException {
-    CropBook read = CropBook.read(book).book();
+    BookReading read = CropBook.read(book);
     try (History history = History.open(book.resolve("history.db"))) {
       for (PhotoMeasure photo : ReadSitesCsv.read(sites, read).photos()) {
         LocalDate day = photo.takenAt().orElseThrow().toLocalDate();

@@ -42,9 +42,8 @@ final class AreaSeries {
   }
 
   private static Point point(Sight sight) {
-    double error = sight.measure().projectedAreaSeCm2().orElse(USUAL_ERROR * sight.areaCm2());
-    return new Point(
-        sight.ageDays(), sight.areaCm2(), error / sight.areaCm2(), sight.measure().closed());
+    double error = sight.measure().areaErrorFraction(USUAL_ERROR * sight.areaCm2());
+    return new Point(sight.ageDays(), sight.areaCm2(), error, sight.measure().closed());
   }
 
   private static Point middle(List<Point> points) {

@@ -18,6 +18,14 @@ import org.raftgauge.core.track.Verdict;
 
 /** Finds the plants to look at: ponds, rafts, and sites, one row for a raft's sites of one kind. */
 final class InspectTasks {
+  /** What the rafts of a pond share (common practice, no source), with the design's cautions. */
+  private static final String SHARED =
+      "Look at what its rafts share: pump and flow, water temperature, dissolved oxygen, EC and"
+          + " pH, light and air; a lamp or lens changed at the station looks much the same. Switch"
+          + " a pump off at the mains before you reach for it. Photos tell that growth departs, not"
+          + " why: measure before anything is changed; changes of feed or water treatment go to"
+          + " your agronomist.";
+
   private final Tonight tonight;
   private final SeenItems seen;
   private final Set<String> slowPonds = new HashSet<>();
@@ -27,12 +35,16 @@ final class InspectTasks {
     this.tonight = tonight;
     this.seen = seen;
     for (Judged row : tonight.verdicts()) {
-      if (row.verdict() == Verdict.LAGGING && row.scope() == Judged.Scope.POND) {
+      if (slow(row.verdict()) && row.scope() == Judged.Scope.POND) {
         slowPonds.add(row.place().pond());
       } else if (row.verdict() == Verdict.LAGGING && row.scope() == Judged.Scope.RAFT) {
         slowRafts.add(row.place().raft());
       }
     }
+  }
+
+  private static boolean slow(Verdict verdict) {
+    return verdict == Verdict.LAGGING || verdict == Verdict.STALLED;
   }
 
   List<Task> tasks() {
@@ -57,8 +69,7 @@ final class InspectTasks {
     if (!slowPonds.contains(pond) || seen.hidesEvening(item)) {
       return Optional.empty();
     }
-    String why =
-        PhotoTasks.sentence(row.evidence()) + " Look at what its rafts share: water, air, light.";
+    String why = PhotoTasks.sentence(row.evidence()) + " " + SHARED;
     return Optional.of(task(1, Task.Where.ofPond(pond), why, item));
   }
 
@@ -79,7 +90,9 @@ final class InspectTasks {
     boolean fine = verdict.isCalm() || verdict == Verdict.HELD;
     boolean shared =
         slowPonds.contains(row.place().pond()) || slowRafts.contains(row.place().raft());
-    boolean said = verdict == Verdict.LAGGING && shared && row.pattern() != Pattern.NONE;
+    boolean slowWithPond = slow(verdict) && row.pattern() == Pattern.POND;
+    boolean lagsWithOthers = verdict == Verdict.LAGGING && row.pattern() != Pattern.NONE;
+    boolean said = shared && (slowWithPond || lagsWithOthers);
     if (fine || said) {
       return Optional.empty();
     }

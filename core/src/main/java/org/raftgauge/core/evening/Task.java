@@ -89,11 +89,13 @@ public record Task(
     }
 
     /**
-     * Returns the place in words, such as {@code raft DR-0401 (pond P1, berth 4), sites A1, A2}.
+     * Returns the place in words, such as {@code raft DR-0401 (pond P1, berth 4), sites A1, A2};
+     * the whole farm where ponds are not named.
      */
     public String words() {
       if (raft.isEmpty()) {
-        return pond.isEmpty() ? "station " + station : "pond " + pond;
+        String farm = station.isEmpty() ? "the whole farm" : "station " + station;
+        return pond.isEmpty() ? farm : "pond " + pond;
       }
       String berthed = berth.isEmpty() ? "" : ", berth " + berth;
       String in = pond.isEmpty() ? "" : " (pond " + pond + berthed + ")";

@@ -19,7 +19,7 @@ final class AreasOf {
     }
 
     double error() {
-      return measure.projectedAreaSeCm2().orElse(USUAL_ERROR * areaCm2()) / areaCm2();
+      return measure.areaErrorFraction(USUAL_ERROR * areaCm2());
     }
   }
 

@@ -25,10 +25,12 @@ public final class JoinWeighings {
    * @param plant its id
    * @param crop its crop
    * @param variety its variety, may be empty
+   * @param brown whether it was brown as a whole when it was weighed
    * @param curveAreaCm2 the area its own curve from before closure gives for the hour of weighing,
    *     cm2, where there is one
    */
-  public record Subject(String plant, String crop, String variety, OptionalDouble curveAreaCm2) {}
+  public record Subject(
+      String plant, String crop, String variety, boolean brown, OptionalDouble curveAreaCm2) {}
 
   /**
    * A weighing that could not be joined.
@@ -77,7 +79,7 @@ public final class JoinWeighings {
       List<Sighting> seen =
           subject.map(s -> byPlant.getOrDefault(s.plant(), List.of())).orElse(List.of());
       Optional<Sighting> near = nearest(weighing, seen, within);
-      if (near.isPresent()) {
+      if (near.isPresent() && !subject.orElseThrow().brown()) {
         weighed.add(weighed(weighing, subject.orElseThrow(), near.get()));
         nearest.add(near.get());
       } else {
@@ -129,6 +131,12 @@ public final class JoinWeighings {
     String where = weighing.site() + " of " + weighing.raft();
     if (subject.isEmpty()) {
       return "no plant stood at " + where + " then; check raft, site and date, or the events";
+    }
+    if (subject.get().brown()) {
+      return "the plant at "
+          + where
+          + " was brown by its photos before: what a dead plant weighs tells nothing of living"
+          + " ones; strike the row, or check raft and site";
     }
     Optional<Sighting> closest = seen.stream().min(Comparator.comparing(s -> apart(weighing, s)));
     if (closest.isEmpty()) {

@@ -49,6 +49,22 @@ public record SiteMeasure(
     relief = List.copyOf(relief);
   }
 
+  /** A standard error as large as the area says nothing of it; a larger one says no less. */
+  private static final double MOST_ERROR = 1;
+
+  /**
+   * Returns the standard error of the projected area as a share of it, 0 to 1: measures made
+   * elsewhere may come with any error, which then has hardly any weight.
+   *
+   * @param usualCm2 the error that is taken where none is given, cm2
+   * @return the share
+   * @throws java.util.NoSuchElementException if there is no area
+   */
+  public double areaErrorFraction(double usualCm2) {
+    double error = projectedAreaSeCm2.orElse(usualCm2) / projectedAreaCm2.orElseThrow();
+    return Math.min(MOST_ERROR, error);
+  }
+
   /**
    * Returns the same with another colour.
    *

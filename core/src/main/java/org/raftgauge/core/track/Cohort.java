@@ -76,7 +76,8 @@ final class Cohort {
     latest.changed();
   }
 
-  private Optional<Yardstick> yardstick() {
+  /** Returns what is known of its kind besides itself, as of the last evening it was seen. */
+  Optional<Yardstick> yardstick() {
     return made.flatMap(PastCycles.Made::yardstick);
   }
 

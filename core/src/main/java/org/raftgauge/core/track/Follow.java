@@ -3,12 +3,14 @@ package org.raftgauge.core.track;
 
 import java.time.LocalDate;
 import java.util.List;
+import java.util.Locale;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import org.raftgauge.core.book.Crop;
 import org.raftgauge.core.history.PlantSeries;
 import org.raftgauge.core.history.Sight;
 import org.raftgauge.core.statistics.EwmaRule;
+import org.raftgauge.core.table.Decimals;
 import org.raftgauge.core.track.PlantTrack.ErrorOf;
 
 /** One plant followed through the evenings: its belief, and what was credible before. */
@@ -16,6 +18,15 @@ final class Follow {
   private static final double DEFAULT_SE = 0.04;
   private static final double EDGE_CM2 = 0.2;
   private static final double CLOSED_SD = 0.1;
+
+  /** Times what was foretold for tonight from which an area cannot be: a working value. */
+  private static final double MOST_TIMES = 4;
+
+  /** By how much a plant's growth rate may be mistaken, 1/day. */
+  private static final double RATE_IN_DOUBT = 0.1;
+
+  /** Two jumps within this factor of each other are the same. */
+  private static final double SAME_TIMES = 1.5;
 
   /** Weight 0.2 and 3 sigma limits are usual for such charts (NIST/SEMATECH 6.3.2.4). */
   private static final EwmaRule CHART = new EwmaRule(0.2, 3);
@@ -33,6 +44,7 @@ final class Follow {
   private boolean takenTonight;
   private double innovation;
   private double charted;
+  private double jumped;
 
   Follow(PlantSeries series, Cohort cohort, Crop.Limits limits, TrackRules rules) {
     this.series = series;
@@ -122,10 +134,7 @@ final class Follow {
    * @param common by how much its raft's plants depart together: as much may be the photo's
    */
   void take(Sight sight, double offset, Expected expect, double common) {
-    double area = sight.areaCm2();
-    double lnAreaSe =
-        sight.measure().projectedAreaSeCm2().orElse(Math.hypot(DEFAULT_SE * area, EDGE_CM2)) / area;
-    double fresh = Math.hypot(lnAreaSe, rules.photoSd());
+    double fresh = Math.hypot(error(sight), rules.photoSd());
     double lasting = Math.hypot(expect.standardError(), rules.persistentSd());
     double y = departure(sight, offset, expect);
     if (sight.measure().closed()) {
@@ -136,6 +145,36 @@ final class Follow {
     }
     expected = Optional.of(expect);
     takenTonight = true;
+  }
+
+  private static double error(Sight sight) {
+    return sight.measure().areaErrorFraction(Math.hypot(DEFAULT_SE * sight.areaCm2(), EDGE_CM2));
+  }
+
+  /**
+   * Says that no plant can have grown to a sight's area, or nothing. Another sight that agrees with
+   * one that could not be is believed: another plant stands there.
+   *
+   * @param sight the sight
+   * @param offset known offset of the station, ln(area)
+   * @param expect what is expected of it
+   */
+  Optional<String> impossible(Sight sight, double offset, Expected expect) {
+    OptionalDouble jump = surprise(sight, offset, expect);
+    double days = Math.max(0, sight.ageDays() - track.lastAge());
+    double most = Math.log(MOST_TIMES) + RATE_IN_DOUBT * days + 3 * error(sight);
+    boolean again = Math.abs(jump.orElse(0) - jumped) < Math.log(SAME_TIMES) && jumped > 0;
+    boolean cannotBe = jump.isPresent() && jump.getAsDouble() > most && !again;
+    jumped = cannotBe ? jump.getAsDouble() : 0;
+    return cannotBe
+        ? Optional.of(
+            String.format(
+                Locale.ROOT,
+                "this photo shows %s times the leaf that its photos before let expect, more than"
+                    + " any growth; photograph it again, and look whether another plant stands"
+                    + " there",
+                Decimals.words(Math.exp(jump.getAsDouble()), 0)))
+        : Optional.empty();
   }
 
   /** Returns by how much a sight departs from what the sights before foretold, ln(area). */

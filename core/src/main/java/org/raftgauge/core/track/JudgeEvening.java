@@ -82,8 +82,14 @@ public final class JudgeEvening {
     List<Judged> rows = new ArrayList<>();
     boolean fresh = pass.lastEvening().filter(evening::equals).isPresent();
     Map<String, BoardShares.Test> boards = BoardPatterns.find(tonight, p -> grid(book, p, evening));
+    List<Follow> asked = rules.has(TrackRules.Part.POND_GROWTH) ? tonight : List.of();
+    PondGrowth growth = new PondGrowth(pass, asked, evening, s -> book.crop(s.planting()));
     JudgeGroups groups =
-        new JudgeGroups(pass, evening, boards, JudgeTrays.judge(book, series, evening));
+        new JudgeGroups(
+            pass,
+            evening,
+            boards,
+            new JudgeGroups.Also(JudgeTrays.judge(book, series, evening), growth));
     if (fresh) {
       rows.addAll(groups.stations());
       rows.addAll(groups.ponds());

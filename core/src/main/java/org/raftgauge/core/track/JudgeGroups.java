@@ -23,26 +23,30 @@ final class JudgeGroups {
   private final FarmPass pass;
   private final LocalDate evening;
   private final Map<String, BoardShares.Test> boards;
-  private final Map<String, Tray> trays;
+  private final Also also;
   private final PatchLimits limits;
   private final Set<String> laggingPonds = new TreeSet<>();
   private final Set<String> laggingRafts = new TreeSet<>();
 
   /**
+   * What is known of groups besides their levels.
+   *
+   * @param trays young plants by raft
+   * @param growth of ponds as wholes
+   */
+  record Also(Map<String, Tray> trays, PondGrowth growth) {}
+
+  /**
    * @param pass the farm after the evening
    * @param evening the evening
    * @param boards patterns over the boards of rafts
-   * @param trays young plants by raft
+   * @param also what else is known
    */
-  JudgeGroups(
-      FarmPass pass,
-      LocalDate evening,
-      Map<String, BoardShares.Test> boards,
-      Map<String, Tray> trays) {
+  JudgeGroups(FarmPass pass, LocalDate evening, Map<String, BoardShares.Test> boards, Also also) {
     this.pass = pass;
     this.evening = evening;
     this.boards = boards;
-    this.trays = trays;
+    this.also = also;
     this.limits = new PatchLimits(pass);
     for (Patch patch : tonight()) {
       pass.ponds()
@@ -80,11 +84,20 @@ final class JudgeGroups {
     if (stepAt(plant).isPresent()) {
       return Pattern.STATION;
     }
-    if (laggingPonds.contains(plant.series().planting().pond())) {
+    if (slow(plant.series().planting().pond())) {
       return Pattern.POND;
     }
     String raft = plant.series().last().raft();
     return laggingRafts.contains(raft) ? Pattern.RAFT : board(raft);
+  }
+
+  private boolean slow(String pond) {
+    return laggingPonds.contains(pond) || also.growth().of(pond).isPresent();
+  }
+
+  /** Says whether all that a plant is held against tonight has slowed with it. */
+  boolean slowedTogether(Follow plant) {
+    return also.growth().slowedTogether(plant.cohort());
   }
 
   private Pattern board(String raft) {
@@ -157,21 +170,31 @@ final class JudgeGroups {
     Set<String> ponds = new TreeSet<>();
     tonight().forEach(p -> ponds.add(p.pond()));
     List<Judged> rows = new ArrayList<>();
-    for (String pond : ponds) {
-      Optional<GroupTrack> track = pass.ponds().pond(pond);
-      boolean lagging = laggingPonds.contains(pond);
-      rows.add(
-          new Judged(
-              Judged.Scope.POND,
-              Judged.Place.ofPond(pond),
-              lagging ? Verdict.LAGGING : toldOf(track, limits.ofPond(pond)),
-              List.of(),
-              Optional.empty(),
-              Optional.empty(),
-              lagging ? Pattern.POND : Pattern.NONE,
-              GroupWords.pond(track, limits.ofPond(pond))));
-    }
+    ponds.forEach(pond -> rows.add(pond(pond)));
     return rows;
+  }
+
+  private Judged pond(String pond) {
+    Optional<GroupTrack> track = pass.ponds().pond(pond);
+    Optional<PondGrowth.Found> growth = also.growth().of(pond);
+    List<Verdict> found = new ArrayList<>();
+    growth.map(g -> g.slowing().kind().verdict()).ifPresent(found::add);
+    if (laggingPonds.contains(pond) && !found.contains(Verdict.LAGGING)) {
+      found.add(Verdict.LAGGING);
+    }
+    String level = GroupWords.pond(track, limits.ofPond(pond));
+    return new Judged(
+        Judged.Scope.POND,
+        Judged.Place.ofPond(pond),
+        found.isEmpty() ? toldOf(track, limits.ofPond(pond)) : found.get(0),
+        found.isEmpty() ? found : found.subList(1, found.size()),
+        Optional.empty(),
+        Optional.empty(),
+        found.isEmpty() ? Pattern.NONE : Pattern.POND,
+        growth
+            .map(SlowingWords::of)
+            .map(words -> laggingPonds.contains(pond) ? words + "; " + level : words)
+            .orElse(level));
   }
 
   /** Returns the rows of the rafts seen tonight. */
@@ -183,16 +206,14 @@ final class JudgeGroups {
     PatchLevel level = patch.last().orElseThrow();
     Optional<GroupTrack> track = pass.ponds().raft(patch);
     boolean lagging = laggingRafts.contains(patch.raft());
-    Verdict verdict =
-        level.doubtful()
-            ? Verdict.HELD
-            : lagging ? Verdict.LAGGING : toldOf(track, limits.of(patch));
+    boolean alike = !lagging && also.growth().slowedTogether(patch.cohort());
+    Verdict calm = alike ? Verdict.NOT_TOLD : toldOf(track, limits.of(patch));
+    Verdict verdict = level.doubtful() ? Verdict.HELD : lagging ? Verdict.LAGGING : calm;
     Pattern pattern =
-        laggingPonds.contains(patch.pond())
-            ? Pattern.POND
-            : lagging ? Pattern.RAFT : board(patch.raft());
+        slow(patch.pond()) ? Pattern.POND : lagging ? Pattern.RAFT : board(patch.raft());
     Optional<Expected> expected = patch.cohort().expectedOfRaft(patch.raft(), level.age());
-    String evidence = level.doubtful() ? DOUBT : words(patch, track, expected);
+    String words = words(patch, track, expected);
+    String evidence = level.doubtful() ? DOUBT : alike ? SlowingWords.ALL_SLOWED + words : words;
     return new Judged(
         Judged.Scope.RAFT,
         new Judged.Place(
@@ -223,7 +244,7 @@ final class JudgeGroups {
     Optional.ofNullable(boards.get(patch.raft()))
         .map(BoardShares.Test::words)
         .ifPresent(parts::add);
-    Optional.ofNullable(trays.get(patch.raft())).map(Tray::words).ifPresent(parts::add);
+    Optional.ofNullable(also.trays().get(patch.raft())).map(Tray::words).ifPresent(parts::add);
     return String.join("; ", parts);
   }
 }

@@ -70,7 +70,9 @@ final class JudgeSites {
     boolean known = plant.takenTonight();
     Optional<Judged.Share> share =
         known ? plant.expected().map(e -> ShareOf.plant(plant, e, rules)) : Optional.empty();
-    boolean told = share.filter(s -> Told.isTold(s, plant.limits())).isPresent();
+    boolean told =
+        share.filter(s -> Told.isTold(s, plant.limits())).isPresent()
+            && !groups.slowedTogether(plant);
     Verdict verdict = !all.isEmpty() ? all.get(0) : told ? Verdict.ON_TRACK : Verdict.NOT_TOLD;
     Optional<Judged.Change> change =
         plant.foretold() ? Optional.of(change(plant)) : Optional.empty();
@@ -180,9 +182,14 @@ final class JudgeSites {
     if (verdict == Verdict.EMPTY) {
       return "planted, no canopy to be seen";
     }
+    boolean alike = verdict == Verdict.NOT_TOLD && groups.slowedTogether(plant);
     String growth =
         share
-            .map(s -> GrowthWords.of(plant, s, verdict))
+            .map(
+                s ->
+                    alike
+                        ? SlowingWords.ALL_SLOWED + GrowthWords.of(plant, s, Verdict.ON_TRACK)
+                        : GrowthWords.of(plant, s, verdict))
             .orElse(verdict == Verdict.NOT_TOLD ? "no leaf shows, and none is due yet" : "");
     if (!pale.pale(plant)) {
       return growth;

@@ -13,6 +13,7 @@ import java.time.LocalDate;
  * @param plants number of plants with an area
  * @param station where it was photographed
  * @param doubtful whether the photo as a whole is doubted: not used for anything
+ * @param takenOff what was taken off ln(area) for what is known of the station
  */
 record PatchLevel(
     LocalDate evening,
@@ -21,13 +22,15 @@ record PatchLevel(
     double standardError,
     int plants,
     String station,
-    boolean doubtful) {
+    boolean doubtful,
+    double takenOff) {
 
   PatchLevel shifted(double by) {
-    return new PatchLevel(evening, age, lnArea + by, standardError, plants, station, doubtful);
+    return new PatchLevel(
+        evening, age, lnArea + by, standardError, plants, station, doubtful, takenOff - by);
   }
 
   PatchLevel doubted() {
-    return new PatchLevel(evening, age, lnArea, standardError, plants, station, true);
+    return new PatchLevel(evening, age, lnArea, standardError, plants, station, true, takenOff);
   }
 }

@@ -38,7 +38,7 @@ record PatchSights(Patch patch, List<Seen> seen) {
     double se = Math.hypot(1.1 * spread / Math.sqrt(ln.length), rules.photoSd());
     PatchLevel level =
         new PatchLevel(
-            usable.get(0).evening(), age, centre.centre(), se, ln.length, station, false);
+            usable.get(0).evening(), age, centre.centre(), se, ln.length, station, false, offset);
     return Optional.of(new Cohort.Level(patch, level));
   }
 
@@ -57,7 +57,11 @@ record PatchSights(Patch patch, List<Seen> seen) {
     double common = common(offset, expected);
     for (Seen each : seen) {
       if (each.sight().hasArea()) {
-        each.plant().take(each.sight(), offset, expected, common);
+        each.plant()
+            .impossible(each.sight(), offset, expected)
+            .ifPresentOrElse(
+                why -> each.plant().doubt(why),
+                () -> each.plant().take(each.sight(), offset, expected, common));
       }
     }
   }

@@ -135,6 +135,11 @@ final class PlantTrack {
     return share + rate * Math.max(0, age - lastAge);
   }
 
+  /** Returns the age at the last sight, days. */
+  double lastAge() {
+    return lastAge;
+  }
+
   double share() {
     return share;
   }

@@ -38,7 +38,9 @@ public record TrackRules(
     /** What a whole station saw is told from what plants did. */
     STATION_WATCH,
     /** A photo in which a whole raft departs from its growth is not believed. */
-    RAFT_DOUBT
+    RAFT_DOUBT,
+    /** A pond's plants are held together against their own growth before. */
+    POND_GROWTH
   }
 
   /** Checks the ranges. */
@@ -75,6 +77,11 @@ public record TrackRules(
         rateMemoryDays,
         stallEvidence,
         Set.of(part));
+  }
+
+  /** Says whether a part is in use. */
+  boolean has(Part part) {
+    return !off.contains(part);
   }
 
   /** Returns the same rules for wholes, whose healthy level spreads less than that of plants. */

@@ -11,9 +11,14 @@ public enum Verdict {
   DEAD,
   /** Planted, but nothing grows there. */
   EMPTY,
-  /** Has all but stopped growing. */
+  /**
+   * Has all but stopped growing; of a pond, all its plants together, by their own growth before.
+   */
   STALLED,
-  /** Credibly smaller than the crop's limit allows. */
+  /**
+   * Credibly smaller than the crop's limit allows; of a pond also: all its plants together grow
+   * credibly less than their own growth before lets expect.
+   */
   LAGGING,
   /** Leaf colour is credibly paler than the cohort's and than the absolute limit. */
   PALE,

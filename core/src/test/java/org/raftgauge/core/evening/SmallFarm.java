@@ -41,6 +41,7 @@ final class SmallFarm {
   private final Map<String, String> held = new HashMap<>();
   private final Map<String, String> doubted = new HashMap<>();
   private final Map<Integer, String> crops = new HashMap<>();
+  private int grownOn = Integer.MAX_VALUE;
   private String harvest = "";
   private String harvestBy = "";
 
@@ -85,6 +86,12 @@ final class SmallFarm {
 
   SmallFarm doubted(int raft, int day, String why) {
     doubted.put(raft(raft) + "/" + day, why);
+    return this;
+  }
+
+  /** Lets no plant grow any more after an evening. */
+  SmallFarm stopsAfter(int day) {
+    grownOn = day;
     return this;
   }
 
@@ -162,7 +169,8 @@ final class SmallFarm {
     SiteId site = new SiteId(i / 3, i % 3);
     String key = raft(raft) + "/" + site;
     String why = held.getOrDefault(raft(raft) + "/" + day, "");
-    double area = 8 * Math.exp(RATE * (day + 0.75) + ln) * factors.getOrDefault(key, 1.0);
+    double area =
+        8 * Math.exp(RATE * (Math.min(day, grownOn) + 0.75) + ln) * factors.getOrDefault(key, 1.0);
     return said.getOrDefault(key + "/" + day, measure(site, area, false, why));
   }
 

@@ -62,6 +62,26 @@ class WorklistTest {
   }
 
   @Test
+  void farmThatStopsGrowingIsOneTaskForEachPondAndNoneForItsPlants() {
+    List<Task> tasks = farm().stopsAfter(8).tasks(13, Action.INSPECT);
+    assertEquals(List.of("P0", "P1"), tasks.stream().map(t -> t.where().pond()).toList());
+    for (Task task : tasks) {
+      assertEquals(1, task.priority());
+      assertEquals("", task.where().raft());
+      String why = task.why();
+      assertTrue(why.contains(", all together, have all but stopped growing: "), why);
+      assertTrue(
+          why.endsWith(
+              "Look at what its rafts share: pump and flow, water temperature, dissolved oxygen, EC"
+                  + " and pH, light and air; a lamp or lens changed at the station looks much the"
+                  + " same. Switch a pump off at the mains before you reach for it. Photos tell"
+                  + " that growth departs, not why: measure before anything is changed; changes of"
+                  + " feed or water treatment go to your agronomist."),
+          why);
+    }
+  }
+
+  @Test
   void heldSitesAreNamed() {
     SmallFarm farm =
         farm()

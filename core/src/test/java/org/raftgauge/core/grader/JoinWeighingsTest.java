@@ -20,7 +20,8 @@ class JoinWeighingsTest {
   private static final OffsetDateTime EIGHT = OffsetDateTime.parse("2026-04-16T08:00+01:00");
   private static final SiteId B2 = SiteId.parse("B2");
   private static final Map<Integer, Subject> SUBJECTS =
-      Map.of(2, new Subject("KV-1/B2/2026-03-20", "basil", "Ondine", OptionalDouble.of(320)));
+      Map.of(
+          2, new Subject("KV-1/B2/2026-03-20", "basil", "Ondine", false, OptionalDouble.of(320)));
 
   @Test
   void nearestPhotoOfTheSamePlantIsTaken() {
@@ -42,6 +43,26 @@ class JoinWeighingsTest {
         weighed.traits());
     assertEquals(Regime.OPEN, weighed.regime());
     assertEquals(List.of(), joined.notJoined());
+  }
+
+  @Test
+  void weightOfAPlantThatWasBrownIsNotTaken() {
+    Subject brown =
+        new Subject("KV-1/B2/2026-03-20", "basil", "Ondine", true, OptionalDouble.empty());
+    Joined joined =
+        JoinWeighings.join(
+            List.of(weighing()),
+            Map.of(2, brown),
+            List.of(sighting("evening.jpg", EIGHT.minusHours(14), 240)),
+            Duration.ofHours(24));
+    assertEquals(List.of(), joined.weighed());
+    assertEquals(
+        List.of(
+            new NotJoined(
+                2,
+                "the plant at B2 of KV-1 was brown by its photos before: what a dead plant weighs"
+                    + " tells nothing of living ones; strike the row, or check raft and site")),
+        joined.notJoined());
   }
 
   @Test

@@ -95,6 +95,35 @@ class JudgeEveningTest {
   }
 
   @Test
+  void areaThatNoGrowthExplainsIsHeldAndForgottenTheNextEvening() {
+    Pretend farm =
+        farm()
+            .photograph(
+                9, (raft, site, day) -> raft == 0 && site == 0 && day == 8 ? Math.log(50) : 0);
+    Judged odd = farm.site(0, 0, 8);
+    assertEquals(Verdict.HELD, odd.verdict());
+    assertTrue(
+        odd.evidence()
+            .matches(
+                "this photo shows (4[5-9]|5[0-5]) times the leaf that its photos before let"
+                    + " expect, more than any growth; photograph it again, and look whether"
+                    + " another plant stands there"),
+        odd.evidence());
+    assertEquals(Verdict.ON_TRACK, farm.site(0, 0, 9).verdict());
+    assertEquals(Verdict.ON_TRACK, farm.site(0, 1, 8).verdict());
+  }
+
+  @Test
+  void anotherPlantThatStaysIsBelievedOnItsSecondEvening() {
+    Pretend farm =
+        farm()
+            .photograph(
+                9, (raft, site, day) -> raft == 0 && site == 0 && day >= 8 ? Math.log(6) : 0);
+    assertEquals(Verdict.HELD, farm.site(0, 0, 8).verdict());
+    assertTrue(farm.site(0, 0, 9).verdict() != Verdict.HELD, farm.site(0, 0, 9).evidence());
+  }
+
+  @Test
   void verdictOfAnEveningDoesNotChangeWhenLaterPhotosCome() {
     Pretend short_ = new Pretend(folder, RAFTS, 5).photograph(5, (r, s, d) -> 0);
     Pretend long_ = new Pretend(folder, RAFTS, 5).photograph(5, (r, s, d) -> 0);

@@ -57,7 +57,7 @@ final class Levels {
 
   /** Returns a level of 20 plants with an error of 2 %. */
   static PatchLevel level(int day, double lnArea, String station) {
-    return new PatchLevel(FIRST.plusDays(day), day + 0.75, lnArea, 0.02, 20, station, false);
+    return new PatchLevel(FIRST.plusDays(day), day + 0.75, lnArea, 0.02, 20, station, false, 0);
   }
 
   static Cohort.Level tonight(Patch patch, int day, double lnArea, String station) {

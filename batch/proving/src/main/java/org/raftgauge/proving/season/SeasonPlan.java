@@ -16,6 +16,7 @@ package org.raftgauge.proving.season;
  * @param cameraFault whether station bench-b loses 15 % from {@link #FAULT_DAY}
  * @param gantryFault whether the gantry, which sees pond 6 alone, loses 15 % from {@link
  *     #FAULT_DAY}
+ * @param farm what befalls all plants and all photos at once
  */
 record SeasonPlan(
     int rafts,
@@ -28,7 +29,20 @@ record SeasonPlan(
     double badPhotoShare,
     boolean pondFault,
     boolean cameraFault,
-    boolean gantryFault) {
+    boolean gantryFault,
+    Farm farm) {
+
+  /**
+   * What befalls all at once.
+   *
+   * @param growth factor on the growth of all plants after {@link #FAULT_DAY}; below 0 leaf is lost
+   * @param photoSd standard deviation of ln(area) of what a station's photos of an evening have in
+   *     common
+   */
+  record Farm(double growth, double photoSd) {
+    /** Nothing. */
+    static final Farm SOUND = new Farm(1, 0);
+  }
 
   /** Calendar day of the season on which ponds and cameras fail. */
   static final int FAULT_DAY = 16;
@@ -49,7 +63,18 @@ record SeasonPlan(
 
   static SeasonPlan usual(int rafts, boolean winter) {
     return new SeasonPlan(
-        rafts, 25, winter ? 0.2 : 0.17, 0.02, 0.03, winter, 0.08, 0.02, false, false, false);
+        rafts,
+        25,
+        winter ? 0.2 : 0.17,
+        0.02,
+        0.03,
+        winter,
+        0.08,
+        0.02,
+        false,
+        false,
+        false,
+        Farm.SOUND);
   }
 
   SeasonPlan withPondFault() {
@@ -64,7 +89,8 @@ record SeasonPlan(
         badPhotoShare,
         true,
         cameraFault,
-        gantryFault);
+        gantryFault,
+        farm);
   }
 
   SeasonPlan withCameraFault() {
@@ -79,7 +105,8 @@ record SeasonPlan(
         badPhotoShare,
         pondFault,
         true,
-        gantryFault);
+        gantryFault,
+        farm);
   }
 
   SeasonPlan withGantryFault() {
@@ -94,6 +121,23 @@ record SeasonPlan(
         badPhotoShare,
         pondFault,
         cameraFault,
-        true);
+        true,
+        farm);
+  }
+
+  SeasonPlan withFarm(Farm other) {
+    return new SeasonPlan(
+        rafts,
+        evenings,
+        plantSd,
+        persistentSd,
+        photoSd,
+        winter,
+        missedShare,
+        badPhotoShare,
+        pondFault,
+        cameraFault,
+        gantryFault,
+        other);
   }
 }

@@ -4,7 +4,10 @@ package org.raftgauge.proving.season;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
+import java.util.Map;
 import java.util.Random;
+import java.util.TreeMap;
+import java.util.stream.DoubleStream;
 import org.raftgauge.core.book.SiteGrid;
 import org.raftgauge.core.book.SiteId;
 
@@ -27,6 +30,7 @@ final class SimulateSeason {
   private final Random random;
   private final double[] weather;
   private final double[] ponds = new double[PONDS];
+  private final Map<String, double[]> light = new TreeMap<>();
 
   private SimulateSeason(SeasonPlan plan, long seed) {
     this.plan = plan;
@@ -34,6 +38,14 @@ final class SimulateSeason {
     this.weather = new double[days(plan)];
     for (int day = 0; day < weather.length; day++) {
       weather[day] = SeasonPlan.WEATHER_SD * random.nextGaussian();
+    }
+    Random lights = new Random(seed + 1);
+    for (String station : List.of("bench-a", "bench-b", "gantry")) {
+      light.put(
+          station,
+          DoubleStream.generate(() -> plan.farm().photoSd() * lights.nextGaussian())
+              .limit(days(plan))
+              .toArray());
     }
     for (int pond = 0; pond < PONDS; pond++) {
       ponds[pond] = SeasonPlan.POND_SD * random.nextGaussian();
@@ -92,6 +104,8 @@ final class SimulateSeason {
         healthy += growth;
         boolean slow = plan.pondFault() && pondOf(raft) == 2 && day > SeasonPlan.FAULT_DAY;
         pondLoss += slow ? (SeasonPlan.POND_RATE - 1) * growth : 0;
+        boolean changed = day > SeasonPlan.FAULT_DAY;
+        pondLoss += changed ? (plan.farm().growth() - 1) * growth : 0;
         double made = slow ? SeasonPlan.POND_RATE * growth : growth;
         for (int i = 0; i < n; i++) {
           faults[i] += age > fates[i].onsetDat() ? loss(fates[i], made) : 0;
@@ -130,7 +144,8 @@ final class SimulateSeason {
         ((plan.cameraFault() && stationOf(raft).equals("bench-b"))
                 || (plan.gantryFault() && stationOf(raft).equals("gantry")))
             && day >= SeasonPlan.FAULT_DAY;
-    return new Photo(taken, off * (failing ? SeasonPlan.CAMERA_FACTOR : 1), bad);
+    double common = Math.exp(light.get(stationOf(raft))[day]);
+    return new Photo(taken, off * common * (failing ? SeasonPlan.CAMERA_FACTOR : 1), bad);
   }
 
   private SeasonSite site(Place place, Fate fate, Truth truth, Photo photo) {

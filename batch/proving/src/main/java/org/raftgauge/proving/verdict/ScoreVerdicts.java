@@ -194,7 +194,7 @@ public final class ScoreVerdicts {
   }
 
   private static boolean names(Judged row, Judged.Scope scope, Fault fault) {
-    boolean slow = scope == Judged.Scope.STATION || row.verdict() == Verdict.LAGGING;
+    boolean slow = scope == Judged.Scope.STATION || SLOW.contains(row.verdict());
     String name = scope == Judged.Scope.POND ? row.place().pond() : row.place().station();
     return row.scope() == scope && slow && name.equals(fault.name());
   }
@@ -251,7 +251,7 @@ public final class ScoreVerdicts {
         };
     List<Double> sorted = shares.getOrDefault(name, List.of()).stream().sorted().toList();
     if (!sorted.isEmpty() && sorted.get(sorted.size() / 2) >= GROUP_MUST_NOT) {
-      score.group(row.verdict() == Verdict.LAGGING || row.pattern() != Pattern.NONE);
+      score.group(SLOW.contains(row.verdict()) || row.pattern() != Pattern.NONE);
     }
   }
 }
