@@ -2,6 +2,7 @@
 package org.raftgauge.batch.cli;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.io.File;
@@ -104,6 +105,31 @@ class LauncherTest {
 
     assertEquals(0, said.code(), said.err());
     assertTrue(said.out().contains("my house/batch/target/raftgauge.jar --help"), said.out());
+  }
+
+  @Test
+  void codeIsOptimisedOnlyWhereAFolderHasManyPhotos() throws Exception {
+    tool("java", JAVA_17);
+    tool("mvn", MVN);
+    Path photos = Files.createDirectories(folder.resolve("my photos/tonight"));
+    for (int i = 0; i < 16; i++) {
+      Files.createFile(photos.resolve("raft " + i + (i % 2 == 0 ? ".JPG" : ".png")));
+    }
+    Files.createFile(photos.resolve("manifest.csv"));
+    String in = photos.getParent().toString();
+    assertTrue(light("run", in, "--book", folder.toString()));
+    assertTrue(light("check", in));
+    assertFalse(light("run", in, "--watch"), "more will come");
+    assertFalse(light("run", "--book", in), "the folder of photos is not named");
+    assertFalse(light("judge"));
+    Files.createFile(photos.resolve("one more.tif"));
+    assertFalse(light("run", in));
+  }
+
+  private boolean light(String... args) throws Exception {
+    Said said = launch(launcher, args);
+    assertEquals(0, said.code(), said.err());
+    return said.out().contains("-XX:TieredStopAtLevel=1");
   }
 
   @Test
