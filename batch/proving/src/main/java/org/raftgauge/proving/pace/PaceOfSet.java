@@ -78,12 +78,14 @@ record PaceOfSet(
     Path options = asked.options();
     for (Call call :
         List.of(
-            new Call(options, 1, false), new Call(options, 2, false), new Call(options, 2, true))) {
+            new Call(options, photos.size(), 1, false),
+            new Call(options, photos.size(), 2, false),
+            new Call(options, photos.size(), 2, true))) {
       say.accept("run, workers " + call.workers() + (call.overlays() ? ", overlays" : ""));
       runs.put(call, WholeRun.over(set, asked.work().resolve("run"), call));
     }
     say.accept("long runs, workers 1 and 2");
-    LongRun longRun = LongRun.over(set, asked, photos.size(), runs::get);
+    LongRun longRun = LongRun.over(set, asked, photos.size());
     List<TruthSite> truth = TruthSite.read(set.resolve("truth.csv"), "stage");
     return new PaceOfSet(megapixels, photos, own, stages, decoder, script, runs, longRun, truth);
   }

@@ -173,7 +173,9 @@ public final class PacePage {
     StringBuilder text = new StringBuilder();
     text.append("Whole runs over these ")
         .append(pace.photos().size())
-        .append(" photos in a process of their own, start and warm-up included:\n\n")
+        .append(
+            " photos in a process of their own, start and warm-up included; of so few photos the"
+                + " launcher has no code optimised:\n\n")
         .append("| workers | overlays | wall s | CPU s | photos a second | peak resident MB |\n")
         .append("| ---: | --- | ---: | ---: | ---: | ---: |\n");
     for (Map.Entry<Call, WholeRun> entry : pace.runs().entrySet()) {

@@ -20,8 +20,18 @@ import java.util.concurrent.TimeUnit;
 record WholeRun(double wallSeconds, double cpuSeconds, double peakMb) {
   private static final int LOOK_MS = 20;
 
-  /** How the program is called; {@code options} is the launcher's own file of Java's options. */
-  record Call(Path options, int workers, boolean overlays) {}
+  /** The launcher has no code optimised for runs over so many photos. */
+  private static final int FEW = 16;
+
+  /**
+   * How the program is called.
+   *
+   * @param options the launcher's own file of Java's options
+   * @param photos it will measure
+   * @param workers that measure
+   * @param overlays whether pictures are painted
+   */
+  record Call(Path options, int photos, int workers, boolean overlays) {}
 
   /**
    * Runs it on a copy of the set's book.
@@ -37,6 +47,7 @@ record WholeRun(double wallSeconds, double cpuSeconds, double peakMb) {
             List.of(
                 Path.of(System.getProperty("java.home"), "bin", "java").toString(),
                 "@" + call.options,
+                call.photos > FEW ? "-XX:+TieredCompilation" : "-XX:TieredStopAtLevel=1",
                 "-cp",
                 System.getProperty("java.class.path"),
                 "org.raftgauge.batch.cli.Raftgauge",

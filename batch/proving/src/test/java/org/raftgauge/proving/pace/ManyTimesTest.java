@@ -54,9 +54,10 @@ class ManyTimesTest {
   void aSecondWorkerIsWordedAsATimes() {
     // 0.9 a second by two workers against 0.6 by one is 1.5 times as many.
     assertEquals(
-        "Over a long run, the same photos 24 times over and the first 4 not counted: 0.60 photos a"
-            + " second by one worker, 0.90 by two, 1.50 times as many (aimed at: 1.9).\n",
-        new LongRun(24, 4, 0.6, 0.9).words().replace("\r\n", "\n"));
+        "Over a long run of 96 photos, these many times over and the first 24 not counted: 0.60"
+            + " photos a second by one worker, 0.90 by two, 1.50 times as many (aimed at: 1.9); at"
+            + " most 812 MB resident by two (aimed at: 700).\n",
+        new LongRun(96, 24, 0.6, 0.9, 812.4).words().replace("\r\n", "\n"));
   }
 
   private static byte[] levels(byte[] jpeg) {
