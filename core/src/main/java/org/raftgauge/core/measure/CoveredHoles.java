@@ -10,8 +10,9 @@ import org.raftgauge.core.plane.DeckImage;
 import org.raftgauge.core.site.SiteMeasure;
 
 /**
- * Tells holes that something dark lies over, as a sheet or a bag: no leaf shows there, but no board
- * does either, and such a hole is not empty.
+ * Tells holes that something dark lies over, as a sheet, a bag, or red leaf where the book has a
+ * green crop: no leaf of the crop shows there, but no board does either, and such a hole is not
+ * empty.
  */
 final class CoveredHoles {
   /** The board is looked at between these radii of the hole. */
@@ -67,7 +68,9 @@ final class CoveredHoles {
 
   private static SiteMeasure held(SiteMeasure site) {
     return SiteCrops.heldSite(
-        site.site(), "something dark lies over it; take it away and photograph it again");
+        site.site(),
+        "something dark that is no leaf of its crop lies over it; see what it is, take it away and"
+            + " photograph it again");
   }
 
   /** Returns the median green light about a hole, linear; -1 where it does not show enough. */

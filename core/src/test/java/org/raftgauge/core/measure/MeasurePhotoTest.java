@@ -192,7 +192,8 @@ class MeasurePhotoTest {
     RaftMeasure measured = measure(photo, "2026-04-10_DR-2.png").measure().rafts().get(0);
     double disc = Math.PI * 25;
     assertEquals(1, area(measured, "B2") / disc, 0.02);
-    assertEquals(0, area(measured, "C1"), 0.5);
+    assertTrue(
+        site(measured, "C1").held().startsWith("something dark that is no leaf of its crop"));
     SiteMeasure red = site(measured, "F2");
     // Provisional: measured right or held, never wrong.
     assertTrue(

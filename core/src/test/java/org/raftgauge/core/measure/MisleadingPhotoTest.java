@@ -118,7 +118,9 @@ class MisleadingPhotoTest {
     PhotoMeasure photo = measure(plants(0).disc(300, 780, 270, sheet).png());
     for (SiteMeasure site : photo.rafts().get(0).sites()) {
       boolean under = site.site().row() == 3 || site.site().row() == 4;
-      String why = "something dark lies over it; take it away and photograph it again";
+      String why =
+          "something dark that is no leaf of its crop lies over it; see what it is, take it away and"
+              + " photograph it again";
       assertEquals(under ? why : "", site.held(), site.site().toString());
       assertEquals(!under, site.projectedAreaCm2().isPresent());
     }
