@@ -192,7 +192,7 @@ final class JudgeGroups {
         Optional.empty(),
         found.isEmpty() ? Pattern.NONE : Pattern.POND,
         growth
-            .map(SlowingWords::of)
+            .map(worst -> SlowingWords.of(worst, also.growth().all(pond)))
             .map(words -> laggingPonds.contains(pond) ? words + "; " + level : words)
             .orElse(level));
   }

@@ -41,6 +41,9 @@ final class PondGrowth {
   /** Share of the limit of closed sites from which leaves touch enough to hide growth. */
   private static final double TOUCHING = 0.5;
 
+  /** Share of the rafts that must show it: a working value. */
+  private static final double TOGETHER = 0.75;
+
   private static final long LOOKED_BACK_DAYS = 40;
 
   private final Function<PlantSeries, Optional<Crop>> crops;
@@ -104,6 +107,11 @@ final class PondGrowth {
                 .thenComparing(f -> f.slowing().chance()));
   }
 
+  /** Returns all that was found of a pond. */
+  List<Found> all(String pond) {
+    return List.copyOf(found.getOrDefault(pond, List.of()));
+  }
+
   /**
    * Says whether all that a cohort's plants are held against on the evening has slowed with them.
    */
@@ -128,14 +136,42 @@ final class PondGrowth {
       return Optional.empty();
     }
     Cohort cohort = plants.get(0).cohort();
-    List<CommonGrowth.Point> points = CommonGrowth.of(looks(open), FEWEST_TOGETHER).points();
+    List<CommonGrowth.Look> looks = looks(open);
+    List<CommonGrowth.Point> points = CommonGrowth.of(looks, FEWEST_TOGETHER).points();
     boolean fresh =
         !points.isEmpty() && points.get(points.size() - 1).day() == evening.toEpochDay();
     return fresh
         ? Slowing.of(points, new Slowing.Known(cohort.yardstick(), harvestFrom(first), groups))
             .filter(s -> s.kind() == Slowing.Kind.SHRINKS || !harvestable(first))
+            .filter(s -> areTogether(open, looks, s))
             .map(s -> new Found(cohort, first.planting().crop(), open.size(), rafts(open), s))
         : Optional.empty();
+  }
+
+  /**
+   * Says whether the plants of most rafts, each by itself, did nearer to what was found than to
+   * what was foretold: a cut of some rafts is not the pond's.
+   */
+  private static boolean areTogether(
+      List<Follow> plants, List<CommonGrowth.Look> looks, Slowing slowing) {
+    Map<String, List<CommonGrowth.Look>> rafts = new HashMap<>();
+    for (CommonGrowth.Look look : looks) {
+      if (look.day() >= slowing.since()) {
+        String raft = plants.get(look.plant()).series().last().raft();
+        rafts.computeIfAbsent(raft, r -> new ArrayList<>()).add(look);
+      }
+    }
+    double between = 0.5 * (slowing.rate() + slowing.rateForetold());
+    int asked = 0;
+    int slow = 0;
+    for (List<CommonGrowth.Look> raft : rafts.values()) {
+      List<CommonGrowth.Point> points = CommonGrowth.of(raft, 1).points();
+      if (points.size() > 1) {
+        asked++;
+        slow += GrowthLine.of(points).slope() < between ? 1 : 0;
+      }
+    }
+    return slow >= TOGETHER * asked;
   }
 
   private static Set<String> rafts(Collection<Follow> plants) {

@@ -3,6 +3,7 @@ package org.raftgauge.core.track;
 
 import java.time.LocalDate;
 import java.time.format.DateTimeFormatter;
+import java.util.List;
 import java.util.Locale;
 
 /** Says in words how the plants of a pond grew together, and what that was held against. */
@@ -16,7 +17,18 @@ final class SlowingWords {
 
   private SlowingWords() {}
 
-  static String of(PondGrowth.Found found) {
+  /** Words the worst that was found of a pond, and what else was. */
+  static String of(PondGrowth.Found found, List<PondGrowth.Found> all) {
+    StringBuilder words = new StringBuilder(of(found));
+    for (PondGrowth.Found other : all) {
+      if (!other.equals(found)) {
+        words.append("; ").append(who(other)).append(" grow too little as well");
+      }
+    }
+    return words.toString();
+  }
+
+  private static String of(PondGrowth.Found found) {
     Slowing slowing = found.slowing();
     String how =
         switch (slowing.kind()) {
@@ -24,11 +36,7 @@ final class SlowingWords {
           case STOPPED -> "have all but stopped growing";
           case SLOWED -> "have slowed by more than dull weather is known to take";
         };
-    return found.plants()
-        + " plants of crop "
-        + found.crop()
-        + " on "
-        + rafts(found)
+    return who(found)
         + ", all together, "
         + how
         + ": "
@@ -40,6 +48,10 @@ final class SlowingWords {
         + " a day before that; judging by their own earlier growth, "
         + change(slowing.rateForetold())
         + " a day would be usual at their age";
+  }
+
+  private static String who(PondGrowth.Found found) {
+    return found.plants() + " plants of crop " + found.crop() + " on " + rafts(found);
   }
 
   private static String rafts(PondGrowth.Found found) {

@@ -188,6 +188,25 @@ class PondGrowthTest {
     }
   }
 
+  /** Leaves are cut, a raft an evening: half the plants stand lower, yet none shrinks for long. */
+  @Test
+  void raftsThatAreCutOneAfterTheOtherAreNoLossOfLeafOfThePond() {
+    Farm farm = new Farm(folder, 8);
+    for (int raft = 0; raft < 8; raft++) {
+      int cut = FROM + raft;
+      farm.raft(
+          "R-" + raft,
+          "P1",
+          0,
+          EVENINGS,
+          (site, dat) -> ln(dat, d -> 0.7) + (dat > cut ? Math.log(0.6) : 0));
+    }
+    for (int day = FROM; day < FROM + 10; day++) {
+      Judged pond = farm.group(day, Judged.Scope.POND, "P1");
+      assertEquals(Verdict.NOT_TOLD, pond.verdict(), day + ": " + pond.evidence());
+    }
+  }
+
   /** A photo that is off by a third, of a raft that speaks for the pond alone. */
   @Test
   void oneEveningsPhotoThatIsFarOffIsNotBelievedAlone() {
