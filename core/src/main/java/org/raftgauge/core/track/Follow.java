@@ -166,15 +166,16 @@ final class Follow {
     boolean again = Math.abs(jump.orElse(0) - jumped) < Math.log(SAME_TIMES) && jumped > 0;
     boolean cannotBe = jump.isPresent() && jump.getAsDouble() > most && !again;
     jumped = cannotBe ? jump.getAsDouble() : 0;
-    return cannotBe
-        ? Optional.of(
-            String.format(
-                Locale.ROOT,
-                "this photo shows %s times the leaf that its photos before let expect, more than"
-                    + " any growth; photograph it again, and look whether another plant stands"
-                    + " there",
-                Decimals.words(Math.exp(jump.getAsDouble()), 0)))
-        : Optional.empty();
+    if (!cannotBe) {
+      return Optional.empty();
+    }
+    track.noteFar(jumped);
+    return Optional.of(
+        String.format(
+            Locale.ROOT,
+            "this photo shows %s times the leaf that its photos before let expect, more than any"
+                + " growth; photograph it again, and look whether another plant stands there",
+            Decimals.words(Math.exp(jumped), 0)));
   }
 
   /** Returns by how much a sight departs from what the sights before foretold, ln(area). */

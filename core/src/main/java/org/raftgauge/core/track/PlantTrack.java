@@ -93,6 +93,11 @@ final class PlantTrack {
     }
   }
 
+  /** Notes a sight that is far out and not taken: a second one on the same side is believed. */
+  void noteFar(double by) {
+    far = by;
+  }
+
   /** Moves the belief by a step that was found not to be the plant's. */
   void shift(double step) {
     share += step;
