@@ -122,8 +122,11 @@ class LauncherTest {
     assertFalse(light("run", in, "--watch"), "more will come");
     assertFalse(light("run", "--book", in), "the folder of photos is not named");
     assertFalse(light("judge"));
-    Files.createFile(photos.resolve("one more.tif"));
-    assertFalse(light("run", in));
+    Path linked = Files.createDirectories(folder.resolve("elsewhere"));
+    Files.createSymbolicLink(photos.resolve("older"), linked);
+    assertTrue(light("run", in));
+    Files.createFile(linked.resolve("one more.tif"));
+    assertFalse(light("run", in), "links are followed");
   }
 
   private boolean light(String... args) throws Exception {
