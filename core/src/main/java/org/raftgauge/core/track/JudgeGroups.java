@@ -133,22 +133,22 @@ final class JudgeGroups {
     }
     if (watch.ramp(station)) {
       return Optional.of(
-          "all that station "
-              + station
+          "all that "
+              + StationStep.named(station)
               + " sees departs from its growth evening after evening: check pond and"
               + " camera");
     }
     if (step != null) {
-      return Optional.of(step.words() + ": the camera, not the plants; taken off until mended");
+      return Optional.of(step.words() + step.whose());
     }
     double offset = watch.offset(station);
     return Math.abs(offset) > DOUBTED
         ? Optional.of(
             String.format(
                 Locale.ROOT,
-                "areas of station %s are corrected by %+.0f %% since its camera stepped; check"
+                "areas of %s are corrected by %+.0f %% since its camera stepped; check"
                     + " camera, lens and height",
-                station,
+                StationStep.named(station),
                 100 * Math.expm1(-offset)))
         : Optional.empty();
   }

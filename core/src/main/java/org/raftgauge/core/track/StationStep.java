@@ -16,11 +16,24 @@ record StationStep(String station, double ln, double days, int rafts, boolean in
   String words() {
     return "all "
         + rafts
-        + " rafts at station "
-        + station
+        + " rafts at "
+        + named(station)
         + " stepped by "
         + percent()
         + " off their own growth in one evening, whatever their size";
+  }
+
+  /** Says whose the step is taken for. */
+  String whose() {
+    return ln < 0 && !inAllPonds
+        ? ": taken for the camera's and taken off until mended, for plants hardly do so; yet see"
+            + " that they have not wilted"
+        : ": the camera, not the plants; taken off until mended";
+  }
+
+  /** Names a station, which may have no name. */
+  static String named(String station) {
+    return station.isEmpty() ? "the station" : "station " + station;
   }
 
   private String percent() {
